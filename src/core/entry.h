@@ -1,0 +1,133 @@
+#ifndef ENTRY_H
+#define ENTRY_H
+
+// One entry of the cut log: a fact, written once and never changed. A correction is a new entry
+// that refers to the old one. Entries are ordered by `seq`, never by time.
+//
+// Pure: the encoding is here, the hash over it (SHA-256) is taken by the store.
+
+#include "plan.h"
+
+#include <stdint.h>
+
+// name, stable word in the log
+#define ENTRY_KINDS(X)                                                                             \
+    X(GENESIS, "genesis")         /* first entry: bench in `bench`, incarnation in `note` */        \
+    X(SIGN_ON, "sign_on")                                                                          \
+    X(SIGN_OFF, "sign_off")                                                                        \
+    X(CARE, "care")               /* care reminder confirmed; cause = material */                  \
+    X(TIP_SHOWN, "tip_shown")     /* tip mark came on the screen: the club is this bench's now */  \
+    X(TIP_PARTIAL, "tip_partial") /* cut short of the mark; made = cut off so far */               \
+    X(TIP_CUT, "tip_cut")         /* planned = mark, made = cut off; verdict short = past mark */  \
+    X(BUTT_SHOWN, "butt_shown")                                                                    \
+    X(BUTT_CUT, "butt_cut")       /* planned = mark */                                             \
+    X(MEASURE, "measure")         /* planned = butt mark, made = measured length, verdict */       \
+    X(WITHDRAW, "withdraw")       /* refers = the tip_cut, butt_cut or measure pressed too early */\
+    X(HOLD, "hold")               /* cause says why; no stage moves */                             \
+    X(DRY_FIT, "dry_fit")         /* planned = overall, made = bore height found */                \
+    X(CONSENT, "consent")         /* supervisor; cause column or shim, note = column */            \
+    X(DECIDE, "decide")           /* supervisor; refers; cause use, recut or scrap; recut: note's  \
+                                     first word is the new shaft's ticket */                       \
+    X(PIN, "pin")                 /* cause: refused, accepted or waiting */                        \
+    X(IMPORT, "import")           /* note: files and row counts */                                 \
+    X(EXPORT, "export")
+enum entry_kind {
+#define X(name, text) ENTRY_##name,
+    ENTRY_KINDS(X)
+#undef X
+        ENTRY_KIND_COUNT
+};
+
+#define ENTRY_BENCH_MAX 24
+#define ENTRY_CAUSE_MAX 24
+#define ENTRY_NOTE_MAX 400
+#define ENTRY_PLAN_MAX 4096
+#define ENTRY_BOOT_MAX 40
+#define CONFIRM_ID_MAX 33 // 128 random bits in small hexadecimal + NUL
+
+struct entry {
+    int64_t seq;     // set by the store
+    enum entry_kind kind;
+    int64_t wall_ms; // Unix time; for people, never for order
+    int64_t mono_ms; // since boot
+    char boot[ENTRY_BOOT_MAX];
+    char bench[ENTRY_BENCH_MAX];
+    char worker[TICKET_TEXT_MAX]; // badge, empty when nobody is signed on
+    int64_t club_id;              // 0: about no club
+    char build[PARTS_BUILD_MAX];
+    char club[PARTS_SHORT_MAX];
+    char head[TICKET_TEXT_MAX];
+    char shaft[TICKET_TEXT_MAX];
+    char confirm_id[CONFIRM_ID_MAX]; // UNIQUE in the log, made before the entry is tried
+    int attempt;                     // of the cut on this shaft, from 1; 0 for other kinds
+    int64_t refers;                  // seq of the entry this one is about, 0 none
+    length_nm planned;               // LENGTH_UNKNOWN when it has none
+    length_nm made;
+    enum verdict verdict;
+    char cause[ENTRY_CAUSE_MAX];
+    char note[ENTRY_NOTE_MAX];
+    int64_t chart_revision;
+    char plan[ENTRY_PLAN_MAX]; // record.h text: the plan as it was shown, empty for other kinds
+};
+
+// An empty entry of `kind` with every length unknown.
+struct entry entry_init(enum entry_kind kind);
+
+const char *entry_kind_text(enum entry_kind kind);
+bool entry_kind_from_text(const char *text, enum entry_kind *ret);
+
+#define ENTRY_HASH_SIZE 32
+#define ENTRY_ENCODED_MAX (ENTRY_PLAN_MAX + ENTRY_NOTE_MAX + 1024)
+
+// Canonical bytes to be hashed: "kerfside/log/1" NUL, the previous hash, then every field in the
+// order of the struct, each as an 8-byte big-endian length and its bytes; numbers as 8-byte
+// big-endian two's complement; enums by their stable word. Returns the size, at most
+// ENTRY_ENCODED_MAX. Two entries that differ in any field encode differently.
+size_t entry_encode(const struct entry *entry, const uint8_t previous[ENTRY_HASH_SIZE],
+                    uint8_t buffer[ENTRY_ENCODED_MAX]);
+
+// --- the life of a club at the saw -------------------------------------------------------------
+//
+//  PENDING -> TIP_SHOWN -> TIP_CUT -> BUTT_SHOWN -> BUTT_CUT -> DONE
+//                |  ^        |            ^            |
+//                +--+        +-> DECISION +            +-> DECISION
+//             (partial)   (past the mark)           (measured short)
+//
+// A plan without a tip cut goes from PENDING to BUTT_SHOWN, one without a butt cut from TIP_CUT
+// (or PENDING) by its measure. A withdrawal goes one cut back.
+#define STAGES(X)                                                                                  \
+    X(PENDING, "pending")                                                                          \
+    X(TIP_SHOWN, "tip_shown")                                                                      \
+    X(TIP_CUT, "tip_cut")                                                                          \
+    X(BUTT_SHOWN, "butt_shown")                                                                    \
+    X(BUTT_CUT, "butt_cut")                                                                        \
+    X(DECISION, "decision")                                                                        \
+    X(DONE, "done")
+enum stage {
+#define X(name, text) STAGE_##name,
+    STAGES(X)
+#undef X
+        STAGE_COUNT
+};
+const char *stage_text(enum stage stage);
+bool stage_from_text(const char *text, enum stage *ret);
+
+// What the store keeps of a club besides its order line; moved only by stage_advance.
+struct progress {
+    enum stage stage;
+    int attempt;          // of the shaft's next cut of its kind, from 1
+    length_nm tip_made;   // cut off so far, LENGTH_UNKNOWN before any cut
+    int64_t tip_seq;      // entry of the tip cut that stands, 0 none
+    int64_t butt_seq;
+    int64_t measure_seq;
+    int64_t decision_seq; // entry a supervisor must decide on, 0 none
+    char bench[ENTRY_BENCH_MAX]; // whose job it is, empty: anybody's
+};
+
+// Moves *progress by `entry` (with its seq set). False, and nothing moved, when the entry is not
+// allowed at this stage: a second tip cut, a cut on another bench's club, a withdrawal of a cut
+// that does not stand, a decision on the wrong entry. Kinds about no stage always pass unmoved.
+// The store calls it inside the transaction that appends, so the rule holds for every writer.
+bool stage_advance(struct progress *progress, const struct entry *entry);
+
+#endif

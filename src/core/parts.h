@@ -1,0 +1,154 @@
+#ifndef PARTS_H
+#define PARTS_H
+
+// What the shop works with, as plain values: models, charts, measured parts, order lines.
+// A text is NUL-terminated UTF-8; empty means not known. LENGTH_UNKNOWN / MASS_UNKNOWN likewise.
+
+#include "length.h"
+#include "ticket.h"
+
+#define PARTS_NAME_MAX 48  // model names
+#define PARTS_SHORT_MAX 16 // flex, column, engraved number, club
+#define PARTS_BUILD_MAX 16
+#define PARTS_RACK_MAX 24
+#define CHART_COLUMNS_MAX 24
+
+// Each list: name, word in CSV files, words for a person.
+#define HEAD_KINDS(X)                                                                              \
+    X(DRIVER, "driver", "driver")                                                                  \
+    X(FAIRWAY, "fairway", "fairway wood")                                                          \
+    X(HYBRID, "hybrid", "hybrid")                                                                  \
+    X(IRON, "iron", "iron")                                                                        \
+    X(WEDGE, "wedge", "wedge")                                                                     \
+    X(PUTTER, "putter", "putter")
+enum head_kind {
+#define X(name, csv, words) HEAD_KIND_##name,
+    HEAD_KINDS(X)
+#undef X
+        HEAD_KIND_COUNT
+};
+
+// Kinds of chart; `wood` serves driver and fairway. A putter has no chart.
+#define CHART_KINDS(X)                                                                             \
+    X(WOOD, "wood", "wood")                                                                        \
+    X(HYBRID, "hybrid", "hybrid")                                                                  \
+    X(IRON, "iron", "iron")                                                                        \
+    X(WEDGE, "wedge", "wedge")
+enum chart_kind {
+#define X(name, csv, words) CHART_KIND_##name,
+    CHART_KINDS(X)
+#undef X
+        CHART_KIND_COUNT
+};
+
+enum material { MATERIAL_STEEL, MATERIAL_GRAPHITE, MATERIAL_COUNT };
+enum tip_kind { TIP_PARALLEL, TIP_TAPER, TIP_KIND_COUNT };
+
+// How the shaft stops in the head. Only charts whose note spares bored-through heads ask for it.
+enum bore_kind { BORE_UNKNOWN, BORE_BLIND, BORE_THROUGH, BORE_SHORT, BORE_KIND_COUNT };
+
+// The chart's own footnote about bore height (rule R3).
+enum bore_note { BORE_NOTE_NONE, BORE_NOTE_ADD_HEIGHT, BORE_NOTE_ABOVE_REFERENCE, BORE_NOTE_COUNT };
+
+// CSV words of the enums above; *_from_text returns false for an unknown word.
+const char *head_kind_text(enum head_kind kind);
+const char *head_kind_words(enum head_kind kind);
+const char *chart_kind_text(enum chart_kind kind);
+const char *material_text(enum material material);
+const char *tip_kind_text(enum tip_kind tip);
+const char *bore_kind_text(enum bore_kind bore);
+const char *bore_note_text(enum bore_note note);
+bool head_kind_from_text(const char *text, enum head_kind *ret);
+bool chart_kind_from_text(const char *text, enum chart_kind *ret);
+bool material_from_text(const char *text, enum material *ret);
+bool tip_kind_from_text(const char *text, enum tip_kind *ret);
+bool bore_kind_from_text(const char *text, enum bore_kind *ret);
+bool bore_note_from_text(const char *text, enum bore_note *ret);
+
+// The chart a head of this kind reads. False for a putter: nothing is trimmed by chart there.
+bool chart_kind_for_head(enum head_kind kind, enum chart_kind *ret);
+
+struct shaft_model {
+    char name[PARTS_NAME_MAX];
+    enum material material;
+    enum tip_kind tip;
+    length_nm tip_diameter;
+    length_nm butt_diameter;
+    length_nm raw_length; // catalogue
+    mass_mg weight;       // catalogue, uncut
+    length_nm tip_section; // parallel part of the uncut tip
+    length_nm max_tip_trim;
+    length_nm max_butt_trim;
+    enum bore_note bore_note;
+    length_nm bore_reference;  // only for BORE_NOTE_ABOVE_REFERENCE
+    unsigned note_kinds;       // bit 1u << head_kind; 0 = every kind
+    bool note_not_through;     // the note spares heads that are bored through
+    int64_t revision;          // of model and notes, in the store; 0 = never stored
+};
+
+struct chart_column {
+    char name[PARTS_SHORT_MAX];
+    mass_mg weight;     // head weight the column was written for
+    length_nm tip_trim; // LENGTH_UNKNOWN: the maker does not offer it
+};
+
+// Columns run from the lightest to the heaviest head, weights strictly rising.
+struct chart {
+    enum chart_kind kind;
+    char flex[PARTS_SHORT_MAX];
+    int64_t revision;
+    size_t count; // 0: the maker has no chart for this model, flex and kind
+    struct chart_column column[CHART_COLUMNS_MAX];
+};
+
+struct head {
+    char ticket[TICKET_TEXT_MAX];
+    char model[PARTS_NAME_MAX];
+    enum head_kind kind;
+    char engraved[PARTS_SHORT_MAX]; // number on the sole
+    mass_mg weight;                 // measured
+    length_nm hosel_bore;           // diameter
+    length_nm insertion;
+    length_nm bore_height; // bottom of bore to ground line, measured on this head
+    length_nm model_bore_height; // the maker's figure, a hint for the dry fit; never planned with
+    enum bore_kind bore;
+};
+
+struct shaft {
+    char ticket[TICKET_TEXT_MAX];
+    char model[PARTS_NAME_MAX];
+    char flex[PARTS_SHORT_MAX];
+    length_nm raw_length; // measured
+    mass_mg weight;
+    char rack[PARTS_RACK_MAX];
+};
+
+// One line of an order: one club.
+struct order {
+    char build[PARTS_BUILD_MAX];
+    char club[PARTS_SHORT_MAX];
+    int position; // this is club `position` of `count` in the build, from 1
+    int count;
+    char due[12]; // YYYY-MM-DD
+    length_nm playing_length;
+    length_nm grip_cap;
+    mass_mg grip_weight;
+    char swingweight[8];
+    int step; // negative soft, positive hard (R5)
+    bool uniform_flex;
+    length_nm uniform_reference;          // from plan_uniform_reference (R4)
+    char picked_column[PARTS_SHORT_MAX];  // a supervisor's pick, empty = by weight (R1)
+    bool shim_consent;                    // a supervisor agreed to a shim (R8)
+};
+
+// Settings of the bench that rules depend on.
+struct bench_rules {
+    length_nm mark_step; // 1/16, 1/32, 1/64 in, 0.5 or 1 mm
+    length_nm tolerance; // of the made length, both ways
+    bool limit_46;       // shop plays under the optional 46 in local rule
+};
+
+#define BENCH_RULES_DEFAULT                                                                        \
+    { .mark_step = LENGTH_INCH / 16, .tolerance = LENGTH_INCH / 16, .limit_46 = false }
+
+#endif

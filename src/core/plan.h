@@ -1,0 +1,122 @@
+#ifndef PLAN_H
+#define PLAN_H
+
+// The cut plan: from one head, one shaft, the shaft maker's chart and the order line to two marks,
+// with the reasons in order, every warning, or a refusal that says what is missing and what to do.
+//
+// One pure function over plain structs; no allocation, no formatting (texts come from
+// plan_line_text), so that a whole shop can be replanned in a blink. Rules R1 to R14 are set out
+// in DEVELOPERS.md.
+
+#include "parts.h"
+
+struct plan_input {
+    const struct head *head;
+    const struct shaft *shaft;
+    const struct shaft_model *model;
+    const struct chart *chart;
+    const struct order *order;
+    const struct bench_rules *rules;
+    length_nm tip_made; // LENGTH_UNKNOWN before the tip cut, else what was cut off the tip: only
+                        // the butt cut is still open and is planned from this (R12, R13)
+};
+
+// Every line a plan can carry. R: reason, W: warning, F: refusal. The text of each stands in
+// plan_text.c, beside what its arguments mean.
+#define PLAN_CODES(X)                                                                              \
+    X(R_COLUMN)         /* R1 nearest column by weight */                                          \
+    X(R_COLUMN_PICKED)  /* R1 supervisor's pick */                                                 \
+    X(R_STEP)           /* R5 */                                                                   \
+    X(R_BORE_ADD)       /* R3 whole bore height */                                                 \
+    X(R_BORE_REFERENCE) /* R3 above the chart's reference */                                       \
+    X(R_BORE_NONE)      /* R3 chart carries no note, or not for this head: adds nothing */         \
+    X(R_UNIFORM)        /* R4 */                                                                   \
+    X(R_UNIFORM_IN_CHART) /* R4 asked for, but the chart's note already does it */                 \
+    X(R_ROUND)          /* R9 to the nearest mark */                                               \
+    X(R_TIP_MADE)       /* R13 planned from what was cut off */                                    \
+    X(W_NOT_ENGRAVED)   /* R1 weighs like another number */                                        \
+    X(W_ONE_COLUMN)     /* R1 chart has a single column, written for another weight */             \
+    X(W_SHORTFALL)      /* R6 sum below zero */                                                    \
+    X(W_TIP_LIMIT_UNKNOWN)   /* R6 maker's maximum not known */                                    \
+    X(W_TIP_SECTION_UNKNOWN) /* R6 parallel section not known */                                   \
+    X(W_BUTT_MAX)       /* R7 above the model's maximum butt trim */                               \
+    X(W_SHIM)           /* R8 supervisor agreed to a shim */                                       \
+    X(W_TOO_LONG)       /* R10 over 48 in */                                                       \
+    X(W_TOO_LONG_46)    /* R10 over 46 in, local rule */                                           \
+    X(W_TOO_SHORT)      /* R10 18 in and under */                                                  \
+    X(W_TIP_OFF_PLAN)   /* R13 tip already cut differs from what the plan asks now */              \
+    X(F_NO_WEIGHT) X(F_NO_BORE_HEIGHT) X(F_NO_RAW_LENGTH) X(F_NO_PLAYING_LENGTH)                   \
+    X(F_NO_GRIP_CAP) X(F_NO_INSERTION) X(F_NO_DIAMETER) X(F_NO_BORE_REFERENCE) X(F_NO_BORE_KIND)   \
+    X(F_BORE_RANGE)     /* R11 bore height outside 0 to 2 in */                                    \
+    X(F_NO_CHART) X(F_BEYOND_COLUMNS) X(F_PICK_UNKNOWN) X(F_CELL_EMPTY) X(F_STEP_OFF_END)          \
+    X(F_TIP_MAX) X(F_TIP_SECTION) X(F_TAPER) X(F_TOO_SHORT_SHAFT) X(F_TIP_SMALL) X(F_TIP_LARGE)    \
+    X(F_NO_UNIFORM_REFERENCE) X(F_NOTHING_LEFT)
+enum plan_code {
+    PLAN_NONE,
+#define X(name) PLAN_##name,
+    PLAN_CODES(X)
+#undef X
+        PLAN_CODE_COUNT
+};
+
+// One line of the receipt. `amount` is what it adds to the tip trim (0 for lines that only
+// explain); the other arguments are lengths, masses or counts as the code's text says.
+struct plan_line {
+    enum plan_code code;
+    length_nm amount;
+    int64_t a;
+    int64_t b;
+};
+
+#define PLAN_REASONS_MAX 8
+#define PLAN_WARNINGS_MAX 8
+
+struct plan {
+    struct plan_line refusal; // code PLAN_NONE: the plan is valid. Else the lengths are unset.
+    length_nm tip_trim;       // exact, before rounding
+    length_nm tip_mark;       // to be cut off, measured from the tip end; 0: no tip cut
+    length_nm finished;       // exact finished shaft length S (R7)
+    length_nm butt_mark;      // to be kept, measured from the new tip end
+    length_nm butt_trim;      // raw - tip_mark - finished, exact
+    bool butt_cut;            // false: the butt mark lies at or past the end, nothing to cut
+    size_t column;            // index into the chart, after pick and step
+    size_t reason_count;
+    size_t warning_count;
+    struct plan_line reason[PLAN_REASONS_MAX];
+    struct plan_line warning[PLAN_WARNINGS_MAX];
+};
+
+// Always fills *ret_plan. Returns true when the plan is valid.
+// Invariants of a valid plan: tip_mark is a multiple of the mark step unless tip_made is given;
+// |butt_mark - finished| <= mark_step / 2; raw == tip_mark + finished + butt_trim;
+// the reasons' amounts add up to tip_mark (R_ROUND carries the rounding, and the shortfall).
+bool plan_make(const struct plan_input *input, struct plan *ret_plan);
+
+#define PLAN_LINE_TEXT_MAX 200
+
+// The line in words for a person, `Chart, column 210 g`. Refusals name what is wrong and what to do.
+void plan_line_text(const struct plan_input *input, const struct plan_line *line, char *buffer,
+                    size_t size);
+
+// "R_COLUMN" etc., stable for scripts and the log.
+const char *plan_code_name(enum plan_code code);
+
+// R4: the bore height shared by most clubs of the build on one shaft model, whether or not they
+// wish uniform flex; ties go to the irons, then to the smaller height. Unknown heights are passed
+// over; LENGTH_UNKNOWN when none is known.
+struct plan_bore {
+    enum head_kind kind;
+    length_nm bore_height;
+};
+length_nm plan_uniform_reference(const struct plan_bore *bores, size_t count);
+
+// R11: overall dry-fit length minus the raw length of the shaft used. False when the result is
+// outside 0 to 2 in (then *ret_height is untouched): measure again before anything is cut.
+bool plan_dry_fit(length_nm overall, length_nm raw, length_nm *ret_height);
+
+// R13 for a made length against its mark.
+enum verdict { VERDICT_NONE, VERDICT_IN, VERDICT_LONG, VERDICT_SHORT, VERDICT_COUNT };
+enum verdict plan_verdict(length_nm made, length_nm mark, length_nm tolerance);
+const char *verdict_text(enum verdict verdict); // "", "in", "long", "short"
+
+#endif

@@ -1,0 +1,62 @@
+#ifndef RECORD_H
+#define RECORD_H
+
+// The plan as it was shown, as text for the log: every number, every line in words, the chart
+// revision and the rounding, so that months later the screen can be redrawn from the entry alone.
+//
+// Format: lines `key<TAB>value`, first `kerfside-plan<TAB>1`; lengths in nanometres, masses in
+// milligrams; reasons and warnings as `reason<TAB>CODE<TAB>amount<TAB>words`. Control characters
+// never occur in values. Unknown keys are refused.
+
+#include "club.h"
+
+struct record_line {
+    enum plan_code code;
+    length_nm amount;
+    char text[PLAN_LINE_TEXT_MAX];
+};
+
+struct record {
+    char build[PARTS_BUILD_MAX];
+    char club[PARTS_SHORT_MAX];
+    int position;
+    int count;
+    char head[TICKET_TEXT_MAX];
+    char head_model[PARTS_NAME_MAX];
+    char engraved[PARTS_SHORT_MAX];
+    mass_mg head_weight;
+    length_nm bore_height;
+    char shaft[TICKET_TEXT_MAX];
+    char shaft_model[PARTS_NAME_MAX];
+    char flex[PARTS_SHORT_MAX];
+    enum material material;
+    length_nm raw_length;
+    length_nm playing_length;
+    length_nm grip_cap;
+    length_nm mark_step;
+    length_nm tolerance;
+    int64_t chart_revision;
+    int64_t model_revision;
+    char column[PARTS_SHORT_MAX];
+    length_nm tip_trim;
+    length_nm tip_mark;
+    length_nm finished;
+    length_nm butt_mark;
+    length_nm butt_trim;
+    bool butt_cut;
+    size_t reason_count;
+    size_t warning_count;
+    struct record_line reason[PLAN_REASONS_MAX];
+    struct record_line warning[PLAN_WARNINGS_MAX];
+};
+
+// Only for valid plans.
+void record_make(const struct plan_input *input, const struct plan *plan, struct record *ret_record);
+
+// False if it does not fit (it always fits ENTRY_PLAN_MAX for texts within their limits).
+bool record_write(const struct record *record, char *buffer, size_t size);
+
+// Reads bytes from a log that may be damaged: false on anything but what record_write makes.
+bool record_read(const char *text, struct record *ret_record);
+
+#endif

@@ -1,0 +1,1 @@
+#error "only src/screen may include SDL_ttf.h"

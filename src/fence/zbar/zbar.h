@@ -1,0 +1,1 @@
+#error "only src/scan may include zbar.h"
