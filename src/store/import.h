@@ -1,0 +1,22 @@
+#ifndef IMPORT_H
+#define IMPORT_H
+
+// CSV files into the store: all of them or nothing. See README for the columns.
+//
+// The kind of a file is told by its name (shaft_models.csv, charts.csv, head_models.csv, heads.csv,
+// shafts.csv, builds.csv, workers.csv; anything in front ending in - or _ is allowed) and checked
+// against its header. Order among the files does not matter. Every bad cell is reported with file,
+// line and column, not only the first.
+
+#include "store.h"
+
+#include <stdio.h>
+
+// Reads `count` files and imports them in one transaction, with one IMPORT entry in the log.
+// A changed model, note or chart becomes a new revision; nothing is overwritten. Complaints and
+// remarks go to `messages`, one a line. STORE_REFUSED: bad cells, nothing imported.
+// `entry` carries bench, worker, times and confirm id of the import.
+enum store_result import_files(struct store *store, const char *const *paths, size_t count,
+                               struct entry *entry, FILE *messages);
+
+#endif

@@ -1,0 +1,177 @@
+#ifndef STORE_H
+#define STORE_H
+
+// The database of one station: catalogue, parts, builds, people and the cut log.
+//
+// SQLite, WAL, synchronous=EXTRA. Every transaction that writes and every checkpoint, from every
+// process, holds an exclusive flock on "<database>.lock" (SQLite 3.7.0 to 3.51.2 can lose pages
+// when a checkpoint races a commit that resets the WAL). No function may be called from two
+// threads on one handle.
+//
+// Errors: a function that can fail returns enum store_result and leaves its ret_ arguments
+// untouched; store_message() then says what, where and what to do, for a person.
+
+#include "club.h"
+#include "entry.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+struct store; // opaque
+
+enum store_result {
+    STORE_OK,
+    STORE_NONE,     // no such row
+    STORE_REFUSED,  // the data says no: a rule, a duplicate, an illegal stage
+    STORE_BUSY,     // another process holds the lock
+    STORE_FULL,     // no room on the disk
+    STORE_UNKNOWN,  // the commit failed half way: ask store_confirmed after store_reopen
+    STORE_FAILED,   // I/O error, damaged file, newer schema, no memory
+    STORE_RESULT_COUNT
+};
+
+enum store_mode {
+    STORE_READ,   // read only, query_only=ON
+    STORE_WRITE,  // must exist; migrates an older schema
+    STORE_CREATE  // made if missing
+};
+
+// Opens and prepares `path`. `bench` names this station in genesis and entries.
+// On failure *ret_store is untouched and `message` (size bytes) says why and what to do.
+enum store_result store_open(const char *path, enum store_mode mode, const char *bench,
+                             struct store **ret_store, char *message, size_t size);
+void store_close(struct store *store); // takes NULL; checkpoints nothing
+// Closes and opens again after an I/O error: the only cure after a failed sync.
+enum store_result store_reopen(struct store *store);
+const char *store_message(const struct store *store);
+const char *store_path(const struct store *store);
+
+// Truncating checkpoint under the lock; for idle moments.
+enum store_result store_checkpoint(struct store *store);
+
+// True when the file system has room for a whole club with reserve (checked before marks appear).
+// The ballast file "<database>.ballast" is what review may give up to get room again.
+bool store_room(const struct store *store);
+
+// --- people ------------------------------------------------------------------------------------
+enum store_result store_worker(struct store *store, const char *badge, struct worker *ret_worker);
+
+enum pin_result {
+    PIN_RIGHT,
+    PIN_WRONG,
+    PIN_WAIT,   // too many tries: *ret_wait_s seconds to go
+    PIN_NOT_SET,
+    PIN_FAILED  // store or memory failed; nothing is let through
+};
+// Counts the try on disk before the hash is looked at. Argon2id (libsodium), 3 free tries, then
+// waits from 30 s doubling to 15 min, measured on a clock that no wall-clock change moves.
+enum pin_result store_pin_check(struct store *store, const char *badge, const char *pin,
+                                int *ret_wait_s);
+// 4 to 12 digits. Only for supervisors.
+enum store_result store_pin_set(struct store *store, const char *badge, const char *pin);
+
+// --- the work ----------------------------------------------------------------------------------
+enum store_result store_part(struct store *store, const char *ticket, struct part *ret_part);
+// The whole club, ready to be planned: uniform_reference and the chart's latest revision filled in.
+enum store_result store_club(struct store *store, int64_t club_id, struct club *ret_club);
+// By the names on the order, "2041" and "2". A build may be given as its ticket.
+enum store_result store_club_named(struct store *store, const char *build, const char *club,
+                                   int64_t *ret_id);
+
+// One line of a list of clubs.
+struct club_line {
+    int64_t id;
+    char build[PARTS_BUILD_MAX];
+    char club[PARTS_SHORT_MAX];
+    int position;
+    int count;
+    char head[TICKET_TEXT_MAX];
+    char shaft[TICKET_TEXT_MAX];
+    char due[12];
+    enum stage stage;
+    char bench[ENTRY_BENCH_MAX];
+};
+enum club_list {
+    CLUBS_NEXT,     // pending at any bench or this one, by due date then build and position
+    CLUBS_HALF_CUT, // something cut or shown, not done
+    CLUBS_DECISION,
+    CLUBS_ALL       // by build and position
+};
+// First `max` lines of the list; returns how many, or -1 on failure. *ret_total (may be NULL): all.
+int store_clubs(struct store *store, enum club_list list, struct club_line *lines, int max,
+                int64_t *ret_total);
+// Raw, unreserved shafts of the same model and flex as `shaft`, by ticket.
+int store_spare_shafts(struct store *store, const char *shaft, struct part *parts, int max);
+
+// --- the log -----------------------------------------------------------------------------------
+// Appends and moves the club, its parts and its stage in one transaction. Fills entry->seq.
+// The same confirm_id again: STORE_OK and the seq of the first, nothing written.
+// STORE_REFUSED: stage_advance says no, or a cut of this attempt is already there.
+// STORE_UNKNOWN: reopen, then store_confirmed.
+enum store_result store_append(struct store *store, struct entry *entry);
+enum store_result store_confirmed(struct store *store, const char *confirm_id, int64_t *ret_seq);
+
+enum store_result store_entry(struct store *store, int64_t seq, struct entry *ret_entry);
+
+// Filter of the log; an empty text or 0 means any. Times are Unix milliseconds, from <= t < to.
+struct log_filter {
+    int64_t from_ms;
+    int64_t to_ms;
+    char build[PARTS_BUILD_MAX];
+    char worker[TICKET_TEXT_MAX];
+    char ticket[TICKET_TEXT_MAX]; // head or shaft
+    enum verdict verdict;         // VERDICT_NONE: any
+    bool cuts_only;               // tip and butt cuts and measures
+    bool needs_decision;
+};
+// One line of the review table.
+struct log_line {
+    int64_t seq;
+    enum entry_kind kind;
+    int64_t wall_ms;
+    char worker[TICKET_TEXT_MAX];
+    char build[PARTS_BUILD_MAX];
+    char club[PARTS_SHORT_MAX];
+    char shaft[TICKET_TEXT_MAX];
+    length_nm planned;
+    length_nm made;
+    enum verdict verdict;
+    char cause[ENTRY_CAUSE_MAX];
+    int64_t refers;
+    bool open; // a supervisor must still decide on it
+};
+// Newest first, entries with seq < before (0: from the newest); by key, never by offset.
+// Returns how many, or -1.
+int store_log(struct store *store, const struct log_filter *filter, int64_t before,
+              struct log_line *lines, int max);
+
+struct day_count {
+    int64_t clubs_done;
+    int64_t cuts;
+    int64_t out_of_tolerance;
+    int64_t holds;
+    int64_t open_decisions; // of all days
+};
+enum store_result store_day(struct store *store, int64_t from_ms, int64_t to_ms,
+                            struct day_count *ret_count);
+
+// Log as CSV, oldest first, to an open file; RFC 4180.
+enum store_result store_log_csv(struct store *store, const struct log_filter *filter, int fd,
+                                int64_t *ret_rows);
+
+// --- care of the database ----------------------------------------------------------------------
+struct store_check {
+    int64_t entries;
+    int64_t first_bad; // seq of the first bad entry, 0: the chain is whole
+    char problem[256];
+    char incarnation[CONFIRM_ID_MAX];
+    uint8_t head[ENTRY_HASH_SIZE];
+};
+// Integrity of file, foreign keys and chain. STORE_OK: all whole. STORE_REFUSED: *ret_check says
+// what is wrong. STORE_FAILED: could not read.
+enum store_result store_check(struct store *store, struct store_check *ret_check);
+// A complete, checked, synced copy at `path`, while others work; refuses an existing path.
+enum store_result store_backup(struct store *store, const char *path);
+
+#endif
