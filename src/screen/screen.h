@@ -1,0 +1,64 @@
+#ifndef SCREEN_H
+#define SCREEN_H
+
+// The window: draws a struct view, tells what was touched, hands over keys, plays three sounds.
+// Decides nothing about the work. Main thread only, but for screen_wake.
+
+#include "view.h"
+#include "wedge.h"
+
+struct screen; // opaque
+
+struct screen_options {
+    bool windowed;
+    int width;  // of a window; 0: 1280
+    int height; // 0: 720
+    const char *assets; // folder with fonts/ and sounds/
+    int volume;         // 0 (mute) to 100
+    uint16_t button_code; // KEY_* of the button, 0: none (read elsewhere)
+};
+
+enum screen_input_kind {
+    SCREEN_NOTHING, // woken or timed out
+    SCREEN_QUIT,    // window closed or SIGTERM's wake
+    SCREEN_KEY,     // key, for the wedge; never the button's
+    SCREEN_BUTTON,  // down: the button's key, repeats left out
+    SCREEN_TOUCH,   // down or up of a touch or mouse on `action` (ACTION_NONE: on nothing)
+    SCREEN_DIRTY    // must be drawn again (exposed, resized)
+};
+struct screen_input {
+    enum screen_input_kind kind;
+    struct wedge_key key;
+    bool down;
+    int64_t time_us;
+    enum view_action_id action;
+    int64_t argument;
+};
+
+// On failure returns false and `message` says why.
+bool screen_open(const struct screen_options *options, struct screen **ret_screen, char *message,
+                 size_t size);
+void screen_close(struct screen *screen);
+
+// Draws `view` and presents it. Text is never cut off: it wraps, then shrinks to a floor.
+void screen_draw(struct screen *screen, const struct view *view);
+
+// Waits for one input, at most timeout_ms (-1: for ever). Keyboard keys shown on actions
+// (view_action.key) come back as SCREEN_TOUCH of that action, down and up together, unless a
+// number, PIN or note is being typed.
+void screen_wait(struct screen *screen, int64_t timeout_ms, struct screen_input *ret_input);
+
+// Wakes screen_wait from any thread.
+void screen_wake(struct screen *screen);
+
+enum screen_sound { SCREEN_SOUND_ACCEPTED, SCREEN_SOUND_HOLD, SCREEN_SOUND_LOGGED };
+void screen_play(struct screen *screen, enum screen_sound sound);
+
+// Writes what is on the screen as a PNG. False on failure.
+bool screen_shot(struct screen *screen, const char *path);
+
+// Layout findings of the last screen_draw: texts that had to shrink below the floor or did not
+// fit, overlapping boxes, touch targets under 22 mm at 24 in 1080p. 0 is right; for tests.
+int screen_problems(const struct screen *screen, char *buffer, size_t size);
+
+#endif

@@ -1,0 +1,142 @@
+#ifndef STATION_H
+#define STATION_H
+
+// What the bench does. A pure state machine: events in, a view out; every effect (store, clock,
+// random, sound) goes through struct station_ops. No SDL, no SQLite, no files, no globals.
+// A struct station is a plain value: copying it copies the bench (the tests explore with that).
+//
+// Laws, proved by tests/station/test_laws.c over every event sequence to a stated depth:
+//  1 No cut mark is in the view unless head and shaft belong to the same pending club, the plan is
+//    valid and this worker confirmed the care reminder for this material in this session.
+//  2 "Logged" is shown only after the store said so. Until then the view says NOT LOGGED or
+//    CHECKING, keeps the numbers, and no other cut starts.
+//  3 One shaft, one tip cut, one butt cut, whatever is pressed or scanned twice.
+//  4 A scan never confirms, a button never identifies.
+//  5 Nothing in the log is changed; a correction is a new entry that refers to the old one.
+//  6 What was shown is what is logged.
+//  7 After a restart the same two scans lead to the exact next step of a half-cut shaft.
+//  8 Whatever is wrong becomes a hold that says what happened and what to do.
+
+#include "club.h"
+#include "entry.h"
+#include "view.h"
+
+//  SIGNED_OUT --badge--> READY --head or shaft--> PAIR --the other--> [DRY_FIT] --> [CARE] -->
+//  [RESUME] --> TIP_CUT --press--> BUTT_CUT --press--> MEASURE --press--> LOGGED --> READY
+//  HOLD from anywhere, and back to where it came from or to READY.
+//  PIN and REVIEW: supervisor, from READY. DRY_FIT also from BUTT_CUT (fit again).
+#define STATION_STATES(X)                                                                          \
+    X(SIGNED_OUT) X(READY) X(PAIR) X(DRY_FIT) X(CARE) X(RESUME) X(TIP_CUT) X(BUTT_CUT) X(MEASURE)  \
+    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(REVIEW)
+enum station_state {
+#define X(name) STATION_##name,
+    STATION_STATES(X)
+#undef X
+        STATION_STATE_COUNT
+};
+
+// An independent axis: what became of the last entry.
+enum station_saving {
+    SAVING_NONE,     // nothing open
+    SAVING_CHECKING, // the commit's fate is unknown, being looked up
+    SAVING_REFUSED   // NOT LOGGED: disk full or failing; tried again every 2 s
+};
+
+enum event_kind {
+    EVENT_TICK,    // time has passed; nothing else
+    EVENT_SCAN,    // text: a whole code, from scanner or typed and ended with Enter
+    EVENT_KEY,     // key: one typed character for a number field: 0-9 / . space, '\b', or a unit
+    EVENT_PRESS,   // the button, short
+    EVENT_HELD,    // the button, 2 seconds: something is wrong
+    EVENT_ACTION,  // action and argument of a view_action that was on the screen
+    EVENT_FAULT,   // text: what the scan layer found wrong with a code, in words (layout, ALT mode)
+    EVENT_DEVICE   // device and present
+};
+enum station_device { DEVICE_SCANNER, DEVICE_BUTTON, DEVICE_COUNT };
+
+#define EVENT_TEXT_MAX 128
+struct event {
+    enum event_kind kind;
+    char text[EVENT_TEXT_MAX];
+    char key;
+    int action; // enum view_action_id
+    int64_t argument;
+    enum station_device device;
+    bool present;
+};
+
+enum station_save { STATION_SAVED, STATION_SAVE_REFUSED, STATION_SAVE_FAILED, STATION_SAVE_UNKNOWN };
+enum station_lookup { STATION_FOUND, STATION_ABSENT, STATION_LOOKUP_FAILED };
+enum station_sound { SOUND_ACCEPTED, SOUND_HOLD, SOUND_LOGGED };
+enum station_pin { STATION_PIN_RIGHT, STATION_PIN_WRONG, STATION_PIN_WAIT, STATION_PIN_NOT_SET,
+                   STATION_PIN_FAILED };
+
+#define STATION_ROWS_MAX 12
+struct review_filter {
+    int64_t from_ms;
+    int64_t to_ms; // day shown
+    char build[PARTS_BUILD_MAX];
+    char worker[TICKET_TEXT_MAX];
+    enum verdict verdict;
+    bool open_only;
+};
+
+// Everything the bench asks of the world. ctx is handed back to each. All are synchronous.
+struct station_ops {
+    void *ctx;
+    int64_t (*mono_ms)(void *ctx);
+    int64_t (*wall_ms)(void *ctx);
+    // Start of the local day that holds wall_ms, and "10:42" / "25 Nov" of a time, local.
+    int64_t (*day_start_ms)(void *ctx, int64_t wall_ms);
+    void (*time_text)(void *ctx, int64_t wall_ms, bool date, char *buffer, size_t size);
+    void (*random_id)(void *ctx, char ret_id[CONFIRM_ID_MAX]);
+    void (*sound)(void *ctx, enum station_sound sound);
+    bool (*room)(void *ctx); // disk has room for a whole club
+    enum station_lookup (*worker)(void *ctx, const char *badge, struct worker *ret_worker);
+    enum station_lookup (*part)(void *ctx, const char *ticket, struct part *ret_part);
+    enum station_lookup (*club)(void *ctx, int64_t club_id, struct club *ret_club);
+    // Next clubs for this bench, half-cut ones, today's counts.
+    int (*queue)(void *ctx, bool half_cut, struct view_queue_row *rows, int max);
+    void (*today)(void *ctx, struct view_today *ret_today);
+    // Appends; fills entry->seq when saved. REFUSED: a rule said no (stage moved elsewhere).
+    enum station_save (*save)(void *ctx, struct entry *entry);
+    // Truth about an earlier save: FOUND and its seq, ABSENT, or still not known.
+    enum station_lookup (*saved)(void *ctx, const char *confirm_id, int64_t *ret_seq);
+    enum station_pin (*pin)(void *ctx, const char *badge, const char *pin, int *ret_wait_s);
+    // Review: newest first, seq < before (0: newest).
+    int (*log)(void *ctx, const struct review_filter *filter, int64_t before,
+               struct view_log_row *rows, int max);
+    enum station_lookup (*entry)(void *ctx, int64_t seq, struct entry *ret_entry);
+    int (*spares)(void *ctx, const char *shaft, struct part *parts, int max);
+    bool (*export_csv)(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
+};
+
+struct station_settings {
+    char bench[ENTRY_BENCH_MAX];
+    struct bench_rules rules;
+    bool tip_right;        // the tip lies on the right at this bench
+    bool care_every_club;  // else once per worker, session and material
+    bool metric_first;     // mm is the large number
+    int64_t idle_sign_off_ms; // 0 never
+};
+
+#include "station_state.h" // struct station: private fields, complete so that it can be copied
+
+void station_init(struct station *station, const struct station_settings *settings,
+                  const struct station_ops *ops);
+
+// Takes one event. Returns true when the view may have changed.
+bool station_event(struct station *station, const struct event *event);
+
+// Milliseconds (mono) at which a TICK is due, or -1.
+int64_t station_deadline(const struct station *station);
+
+// Fills *ret_view with what is to be seen now. Texts only; no decision is left to the screen.
+void station_view(const struct station *station, struct view *ret_view);
+
+const char *station_state_name(enum station_state state);
+
+// True if the table allows a move; the one function that moves asks it in every build.
+bool station_may_move(enum station_state from, enum station_state to);
+
+#endif

@@ -1,0 +1,258 @@
+#ifndef VIEW_H
+#define VIEW_H
+
+// What is to be seen: plain data from the station to the screen. The station decides every word,
+// number and colour tone; the screen decides only where it goes and how large it is.
+// All texts UTF-8, NUL-terminated, one line unless said otherwise (the screen wraps).
+
+#include "length.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#define VIEW_TEXT_MAX 160
+#define VIEW_SHORT_MAX 48
+#define VIEW_LINES_MAX 10
+#define VIEW_ACTIONS_MAX 40
+#define VIEW_ROWS_MAX 12
+
+// How the screen lays the body out.
+enum view_body {
+    VIEW_MESSAGE, // large title and line, queue table and today's counts if any: signed out, ready
+    VIEW_PAIR,    // two cards, head and shaft, one filled, the other says what to scan
+    VIEW_CARE,    // caution panel: title, lead, bullets, footnote
+    VIEW_CUT,     // the mark
+    VIEW_NUMBER,  // number entry: fields, keypad, quick picks
+    VIEW_NOTICE,  // panel with shape, title, lines, "what to do" steps, choices: hold, resume, logged
+    VIEW_PIN,     // digits shown as dots, keypad
+    VIEW_LOG,     // review: table, detail panel
+    VIEW_ENTRY    // review: one entry, its plan redrawn as a receipt
+};
+
+// Never colour alone: each tone has its own shape and word (ISO 3864, ANSI Z535).
+enum view_tone {
+    TONE_PLAIN, // dark band
+    TONE_WORK,  // blue
+    TONE_CAUTION, // amber, triangle
+    TONE_STOP,    // red, octagon
+    TONE_FINE     // green, tick
+};
+
+// Everything that can be touched, or chosen by its key on a keyboard.
+#define VIEW_ACTION_IDS(X)                                                                         \
+    X(PRESS)       /* the band itself: same as the button */                                       \
+    X(HELD)        /* "something is wrong" by touch */                                             \
+    X(SIGN_OUT) X(START_OVER) X(BACK) X(DRY_FIT)                                                   \
+    X(WRONG_TOO_EARLY) X(WRONG_MISCUT) X(WRONG_NOT_SAFE) X(WRONG_PARTS) X(WRONG_SUPERVISOR)        \
+    X(RESUME_NOT_CUT) X(RESUME_CUT) X(RESUME_OTHER)                                                \
+    X(FIELD)       /* argument: field index */                                                     \
+    X(KEY)         /* argument: character for the active field, '\b' rubs out */                   \
+    X(PICK)        /* argument: length in nm */                                                    \
+    X(REVIEW) X(CONSENT)                                                                           \
+    X(ROW)         /* argument: seq or index of the row */                                         \
+    X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
+    X(FILTER_BUILD) X(FILTER_WORKER) X(FILTER_VERDICT) X(FILTER_OPEN) X(FILTER_CLEAR)              \
+    X(OPEN_ENTRY) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)
+enum view_action_id {
+    ACTION_NONE,
+#define X(name) ACTION_##name,
+    VIEW_ACTION_IDS(X)
+#undef X
+        ACTION_ID_COUNT
+};
+
+struct view_action {
+    enum view_action_id id;
+    int64_t argument;
+    char label[VIEW_SHORT_MAX];
+    char key[8]; // keyboard key as shown, "F2", "1"; empty: none
+    enum view_tone tone;
+    bool enabled;
+};
+
+enum view_health { HEALTH_GOOD, HEALTH_WARN, HEALTH_BAD };
+struct view_status {
+    char label[16]; // "Scanner", "Button", "Log"
+    enum view_health health;
+};
+
+struct view_queue_row {
+    char build[16];
+    char club[24]; // "2 of 9"
+    char head[16];
+    char shaft[16];
+    char due[16];  // "today", "27 Nov", "late"
+    char next[24]; // half-cut: "butt cut next"; else empty
+};
+struct view_today {
+    int64_t clubs;
+    int64_t cuts;
+    int64_t out;
+    int64_t holds;
+};
+
+// A number as a person marks it. Large: fraction or mm, as the shop sets; the rest beside it.
+struct view_mark {
+    length_nm value;
+    bool fraction;          // draw whole + numerator/denominator; else `large` as text
+    struct length_fraction split;
+    char large[24];         // "66.7"
+    char unit[8];           // "in", "mm"
+    char inches[24];        // "2.625 in"
+    char millimetres[24];   // "66.7 mm"
+    char rounding[32];      // "nearest 1/16 in"
+};
+
+struct view_receipt_line {
+    char text[VIEW_TEXT_MAX];
+    char amount[24]; // "1 1/2", "+1 1/8"; empty: explains only
+};
+
+struct view_cut {
+    bool butt;             // which end
+    bool tip_right;        // picture: where the tip lies
+    char heading[VIEW_SHORT_MAX]; // "Tip end · cut off"
+    struct view_mark mark;
+    length_nm piece;       // length of the piece on the saw now, for the picture
+    char waste[24];        // "waste"
+    char keep[24];         // "keep this side"
+    char blade[VIEW_SHORT_MAX];   // "blade on the waste side of the mark"
+    char measure[VIEW_TEXT_MAX];  // "Measure from the tip. Mark, then cut."
+    char build[VIEW_SHORT_MAX];   // "Build 2041 · club 2 of 9"
+    char head[VIEW_TEXT_MAX];
+    char shaft[VIEW_TEXT_MAX];
+    char why[VIEW_SHORT_MAX];     // "Why 2 5/8"
+    size_t receipt_count;
+    struct view_receipt_line receipt[VIEW_LINES_MAX];
+    struct view_receipt_line total;
+    size_t warning_count;
+    char warning[VIEW_LINES_MAX][VIEW_TEXT_MAX];
+    char next[VIEW_TEXT_MAX];     // "Next: butt cut at 42 3/4 in"
+};
+
+struct view_card { // one part on the pair view
+    bool filled;
+    char title[VIEW_SHORT_MAX];   // "Head H-0472X" or "Scan the shaft"
+    size_t line_count;
+    char line[6][VIEW_TEXT_MAX];
+};
+
+struct view_field {
+    char label[VIEW_SHORT_MAX];
+    char text[32]; // as typed so far
+    bool active;
+};
+struct view_number {
+    char question[VIEW_TEXT_MAX];
+    char help[VIEW_TEXT_MAX];
+    size_t field_count;
+    struct view_field field[2];
+    char result[VIEW_TEXT_MAX];  // "Bore height 1 1/8 in", "1/8 in short"
+    enum view_tone result_tone;
+    char error[VIEW_TEXT_MAX];
+    size_t pick_count;           // quick picks, drawn as fractions
+    struct { struct view_mark mark; bool chosen; bool planned; } pick[5];
+};
+
+struct view_notice {
+    enum view_tone tone;
+    char title[VIEW_TEXT_MAX];
+    size_t line_count;
+    char line[6][VIEW_TEXT_MAX];
+    char todo_title[VIEW_SHORT_MAX];
+    size_t todo_count;
+    char todo[5][VIEW_TEXT_MAX];
+    char foot[VIEW_TEXT_MAX];
+    bool has_mark; // NOT LOGGED keeps the numbers: drawn large with mark_label
+    char mark_label[VIEW_SHORT_MAX];
+    struct view_mark mark;
+};
+
+struct view_care {
+    char title[VIEW_TEXT_MAX];
+    char lead[VIEW_SHORT_MAX];
+    size_t count;
+    char bullet[VIEW_LINES_MAX][VIEW_TEXT_MAX];
+    char foot[VIEW_TEXT_MAX * 2];
+};
+
+struct view_log_row {
+    int64_t seq;
+    char time[12];
+    char build[24]; // "2041-2"
+    char shaft[16];
+    char cut[16];   // "tip", "butt", "measure", "stop"
+    char plan[24];
+    char made[24];
+    char verdict[24];
+    enum view_tone tone; // PLAIN, STOP: needs a decision, CAUTION: a stop
+};
+struct view_log {
+    char title[VIEW_SHORT_MAX];
+    char subtitle[VIEW_TEXT_MAX];
+    char filters[VIEW_TEXT_MAX]; // what is filtered now, in words
+    size_t row_count;
+    struct view_log_row row[VIEW_ROWS_MAX];
+    int selected; // -1 none
+    char detail_title[VIEW_TEXT_MAX];
+    size_t detail_count;
+    char detail[VIEW_LINES_MAX][VIEW_TEXT_MAX];
+    char note[VIEW_TEXT_MAX]; // being typed
+    bool note_active;
+};
+
+struct view_entry {
+    char title[VIEW_TEXT_MAX];
+    size_t fact_count;
+    char fact[16][VIEW_TEXT_MAX];
+    size_t receipt_count;
+    struct view_receipt_line receipt[VIEW_LINES_MAX];
+    struct view_receipt_line total;
+    size_t warning_count;
+    char warning[VIEW_LINES_MAX][VIEW_TEXT_MAX];
+};
+
+struct view {
+    enum view_body body;
+    // header
+    char bench[VIEW_SHORT_MAX];
+    char worker[VIEW_SHORT_MAX];
+    size_t status_count;
+    struct view_status status[4];
+    // steps: Pair, Care, Tip cut, Butt cut, Measure, Logged; -1: no step line
+    int step;
+    // body
+    char title[VIEW_TEXT_MAX]; // message, pair
+    char subtitle[VIEW_TEXT_MAX];
+    char typed[32]; // characters of a ticket being typed by hand, empty if none
+    size_t queue_count;
+    struct view_queue_row queue[VIEW_ROWS_MAX];
+    bool has_today;
+    struct view_today today;
+    struct view_card card[2];
+    struct view_care care;
+    struct view_cut cut;
+    struct view_number number;
+    struct view_notice notice;
+    int pin_digits;
+    char pin_message[VIEW_TEXT_MAX];
+    struct view_log log;
+    struct view_entry entry;
+    // band
+    enum view_tone band_tone;
+    bool band_button; // draw the button's ring
+    char band[VIEW_TEXT_MAX];
+    char band_hint[VIEW_TEXT_MAX];
+    // touch and keys
+    size_t action_count;
+    struct view_action action[VIEW_ACTIONS_MAX];
+};
+
+// Keypad keys (digits, fraction picks 1/16 to 15/16, rub out) and table rows are not listed as
+// actions: the screen makes ACTION_KEY, ACTION_FIELD, ACTION_PICK, ACTION_ROW of them itself for
+// VIEW_NUMBER, VIEW_PIN and VIEW_LOG. A sixteenths key sends ACTION_KEY with
+// VIEW_KEY_SIXTEENTH + n (n 1 to 15): it sets the fraction of the active field.
+#define VIEW_KEY_SIXTEENTH 1000
+
+#endif
