@@ -1,0 +1,105 @@
+#include "entry.h"
+
+#include <string.h>
+
+static const char *const kinds[ENTRY_KIND_COUNT] = {
+#define X(name, text) text,
+    ENTRY_KINDS(X)
+#undef X
+};
+static const char *const stages[STAGE_COUNT] = {
+#define X(name, text) text,
+    STAGES(X)
+#undef X
+};
+
+const char *entry_kind_text(enum entry_kind kind) {
+    return kinds[kind];
+}
+
+bool entry_kind_from_text(const char *text, enum entry_kind *ret) {
+    for (int i = 0; i < ENTRY_KIND_COUNT; i++) {
+        if (strcmp(kinds[i], text) == 0) {
+            *ret = (enum entry_kind)i;
+            return true;
+        }
+    }
+    return false;
+}
+
+const char *stage_text(enum stage stage) {
+    return stages[stage];
+}
+
+bool stage_from_text(const char *text, enum stage *ret) {
+    for (int i = 0; i < STAGE_COUNT; i++) {
+        if (strcmp(stages[i], text) == 0) {
+            *ret = (enum stage)i;
+            return true;
+        }
+    }
+    return false;
+}
+
+struct entry entry_init(enum entry_kind kind) {
+    return (struct entry){.kind = kind, .planned = LENGTH_UNKNOWN, .made = LENGTH_UNKNOWN};
+}
+
+struct writer {
+    uint8_t *buffer;
+    size_t used;
+};
+
+static void put_number(struct writer *writer, uint64_t number) {
+    for (int shift = 56; shift >= 0; shift -= 8) {
+        writer->buffer[writer->used++] = (uint8_t)(number >> shift);
+    }
+}
+
+static void field_bytes(struct writer *writer, const char *bytes, size_t size) {
+    put_number(writer, size);
+    memcpy(writer->buffer + writer->used, bytes, size);
+    writer->used += size;
+}
+
+static void field_number(struct writer *writer, int64_t number) {
+    put_number(writer, sizeof number);
+    put_number(writer, (uint64_t)number);
+}
+
+// A text in an array of the struct; its size bounds it even if the NUL is missing.
+#define FIELD_TEXT(writer, array) field_bytes(writer, array, strnlen(array, sizeof(array)))
+
+size_t entry_encode(const struct entry *entry, const uint8_t previous[ENTRY_HASH_SIZE],
+                    uint8_t buffer[ENTRY_ENCODED_MAX]) {
+    static const char format[] = "kerfside/log/1"; // with its NUL
+    struct writer writer = {.buffer = buffer};
+    const char *kind = entry_kind_text(entry->kind);
+    const char *verdict = verdict_text(entry->verdict);
+    memcpy(buffer, format, sizeof format);
+    memcpy(buffer + sizeof format, previous, ENTRY_HASH_SIZE);
+    writer.used = sizeof format + ENTRY_HASH_SIZE;
+    field_number(&writer, entry->seq);
+    field_bytes(&writer, kind, strlen(kind));
+    field_number(&writer, entry->wall_ms);
+    field_number(&writer, entry->mono_ms);
+    FIELD_TEXT(&writer, entry->boot);
+    FIELD_TEXT(&writer, entry->bench);
+    FIELD_TEXT(&writer, entry->worker);
+    field_number(&writer, entry->club_id);
+    FIELD_TEXT(&writer, entry->build);
+    FIELD_TEXT(&writer, entry->club);
+    FIELD_TEXT(&writer, entry->head);
+    FIELD_TEXT(&writer, entry->shaft);
+    FIELD_TEXT(&writer, entry->confirm_id);
+    field_number(&writer, entry->attempt);
+    field_number(&writer, entry->refers);
+    field_number(&writer, entry->planned);
+    field_number(&writer, entry->made);
+    field_bytes(&writer, verdict, strlen(verdict));
+    FIELD_TEXT(&writer, entry->cause);
+    FIELD_TEXT(&writer, entry->note);
+    field_number(&writer, entry->chart_revision);
+    FIELD_TEXT(&writer, entry->plan);
+    return writer.used;
+}

@@ -1,0 +1,95 @@
+#include "parts.h"
+
+#include <string.h>
+
+static const char *const head_texts[] = {
+#define X(name, csv, words) csv,
+    HEAD_KINDS(X)
+#undef X
+};
+static const char *const head_words[] = {
+#define X(name, csv, words) words,
+    HEAD_KINDS(X)
+#undef X
+};
+static const char *const chart_texts[] = {
+#define X(name, csv, words) csv,
+    CHART_KINDS(X)
+#undef X
+};
+static const char *const material_texts[] = {
+    [MATERIAL_STEEL] = "steel",
+    [MATERIAL_GRAPHITE] = "graphite",
+};
+static const char *const tip_texts[] = {
+    [TIP_PARALLEL] = "parallel",
+    [TIP_TAPER] = "taper",
+};
+static const char *const bore_texts[] = {
+    [BORE_UNKNOWN] = "",
+    [BORE_BLIND] = "blind",
+    [BORE_THROUGH] = "through",
+    [BORE_SHORT] = "short",
+};
+static const char *const note_texts[] = {
+    [BORE_NOTE_NONE] = "none",
+    [BORE_NOTE_ADD_HEIGHT] = "add_height",
+    [BORE_NOTE_ABOVE_REFERENCE] = "above_reference",
+};
+
+static bool find(const char *const *texts, int count, const char *text, int *ret_index) {
+    for (int i = 0; i < count; i++) {
+        if (strcmp(texts[i], text) == 0) {
+            *ret_index = i;
+            return true;
+        }
+    }
+    return false;
+}
+
+// The two directions of one list of words.
+#define WORDS(type, name, texts, count)                                                            \
+    const char *name##_text(enum type value) {                                                     \
+        return texts[value];                                                                       \
+    }                                                                                              \
+    bool name##_from_text(const char *text, enum type *ret) {                                      \
+        int index;                                                                                 \
+        if (!find(texts, count, text, &index)) {                                                   \
+            return false;                                                                          \
+        }                                                                                          \
+        *ret = (enum type)index;                                                                   \
+        return true;                                                                               \
+    }
+
+WORDS(head_kind, head_kind, head_texts, HEAD_KIND_COUNT)
+WORDS(chart_kind, chart_kind, chart_texts, CHART_KIND_COUNT)
+WORDS(material, material, material_texts, MATERIAL_COUNT)
+WORDS(tip_kind, tip_kind, tip_texts, TIP_KIND_COUNT)
+WORDS(bore_kind, bore_kind, bore_texts, BORE_KIND_COUNT)
+WORDS(bore_note, bore_note, note_texts, BORE_NOTE_COUNT)
+
+const char *head_kind_words(enum head_kind kind) {
+    return head_words[kind];
+}
+
+bool chart_kind_for_head(enum head_kind kind, enum chart_kind *ret) {
+    switch (kind) {
+    case HEAD_KIND_DRIVER:
+    case HEAD_KIND_FAIRWAY:
+        *ret = CHART_KIND_WOOD;
+        return true;
+    case HEAD_KIND_HYBRID:
+        *ret = CHART_KIND_HYBRID;
+        return true;
+    case HEAD_KIND_IRON:
+        *ret = CHART_KIND_IRON;
+        return true;
+    case HEAD_KIND_WEDGE:
+        *ret = CHART_KIND_WEDGE;
+        return true;
+    case HEAD_KIND_PUTTER:
+    case HEAD_KIND_COUNT:
+        break;
+    }
+    return false;
+}

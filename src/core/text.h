@@ -1,0 +1,35 @@
+#ifndef TEXT_H
+#define TEXT_H
+
+// Sentences put together in a caller's buffer: always NUL-terminated, cut at a whole character
+// when full, no locale, no allocation. Pure functions.
+
+#include "length.h"
+
+struct text {
+    char *buffer;
+    size_t size;
+    size_t used;
+    bool cut; // something did not fit
+};
+
+// Empties the buffer. `size` 0 is allowed: nothing is ever written then.
+struct text text_open(char *buffer, size_t size);
+void text_add(struct text *text, const char *words);
+void text_add_bytes(struct text *text, const char *bytes, size_t count);
+void text_add_number(struct text *text, int64_t number);
+
+// `"words"` with control characters and invalid bytes shown as `?`, long words shortened.
+void text_add_quoted(struct text *text, const char *words);
+
+// A length as a fraction with its unit, `2 5/8 in`; a mass, `203.5 g`.
+void text_add_length(struct text *text, length_nm length);
+void text_add_mass(struct text *text, mass_mg mass);
+
+// Bytes of the UTF-8 character at `bytes`, of which `left` are there; 0: none, or not valid.
+size_t text_utf8_size(const char *bytes, size_t left);
+
+// Both the same word: blanks around ignored, A-Z taken as a-z.
+bool text_same(const char *a, const char *b);
+
+#endif
