@@ -21,9 +21,9 @@ enum csv_result {
     CSV_END,
     CSV_TOO_MANY_COLUMNS,
     CSV_CELL_TOO_LONG,
-    CSV_OPEN_QUOTE,    // text ended inside quotes
-    CSV_STRAY_QUOTE,   // a quote in an unquoted cell, or text after a closing quote
-    CSV_BAD_BYTE       // NUL or another control character, or invalid UTF-8
+    CSV_OPEN_QUOTE,  // text ended inside quotes
+    CSV_STRAY_QUOTE, // a quote in an unquoted cell, or text after a closing quote
+    CSV_BAD_BYTE     // NUL or another control character, or invalid UTF-8
 };
 
 struct csv_reader {
@@ -37,7 +37,8 @@ struct csv_reader {
 
 struct csv_reader csv_open(const char *text, size_t size);
 
-// Next row into *ret_row (blank lines are passed over). After an error the reader stays there.
+// Next row into *ret_row (blank lines are passed over). After an error the reader stays there, and
+// *ret_row is untouched.
 enum csv_result csv_next(struct csv_reader *reader, struct csv_row *ret_row);
 
 // What an error means, in words.
@@ -45,7 +46,7 @@ const char *csv_result_text(enum csv_result result);
 
 // Writes `text` as one cell, quoted when it must be; a leading = + - @ that a spreadsheet would run
 // as a formula is defused with a preceding apostrophe unless the text is a plain number.
-// Returns bytes written, or 0 if it does not fit.
+// Returns bytes written before the NUL, or 0 if it does not fit; an empty text gives an empty cell.
 size_t csv_cell(const char *text, char *buffer, size_t size);
 
 #endif

@@ -12,7 +12,7 @@
 
 // name, stable word in the log
 #define ENTRY_KINDS(X)                                                                             \
-    X(GENESIS, "genesis")         /* first entry: bench in `bench`, incarnation in `note` */        \
+    X(GENESIS, "genesis") /* first entry: bench in `bench`, incarnation in `note` */               \
     X(SIGN_ON, "sign_on")                                                                          \
     X(SIGN_OFF, "sign_off")                                                                        \
     X(CARE, "care")               /* care reminder confirmed; cause = material */                  \
@@ -20,16 +20,16 @@
     X(TIP_PARTIAL, "tip_partial") /* cut short of the mark; made = cut off so far */               \
     X(TIP_CUT, "tip_cut")         /* planned = mark, made = cut off; verdict short = past mark */  \
     X(BUTT_SHOWN, "butt_shown")                                                                    \
-    X(BUTT_CUT, "butt_cut")       /* planned = mark */                                             \
-    X(MEASURE, "measure")         /* planned = butt mark, made = measured length, verdict */       \
-    X(WITHDRAW, "withdraw")       /* refers = the tip_cut, butt_cut or measure pressed too early */\
-    X(HOLD, "hold")               /* cause says why; no stage moves */                             \
-    X(DRY_FIT, "dry_fit")         /* planned = overall, made = bore height found */                \
-    X(CONSENT, "consent")         /* supervisor; cause column or shim, note = column */            \
-    X(DECIDE, "decide")           /* supervisor; refers; cause use, recut or scrap; recut: note's  \
-                                     first word is the new shaft's ticket */                       \
-    X(PIN, "pin")                 /* cause: refused, accepted or waiting */                        \
-    X(IMPORT, "import")           /* note: files and row counts */                                 \
+    X(BUTT_CUT, "butt_cut") /* planned = mark */                                                   \
+    X(MEASURE, "measure")   /* planned = butt mark, made = measured length, verdict */             \
+    X(WITHDRAW, "withdraw") /* refers = the tip_cut, butt_cut or measure pressed too early */      \
+    X(HOLD, "hold")         /* cause says why; no stage moves */                                   \
+    X(DRY_FIT, "dry_fit")   /* planned = overall, made = bore height found */                      \
+    X(CONSENT, "consent")   /* supervisor; cause column or shim, note = column */                  \
+    X(DECIDE, "decide")     /* supervisor; refers; cause use, recut or scrap; recut: note's        \
+                               first word is the new shaft's ticket */                             \
+    X(PIN, "pin")           /* cause: refused, accepted or waiting */                              \
+    X(IMPORT, "import")     /* note: files and row counts */                                       \
     X(EXPORT, "export")
 enum entry_kind {
 #define X(name, text) ENTRY_##name,
@@ -46,7 +46,7 @@ enum entry_kind {
 #define CONFIRM_ID_MAX 33 // 128 random bits in small hexadecimal + NUL
 
 struct entry {
-    int64_t seq;     // set by the store
+    int64_t seq; // set by the store
     enum entry_kind kind;
     int64_t wall_ms; // Unix time; for people, never for order
     int64_t mono_ms; // since boot
@@ -115,12 +115,12 @@ bool stage_from_text(const char *text, enum stage *ret);
 // What the store keeps of a club besides its order line; moved only by stage_advance.
 struct progress {
     enum stage stage;
-    int attempt;          // of the shaft's next cut of its kind, from 1
-    length_nm tip_made;   // cut off so far, LENGTH_UNKNOWN before any cut
-    int64_t tip_seq;      // entry of the tip cut that stands, 0 none
+    int attempt;        // of the shaft's next cut of its kind, from 1
+    length_nm tip_made; // cut off so far, LENGTH_UNKNOWN before any cut
+    int64_t tip_seq;    // entry of the tip cut that stands, 0 none
     int64_t butt_seq;
     int64_t measure_seq;
-    int64_t decision_seq; // entry a supervisor must decide on, 0 none
+    int64_t decision_seq;        // entry a supervisor must decide on, 0 none
     char bench[ENTRY_BENCH_MAX]; // whose job it is, empty: anybody's
 };
 

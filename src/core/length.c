@@ -30,7 +30,7 @@ bool length_split(length_nm value, struct length_fraction *ret_fraction) {
     return true;
 }
 
-// `size` counted in units of `unit`, with exactly `decimals` digits, half away from zero.
+// `value` in units of `unit` with exactly `decimals` digits, half away from zero.
 static void add_decimal(struct text *text, int64_t value, uint64_t unit, int decimals) {
     uint64_t scale = 1;
     for (int i = 0; i < decimals; i++) {

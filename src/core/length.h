@@ -20,6 +20,7 @@ typedef int64_t mass_mg;
 #define LENGTH_64TH ((length_nm)396875)
 
 // "Not known": an empty cell, a part nobody has measured. Never takes part in arithmetic.
+// Its text is `not known`, whatever the notation.
 #define LENGTH_UNKNOWN INT64_MIN
 #define MASS_UNKNOWN INT64_MIN
 #define MASS_GRAM ((mass_mg)1000)
@@ -58,7 +59,8 @@ enum length_error_code length_parse(const char *text, enum length_unit unit, len
                                     struct length_error *ret_error);
 
 // One sentence that shows the offending part: `"2 5/7": 5/7 is not a fraction a ruler has ...`.
-void length_error_text(const char *text, const struct length_error *error, char *buffer, size_t size);
+void length_error_text(const char *text, const struct length_error *error, char *buffer,
+                       size_t size);
 
 enum length_tie { LENGTH_TIE_DOWN, LENGTH_TIE_UP };
 

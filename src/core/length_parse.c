@@ -20,7 +20,7 @@ struct number {
     bool fraction;
     int64_t numerator;
     int64_t denominator;
-    int64_t decimals; // scaled to nine digits
+    int64_t decimals;  // scaled to nine digits
     int decimal_count; // without trailing zeros
 };
 
@@ -35,9 +35,9 @@ static const struct {
 } vulgar[] = {
     {"\u00BD", 1, 2}, {"\u00BC", 1, 4}, {"\u00BE", 3, 4}, {"\u215B", 1, 8},
     {"\u215C", 3, 8}, {"\u215D", 5, 8}, {"\u215E", 7, 8}, // those a ruler has
-    {"\u2150", 0, 0}, {"\u2151", 0, 0}, {"\u2152", 0, 0}, {"\u2153", 0, 0}, {"\u2154", 0, 0},
-    {"\u2155", 0, 0}, {"\u2156", 0, 0}, {"\u2157", 0, 0}, {"\u2158", 0, 0}, {"\u2159", 0, 0},
-    {"\u215A", 0, 0},
+    {"\u2150", 0, 0}, {"\u2151", 0, 0}, {"\u2152", 0, 0}, {"\u2153", 0, 0},
+    {"\u2154", 0, 0}, {"\u2155", 0, 0}, {"\u2156", 0, 0}, {"\u2157", 0, 0},
+    {"\u2158", 0, 0}, {"\u2159", 0, 0}, {"\u215A", 0, 0},
 };
 
 static bool fail(struct cursor *cursor, enum length_error_code code, size_t offset, size_t end) {
@@ -95,8 +95,8 @@ static bool take_slash(struct cursor *cursor) {
 static bool take_denominator(struct cursor *cursor, size_t start, int64_t numerator,
                              struct number *number) {
     int64_t denominator = take_count(cursor);
-    bool on_ruler = denominator == 2 || denominator == 4 || denominator == 8 ||
-                    denominator == 16 || denominator == 32 || denominator == 64;
+    bool on_ruler = denominator == 2 || denominator == 4 || denominator == 8 || denominator == 16 ||
+                    denominator == 32 || denominator == 64;
     if (!on_ruler || numerator >= denominator) {
         return fail(cursor, LENGTH_BAD_FRACTION, start, cursor->at);
     }

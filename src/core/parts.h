@@ -74,16 +74,16 @@ struct shaft_model {
     enum tip_kind tip;
     length_nm tip_diameter;
     length_nm butt_diameter;
-    length_nm raw_length; // catalogue
-    mass_mg weight;       // catalogue, uncut
+    length_nm raw_length;  // catalogue
+    mass_mg weight;        // catalogue, uncut
     length_nm tip_section; // parallel part of the uncut tip
     length_nm max_tip_trim;
     length_nm max_butt_trim;
     enum bore_note bore_note;
-    length_nm bore_reference;  // only for BORE_NOTE_ABOVE_REFERENCE
-    unsigned note_kinds;       // bit 1u << head_kind; 0 = every kind
-    bool note_not_through;     // the note spares heads that are bored through
-    int64_t revision;          // of model and notes, in the store; 0 = never stored
+    length_nm bore_reference; // only for BORE_NOTE_ABOVE_REFERENCE
+    unsigned note_kinds;      // bit 1u << head_kind; 0 = every kind
+    bool note_not_through;    // the note spares heads that are bored through
+    int64_t revision;         // of model and notes, in the store; 0 = never stored
 };
 
 struct chart_column {
@@ -109,7 +109,7 @@ struct head {
     mass_mg weight;                 // measured
     length_nm hosel_bore;           // diameter
     length_nm insertion;
-    length_nm bore_height; // bottom of bore to ground line, measured on this head
+    length_nm bore_height;       // bottom of bore to ground line, measured on this head
     length_nm model_bore_height; // the maker's figure, a hint for the dry fit; never planned with
     enum bore_kind bore;
 };
@@ -136,9 +136,9 @@ struct order {
     char swingweight[8];
     int step; // negative soft, positive hard (R5)
     bool uniform_flex;
-    length_nm uniform_reference;          // from plan_uniform_reference (R4)
-    char picked_column[PARTS_SHORT_MAX];  // a supervisor's pick, empty = by weight (R1)
-    bool shim_consent;                    // a supervisor agreed to a shim (R8)
+    length_nm uniform_reference;         // from plan_uniform_reference (R4)
+    char picked_column[PARTS_SHORT_MAX]; // a supervisor's pick, empty = by weight (R1)
+    bool shim_consent;                   // a supervisor agreed to a shim (R8)
 };
 
 // Settings of the bench that rules depend on.

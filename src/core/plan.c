@@ -61,8 +61,7 @@ static void tip_is_made(const struct plan_input *in, struct plan *plan) {
 
 // R7 and the butt half of R9: from the rounded tip trim, so that rounding never adds up.
 static bool butt(const struct plan_input *in, struct plan *plan) {
-    length_nm finished =
-        in->order->playing_length - in->head->bore_height - in->order->grip_cap;
+    length_nm finished = in->order->playing_length - in->head->bore_height - in->order->grip_cap;
     length_nm left = in->shaft->raw_length - plan->tip_mark;
     length_nm mark;
     if (finished <= 0) {
@@ -79,8 +78,7 @@ static bool butt(const struct plan_input *in, struct plan *plan) {
     plan->butt_trim = left - finished;
     plan->butt_mark = mark;
     plan->butt_cut = mark < left;
-    if (in->model->max_butt_trim != LENGTH_UNKNOWN &&
-        plan->butt_trim > in->model->max_butt_trim) {
+    if (in->model->max_butt_trim != LENGTH_UNKNOWN && plan->butt_trim > in->model->max_butt_trim) {
         plan_warn(plan, PLAN_W_BUTT_MAX, plan->butt_trim, in->model->max_butt_trim);
     }
     return true;

@@ -24,33 +24,50 @@ struct plan_input {
 // Every line a plan can carry. R: reason, W: warning, F: refusal. The text of each stands in
 // plan_text.c, beside what its arguments mean.
 #define PLAN_CODES(X)                                                                              \
-    X(R_COLUMN)         /* R1 nearest column by weight */                                          \
-    X(R_COLUMN_PICKED)  /* R1 supervisor's pick */                                                 \
-    X(R_STEP)           /* R5 */                                                                   \
-    X(R_BORE_ADD)       /* R3 whole bore height */                                                 \
-    X(R_BORE_REFERENCE) /* R3 above the chart's reference */                                       \
-    X(R_BORE_NONE)      /* R3 chart carries no note, or not for this head: adds nothing */         \
-    X(R_UNIFORM)        /* R4 */                                                                   \
-    X(R_UNIFORM_IN_CHART) /* R4 asked for, but the chart's note already does it */                 \
-    X(R_ROUND)          /* R9 to the nearest mark */                                               \
-    X(R_TIP_MADE)       /* R13 planned from what was cut off */                                    \
-    X(W_NOT_ENGRAVED)   /* R1 weighs like another number */                                        \
-    X(W_ONE_COLUMN)     /* R1 chart has a single column, written for another weight */             \
-    X(W_SHORTFALL)      /* R6 sum below zero */                                                    \
-    X(W_TIP_LIMIT_UNKNOWN)   /* R6 maker's maximum not known */                                    \
-    X(W_TIP_SECTION_UNKNOWN) /* R6 parallel section not known */                                   \
-    X(W_BUTT_MAX)       /* R7 above the model's maximum butt trim */                               \
-    X(W_SHIM)           /* R8 supervisor agreed to a shim */                                       \
-    X(W_TOO_LONG)       /* R10 over 48 in */                                                       \
-    X(W_TOO_LONG_46)    /* R10 over 46 in, local rule */                                           \
-    X(W_TOO_SHORT)      /* R10 18 in and under */                                                  \
-    X(W_TIP_OFF_PLAN)   /* R13 tip already cut differs from what the plan asks now */              \
-    X(F_NO_WEIGHT) X(F_NO_BORE_HEIGHT) X(F_NO_RAW_LENGTH) X(F_NO_PLAYING_LENGTH)                   \
-    X(F_NO_GRIP_CAP) X(F_NO_INSERTION) X(F_NO_DIAMETER) X(F_NO_BORE_REFERENCE) X(F_NO_BORE_KIND)   \
-    X(F_BORE_RANGE)     /* R11 bore height outside 0 to 2 in */                                    \
-    X(F_NO_CHART) X(F_BEYOND_COLUMNS) X(F_PICK_UNKNOWN) X(F_CELL_EMPTY) X(F_STEP_OFF_END)          \
-    X(F_TIP_MAX) X(F_TIP_SECTION) X(F_TAPER) X(F_TOO_SHORT_SHAFT) X(F_TIP_SMALL) X(F_TIP_LARGE)    \
-    X(F_NO_UNIFORM_REFERENCE) X(F_NOTHING_LEFT)
+    X(R_COLUMN)               /* R1 nearest column by weight */                                    \
+    X(R_COLUMN_PICKED)        /* R1 supervisor's pick */                                           \
+    X(R_STEP)                 /* R5 */                                                             \
+    X(R_BORE_ADD)             /* R3 whole bore height */                                           \
+    X(R_BORE_REFERENCE)       /* R3 above the chart's reference */                                 \
+    X(R_BORE_NONE)            /* R3 chart carries no note, or not for this head: adds nothing */   \
+    X(R_UNIFORM)              /* R4 */                                                             \
+    X(R_UNIFORM_IN_CHART)     /* R4 asked for, but the chart's note already does it */             \
+    X(R_ROUND)                /* R9 to the nearest mark */                                         \
+    X(R_TIP_MADE)             /* R13 planned from what was cut off */                              \
+    X(W_NOT_ENGRAVED)         /* R1 weighs like another number */                                  \
+    X(W_ONE_COLUMN)           /* R1 chart has a single column, written for another weight */       \
+    X(W_SHORTFALL)            /* R6 sum below zero */                                              \
+    X(W_TIP_LIMIT_UNKNOWN)    /* R6 maker's maximum not known */                                   \
+    X(W_TIP_SECTION_UNKNOWN)  /* R6 parallel section not known */                                  \
+    X(W_BUTT_MAX)             /* R7 above the model's maximum butt trim */                         \
+    X(W_SHIM)                 /* R8 supervisor agreed to a shim */                                 \
+    X(W_TOO_LONG)             /* R10 over 48 in */                                                 \
+    X(W_TOO_LONG_46)          /* R10 over 46 in, local rule */                                     \
+    X(W_TOO_SHORT)            /* R10 18 in and under */                                            \
+    X(W_TIP_OFF_PLAN)         /* R13 tip already cut differs from what the plan asks now */        \
+    X(F_NO_WEIGHT)            /* R1 */                                                             \
+    X(F_NO_BORE_HEIGHT)       /* R7, never the model's figure */                                   \
+    X(F_NO_RAW_LENGTH)        /* R7 */                                                             \
+    X(F_NO_PLAYING_LENGTH)    /* R7 */                                                             \
+    X(F_NO_GRIP_CAP)          /* R7 */                                                             \
+    X(F_NO_INSERTION)         /* R6 */                                                             \
+    X(F_NO_DIAMETER)          /* R8 */                                                             \
+    X(F_NO_BORE_REFERENCE)    /* R3 */                                                             \
+    X(F_NO_BORE_KIND)         /* R3 note spares bored-through heads */                             \
+    X(F_BORE_RANGE)           /* R11 bore height outside 0 to 2 in */                              \
+    X(F_NO_CHART)             /* R2 */                                                             \
+    X(F_BEYOND_COLUMNS)       /* R1 */                                                             \
+    X(F_PICK_UNKNOWN)         /* R1 */                                                             \
+    X(F_CELL_EMPTY)           /* R2 */                                                             \
+    X(F_STEP_OFF_END)         /* R5 */                                                             \
+    X(F_TIP_MAX)              /* R6 */                                                             \
+    X(F_TIP_SECTION)          /* R6 */                                                             \
+    X(F_TAPER)                /* R6 */                                                             \
+    X(F_TOO_SHORT_SHAFT)      /* R7 */                                                             \
+    X(F_TIP_SMALL)            /* R8 */                                                             \
+    X(F_TIP_LARGE)            /* R8 */                                                             \
+    X(F_NO_UNIFORM_REFERENCE) /* R4 */                                                             \
+    X(F_NOTHING_LEFT)         /* R7 */
 enum plan_code {
     PLAN_NONE,
 #define X(name) PLAN_##name,
@@ -72,7 +89,8 @@ struct plan_line {
 #define PLAN_WARNINGS_MAX 8
 
 struct plan {
-    struct plan_line refusal; // code PLAN_NONE: the plan is valid. Else the lengths are unset.
+    struct plan_line refusal; // code PLAN_NONE: the plan is valid. Else every length is unknown
+                              // and the lines only tell how far it got
     length_nm tip_trim;       // exact, before rounding
     length_nm tip_mark;       // to be cut off, measured from the tip end; 0: no tip cut
     length_nm finished;       // exact finished shaft length S (R7)
@@ -90,11 +108,14 @@ struct plan {
 // Invariants of a valid plan: tip_mark is a multiple of the mark step unless tip_made is given;
 // |butt_mark - finished| <= mark_step / 2; raw == tip_mark + finished + butt_trim;
 // the reasons' amounts add up to tip_mark (R_ROUND carries the rounding, and the shortfall).
+// With tip_made the chart is no more than a comparison: what it lacks refuses nothing, and
+// R_TIP_MADE is the only reason.
 bool plan_make(const struct plan_input *input, struct plan *ret_plan);
 
 #define PLAN_LINE_TEXT_MAX 200
 
-// The line in words for a person, `Chart, column 210 g`. Refusals name what is wrong and what to do.
+// The line in words for a person, `Chart, column 210 g`. Refusals name what is wrong and what to
+// do.
 void plan_line_text(const struct plan_input *input, const struct plan_line *line, char *buffer,
                     size_t size);
 

@@ -5,12 +5,9 @@
 
 #include <string.h>
 
-static const char *const names[] = {
-    [PLAN_NONE] = "NONE",
 #define X(name) [PLAN_##name] = #name,
-    PLAN_CODES(X)
+static const char *const names[] = {[PLAN_NONE] = "NONE", PLAN_CODES(X)};
 #undef X
-};
 
 const char *plan_code_name(enum plan_code code) {
     return names[code];
@@ -27,17 +24,16 @@ const char *verdict_text(enum verdict verdict) {
     return verdicts[verdict];
 }
 
-// `%a` and `%b`: the line's arguments as lengths; `%n`: a as a count without its sign; `%A`, `%B`:
-// a or b as a column, `3 (210 g)`; `%w`: head weight; `%e`: engraved number; `%m`: shaft model;
-// `%f`: flex; `%k`: head kind; `%p`: picked column; `%s`: mark step; `%t`, `%h`: tip diameter,
-// hosel bore.
+// %a, %b: the line's arguments as lengths; %A, %B: as columns of the chart, `3 (210 g)`; %d, %n: a
+// as a step, its direction and size. From the input: %w head weight, %e engraved number, %k head
+// kind, %m shaft model, %f flex, %p picked column, %t tip diameter, %h hosel bore.
 static const char *const texts[PLAN_CODE_COUNT] = {
     [PLAN_R_COLUMN] = "Chart, column %A",
     [PLAN_R_COLUMN_PICKED] = "Chart, column %A, picked by a supervisor",
     [PLAN_R_STEP] = "%d %n, column %B",
     [PLAN_R_BORE_ADD] = "Bore %a, chart asks for all of it",
     [PLAN_R_BORE_REFERENCE] = "Bore %a, chart is written for %b",
-    [PLAN_R_BORE_NONE] = "Bore %a, chart adds nothing for this head",
+    [PLAN_R_BORE_NONE] = "Bore %a, chart adds nothing",
     [PLAN_R_UNIFORM] = "Uniform flex, bore %a against %b",
     [PLAN_R_UNIFORM_IN_CHART] = "Uniform flex, the chart's bore note already does it",
     [PLAN_R_ROUND] = "To the nearest mark, from %a",
@@ -67,14 +63,14 @@ static const char *const texts[PLAN_CODE_COUNT] = {
         "Tip diameter %t, hosel bore %h. Measure what is not known and enter it.",
     [PLAN_F_NO_BORE_REFERENCE] =
         "The chart is written for a bore height that is not entered. Look it up and enter it.",
-    [PLAN_F_NO_BORE_KIND] = "The chart asks whether this head is bored through. Look, and enter it.",
+    [PLAN_F_NO_BORE_KIND] =
+        "The chart asks whether this head is bored through. Look, and enter it.",
     [PLAN_F_BORE_RANGE] = "Bore height %a is not between 0 and 2 in. Dry-fit and measure again.",
     [PLAN_F_NO_CHART] = "No chart of %m %f for a %k. Enter the maker's chart or take "
                         "another shaft.",
     [PLAN_F_BEYOND_COLUMNS] = "At %w the head lies beyond the chart's end column %A. "
                               "A supervisor must pick a column.",
-    [PLAN_F_PICK_UNKNOWN] =
-        "The chart has no column %p. A supervisor must pick one the chart has.",
+    [PLAN_F_PICK_UNKNOWN] = "The chart has no column %p. A supervisor must pick one the chart has.",
     [PLAN_F_CELL_EMPTY] = "The maker does not offer this shaft for column %A. "
                           "Take another shaft or flex.",
     [PLAN_F_STEP_OFF_END] = "%d %n from column %B runs off the chart. "

@@ -270,8 +270,8 @@ static bool take_lines(const char **at, const char *key, char first, struct reco
     while (strncmp(*at, key, size) == 0 && (*at)[size] == '\t') {
         *at += size + 1;
         if (count == max || !take_word(at, '\t', word, sizeof word) ||
-            !to_code(word, first, &line[count].code) ||
-            !take_word(at, '\t', word, sizeof word) || !to_number(word, &line[count].amount) ||
+            !to_code(word, first, &line[count].code) || !take_word(at, '\t', word, sizeof word) ||
+            !to_number(word, &line[count].amount) ||
             !take_word(at, '\n', line[count].text, sizeof line[count].text)) {
             return false;
         }

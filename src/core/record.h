@@ -51,7 +51,8 @@ struct record {
 };
 
 // Only for valid plans.
-void record_make(const struct plan_input *input, const struct plan *plan, struct record *ret_record);
+void record_make(const struct plan_input *input, const struct plan *plan,
+                 struct record *ret_record);
 
 // False if it does not fit (it always fits ENTRY_PLAN_MAX for texts within their limits).
 bool record_write(const struct record *record, char *buffer, size_t size);

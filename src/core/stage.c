@@ -56,10 +56,8 @@ static bool tip_cut(struct progress *progress, const struct entry *entry) {
 }
 
 static bool measure(struct progress *progress, const struct entry *entry) {
-    bool no_butt_cut =
-        entry->planned != LENGTH_UNKNOWN && strcmp(entry->cause, "no_butt_cut") == 0;
-    if (entry->verdict == VERDICT_NONE ||
-        (progress->stage != STAGE_BUTT_CUT && !no_butt_cut)) {
+    bool no_butt_cut = entry->planned != LENGTH_UNKNOWN && strcmp(entry->cause, "no_butt_cut") == 0;
+    if (entry->verdict == VERDICT_NONE || (progress->stage != STAGE_BUTT_CUT && !no_butt_cut)) {
         return false;
     }
     if (entry->verdict == VERDICT_LONG) {
@@ -113,8 +111,7 @@ static bool decide(struct progress *progress, const struct entry *entry) {
         return false;
     }
     if (strcmp(entry->cause, "use") == 0) {
-        progress->stage =
-            progress->decision_seq == progress->tip_seq ? STAGE_TIP_CUT : STAGE_DONE;
+        progress->stage = progress->decision_seq == progress->tip_seq ? STAGE_TIP_CUT : STAGE_DONE;
         progress->decision_seq = 0;
         return true;
     }
@@ -169,8 +166,7 @@ static bool move(struct progress *progress, const struct entry *entry) {
 }
 
 bool stage_advance(struct progress *progress, const struct entry *entry) {
-    bool elsewhere =
-        progress->bench[0] != '\0' && strcmp(progress->bench, entry->bench) != 0;
+    bool elsewhere = progress->bench[0] != '\0' && strcmp(progress->bench, entry->bench) != 0;
     struct progress next = *progress;
     if (allowed[entry->kind] == 0) {
         return true; // about no stage

@@ -7,8 +7,8 @@ static const struct {
     char letter;
     const char *name;
 } kinds[TICKET_KIND_COUNT] = {
-    [TICKET_HEAD] = {'H', "head"},           [TICKET_SHAFT] = {'S', "shaft"},
-    [TICKET_BUILD] = {'B', "build"},         [TICKET_WORKER] = {'W', "worker badge"},
+    [TICKET_HEAD] = {'H', "head"},       [TICKET_SHAFT] = {'S', "shaft"},
+    [TICKET_BUILD] = {'B', "build"},     [TICKET_WORKER] = {'W', "worker badge"},
     [TICKET_COMMAND] = {'K', "command"},
 };
 
