@@ -1,0 +1,244 @@
+#include "check.h"
+#include "record.h"
+#include "sample.h"
+
+#include <stdlib.h>
+
+static struct sample eventful(void) {
+    struct sample sample = sample_make();
+    sample.head.weight = GRAMS(216);
+    sample.chart.column[2].tip_trim += LENGTH_64TH;
+    sample.order.step = -1;
+    sample.model.max_butt_trim = IN(1, 0, 1);
+    sample.order.uniform_flex = true;
+    sample.order.uniform_reference = IN(1, 1, 64);
+    return sample;
+}
+
+static struct record make(const struct sample *sample) {
+    struct plan_input input = sample_input(sample);
+    struct plan plan;
+    struct record record;
+    assert_true(plan_make(&input, &plan));
+    record_make(&input, &plan, &record);
+    return record;
+}
+
+static void test_record_tells_the_plan(void **state) {
+    (void)state;
+    struct sample sample = eventful();
+    struct record record = make(&sample);
+    assert_string_equal(record.build, "B-0001X");
+    assert_string_equal(record.head, "H-0001A");
+    assert_string_equal(record.shaft, "S-0001S");
+    assert_string_equal(record.column, "3");
+    assert_int_equal(record.chart_revision, 7);
+    assert_int_equal(record.model_revision, 4);
+    assert_int_equal(record.mark_step, IN(0, 1, 16));
+    assert_int_equal(record.tip_trim, IN(0, 31, 64));
+    assert_int_equal(record.tip_mark, IN(0, 1, 2));
+    assert_int_equal(record.reason_count, 5);
+    assert_int_equal(record.reason[1].code, PLAN_R_STEP);
+    assert_string_equal(record.reason[1].text, "Soft-step 1, column 3 (210 g)");
+    assert_int_equal(record.warning_count, 2);
+    assert_int_equal(record.warning[1].code, PLAN_W_BUTT_MAX);
+}
+
+static void test_round_trip(void **state) {
+    (void)state;
+    struct sample sample = eventful();
+    struct record record = make(&sample);
+    struct record back;
+    char text[ENTRY_PLAN_MAX];
+    char again[ENTRY_PLAN_MAX];
+    assert_true(record_write(&record, text, sizeof text));
+    assert_true(record_read(text, &back));
+    assert_true(record_write(&back, again, sizeof again));
+    assert_string_equal(text, again);
+    assert_string_equal(back.flex, record.flex);
+    assert_int_equal(back.head_weight, record.head_weight);
+    assert_int_equal(back.position, 2);
+    assert_int_equal(back.material, MATERIAL_GRAPHITE);
+    assert_true(back.butt_cut);
+    assert_int_equal(back.reason_count, record.reason_count);
+    assert_memory_equal(back.reason[2].text, record.reason[2].text, strlen(record.reason[2].text));
+    assert_int_equal(back.warning[0].code, record.warning[0].code);
+}
+
+// Fields that tell nothing and numbers at their ends survive too.
+static void test_round_trip_of_the_unknown(void **state) {
+    (void)state;
+    struct sample sample = sample_make();
+    struct record record;
+    struct record back;
+    char text[ENTRY_PLAN_MAX];
+    sample.tip_made = 0;
+    sample.head.weight = MASS_UNKNOWN;
+    strcpy(sample.head.engraved, "");
+    sample.chart.count = 0;
+    record = make(&sample);
+    record.chart_revision = INT64_MAX;
+    record.model_revision = -INT64_MAX;
+    assert_true(record_write(&record, text, sizeof text));
+    assert_true(record_read(text, &back));
+    assert_int_equal(back.head_weight, MASS_UNKNOWN);
+    assert_int_equal(back.chart_revision, INT64_MAX);
+    assert_int_equal(back.model_revision, -INT64_MAX);
+    assert_string_equal(back.column, "");
+    assert_string_equal(back.engraved, "");
+}
+
+static void test_every_truncation_is_refused(void **state) {
+    (void)state;
+    struct sample sample = eventful();
+    struct record record = make(&sample);
+    struct record back = {.count = -7};
+    char text[ENTRY_PLAN_MAX];
+    assert_true(record_write(&record, text, sizeof text));
+    for (size_t size = 0; size < strlen(text); size++) {
+        char *cut = strndup(text, size); // on the heap, so that a sanitizer sees a step too far
+        assert_false(record_read(cut, &back));
+        free(cut);
+    }
+    assert_int_equal(back.count, -7);
+}
+
+// No byte of a record can be flipped unseen, but for bytes of names and words: those read back as
+// other words, which the hash of the log is there to find.
+static void test_damage(void **state) {
+    (void)state;
+    struct sample sample = eventful();
+    struct record record = make(&sample);
+    struct record back;
+    char text[ENTRY_PLAN_MAX];
+    char again[ENTRY_PLAN_MAX];
+    size_t refused = 0;
+    assert_true(record_write(&record, text, sizeof text));
+    for (size_t at = 0; at < strlen(text); at++) {
+        for (int bit = 0; bit < 8; bit++) {
+            text[at] = (char)(text[at] ^ 1 << bit);
+            if (record_read(text, &back)) {
+                assert_true(record_write(&back, again, sizeof again));
+                assert_string_equal(text, again); // what was read is what stood there
+            } else {
+                refused++;
+            }
+            text[at] = (char)(text[at] ^ 1 << bit);
+        }
+    }
+    assert_true(refused > strlen(text) * 4);
+}
+
+static void replace(const char *text, const char *old, const char *new, char *buffer) {
+    const char *at = strstr(text, old);
+    assert_non_null(at);
+    memcpy(buffer, text, (size_t)(at - text));
+    strcpy(buffer + (at - text), new);
+    strcat(buffer, at + strlen(old));
+}
+
+static void test_near_misses_are_refused(void **state) {
+    (void)state;
+    static const struct {
+        const char *old;
+        const char *new;
+    } rows[] = {
+        {"kerfside-plan\t1\n", "kerfside-plan\t2\n"},
+        {"build\tB", "bench\tB"},                 // unknown key
+        {"club\t3W\n", ""},                       // missing key
+        {"club\t3W\n", "club\t3W\nclub\t3W\n"},   // doubled key
+        {"position\t2", "position\t02"},          // another way to write it
+        {"position\t2", "position\t+2"},          //
+        {"position\t2", "position\t4294967298"},  // 2 once cut to 32 bits
+        {"position\t2", "position\t"},            //
+        {"position\t2", "position\t-0"},          //
+        {"butt_cut\tyes", "butt_cut\tmaybe"},     //
+        {"material\tgraphite", "material\twood"}, //
+        {"head_weight\t216000", "head_weight\t99999999999999999999"},
+        {"R_COLUMN", "W_SHIM"},  // a warning among the reasons
+        {"R_COLUMN", "R_OTHER"}, //
+        {"R_COLUMN", "NONE"},    //
+        {"end\tkerfside-plan\n", "end\tkerfside-plan\n\n"},
+        {"end\tkerfside-plan\n", "end\tkerfside-plan"},
+        {"B-0001X", "B-0001X-AND-MORE-THAN-FITS"},
+        {"B-0001X", "B-\t001X"},
+        {"\nreason\t", "\r\nreason\t"},
+    };
+    struct sample sample = eventful();
+    struct record record = make(&sample);
+    struct record back;
+    char text[ENTRY_PLAN_MAX];
+    assert_true(record_write(&record, text, sizeof text));
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        char changed[2 * ENTRY_PLAN_MAX];
+        replace(text, rows[i].old, rows[i].new, changed);
+        if (record_read(changed, &back)) {
+            fail_msg("row %zu was read", i);
+        }
+    }
+}
+
+static void test_control_characters_are_not_written(void **state) {
+    (void)state;
+    struct sample sample = sample_make();
+    char text[ENTRY_PLAN_MAX];
+    for (char c = 1; c < 0x20; c++) {
+        struct record record = make(&sample);
+        record.head_model[3] = c;
+        assert_false(record_write(&record, text, sizeof text));
+    }
+    struct record record = make(&sample);
+    record.warning_count = PLAN_WARNINGS_MAX + 1;
+    assert_false(record_write(&record, text, sizeof text));
+    record = make(&sample);
+    memset(record.flex, 'F', sizeof record.flex); // no end
+    assert_false(record_write(&record, text, sizeof text));
+}
+
+static void fill(char *text, size_t size) {
+    memset(text, 'm', size - 1);
+    text[size - 1] = '\0';
+}
+
+// The longest names, the largest numbers and every line a plan can carry at once fit the entry.
+static void test_largest_record_fits(void **state) {
+    (void)state;
+    struct sample sample = eventful();
+    struct record record;
+    struct record back;
+    char text[ENTRY_PLAN_MAX];
+    fill(sample.order.build, sizeof sample.order.build);
+    fill(sample.order.club, sizeof sample.order.club);
+    fill(sample.head.model, sizeof sample.head.model);
+    fill(sample.head.engraved, sizeof sample.head.engraved);
+    fill(sample.model.name, sizeof sample.model.name);
+    fill(sample.shaft.flex, sizeof sample.shaft.flex);
+    for (size_t i = 0; i < sample.chart.count; i++) {
+        fill(sample.chart.column[i].name, sizeof sample.chart.column[i].name);
+    }
+    record = make(&sample);
+    record.reason_count = PLAN_REASONS_MAX;
+    record.warning_count = PLAN_WARNINGS_MAX;
+    for (size_t i = 0; i < PLAN_REASONS_MAX; i++) {
+        record.reason[i] = record.reason[1];
+        record.reason[i].amount = -LENGTH_LIMIT;
+        record.warning[i] = record.warning[0]; // the longest words of any warning
+    }
+    assert_true(record_write(&record, text, sizeof text));
+    assert_true(record_read(text, &back));
+    assert_false(record_write(&record, text, strlen(text)));
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_record_tells_the_plan),
+        cmocka_unit_test(test_round_trip),
+        cmocka_unit_test(test_round_trip_of_the_unknown),
+        cmocka_unit_test(test_every_truncation_is_refused),
+        cmocka_unit_test(test_damage),
+        cmocka_unit_test(test_near_misses_are_refused),
+        cmocka_unit_test(test_control_characters_are_not_written),
+        cmocka_unit_test(test_largest_record_fits),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
