@@ -25,9 +25,11 @@
 //  [RESUME] --> TIP_CUT --press--> BUTT_CUT --press--> MEASURE --press--> LOGGED --> READY
 //  HOLD from anywhere, and back to where it came from or to READY.
 //  PIN and REVIEW: supervisor, from READY. DRY_FIT also from BUTT_CUT (fit again).
+//  MISCUT: how much was really cut, from HOLD or RESUME. CONSENT: what a plan needs a supervisor
+//  for, from a HOLD by way of PIN. The whole table: moves.c.
 #define STATION_STATES(X)                                                                          \
     X(SIGNED_OUT) X(READY) X(PAIR) X(DRY_FIT) X(CARE) X(RESUME) X(TIP_CUT) X(BUTT_CUT) X(MEASURE)  \
-    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(REVIEW)
+    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW)
 enum station_state {
 #define X(name) STATION_##name,
     STATION_STATES(X)

@@ -1,0 +1,25 @@
+#!/usr/bin/env bash
+# Installs the Debian packages that building and testing need, if any is missing.
+# Quick when all are there: asks dpkg only. Works as root, and with sudo as a user.
+set -euo pipefail
+
+packages=(
+    gcc clang libclang-rt-14-dev cmake ninja-build pkg-config clang-format
+    libsdl2-dev libsdl2-ttf-dev libsqlite3-dev libsodium-dev libinih-dev libcmocka-dev
+    python3 python3-stdnum
+)
+missing=()
+for package in "${packages[@]}"; do
+    if ! dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'ok installed'; then
+        missing+=("$package")
+    fi
+done
+if [ ${#missing[@]} -eq 0 ]; then
+    exit 0
+fi
+sudo=()
+if [ "$(id -u)" -ne 0 ]; then
+    sudo=(sudo)
+fi
+"${sudo[@]}" apt-get update
+"${sudo[@]}" apt-get install -y --no-install-recommends "${missing[@]}"

@@ -1,0 +1,345 @@
+#ifndef WORDS_H
+#define WORDS_H
+
+// Every text of the bench that is not a plan's or a ticket's own. %1 %2 %3 stand for what is put
+// in. Plain, short, the workshop's words: what happened, then what to do.
+
+#include <stddef.h>
+
+#define WORDS(X)                                                                                   \
+    X(EMPTY, "")                                                                                   \
+    /* header */                                                                                   \
+    X(STATUS_SCANNER, "Scanner")                                                                   \
+    X(STATUS_BUTTON, "Button")                                                                     \
+    X(STATUS_LOG, "Log")                                                                           \
+    X(NOBODY, "Nobody signed on")                                                                  \
+    /* signed out, ready */                                                                        \
+    X(SIGN_ON, "Scan your badge")                                                                  \
+    X(SIGN_ON_MORE, "The bench starts when somebody is signed on.")                                \
+    X(SIGN_ON_BAND, "Scan your badge to start.")                                                   \
+    X(READY, "Scan a head or a shaft")                                                             \
+    X(READY_MORE, "Either one first.")                                                             \
+    X(READY_BAND, "Scan the first part of a club.")                                                \
+    X(READY_HINT, "Supervisor: scan badge")                                                        \
+    X(HALF_CUT, "Half-cut shafts waiting: ")                                                       \
+    X(HALF_CUT_ONE, "%1 (%2)")                                                                     \
+    /* pair */                                                                                     \
+    X(PAIR_SHAFT, "Now scan the shaft")                                                            \
+    X(PAIR_HEAD, "Now scan the head")                                                              \
+    X(PAIR_BUILD, "Build %1 · club %2 of %3")                                                      \
+    X(PAIR_BAND_SHAFT, "Scan shaft %1.")                                                           \
+    X(PAIR_BAND_HEAD, "Scan head %1.")                                                             \
+    X(PAIR_HINT, "Hold 2 seconds: something is wrong")                                             \
+    X(CARD_HEAD, "Head %1")                                                                        \
+    X(CARD_SHAFT, "Shaft %1")                                                                      \
+    X(CARD_SCAN_HEAD, "Scan head %1")                                                              \
+    X(CARD_SCAN_SHAFT, "Scan shaft %1")                                                            \
+    X(CARD_WEIGHT, "%1, sole says %2")                                                             \
+    X(CARD_WEIGHT_ONLY, "%1")                                                                      \
+    X(CARD_BORE, "Bore height %1")                                                                 \
+    X(CARD_RAW, "Raw length %1")                                                                   \
+    X(CARD_FLEX, "%1, flex %2")                                                                    \
+    X(CARD_RACK, "Rack %1")                                                                        \
+    X(CARD_NO_RACK, "No rack is noted for it.")                                                    \
+    /* care: the clauses behind the lines stand in standards kept by the shop */                   \
+    X(CARE_STEEL, "Steel shaft at the cutoff wheel")                                               \
+    X(CARE_GRAPHITE, "Graphite shaft at the cutoff wheel")                                         \
+    X(CARE_LEAD, "Before the wheel turns:")                                                        \
+    X(CARE_EYES, "Eye and face protection on")                                                     \
+    X(CARE_BREATHING, "Respirator your programme assigns on; extraction running")                  \
+    X(CARE_EARS, "Hearing protection on")                                                          \
+    X(CARE_GUARD, "Guards in place; wheel sound, undamaged, rated for the saw's speed")            \
+    X(CARE_CLAMP, "Shaft clamped; hands, hair and sleeves clear; gloves as the site's rules say")  \
+    X(CARE_STOP, "Wait for the wheel to stop before you reach in")                                 \
+    X(CARE_SPARKS, "No steel sparks into graphite dust: collector empty or separate")              \
+    X(CARE_DUST, "Collector clear of steel sparks; take dust up by vacuum, never blow it")         \
+    X(CARE_DEBURR, "Deburr the cut end: it is sharp")                                              \
+    X(CARE_SPLINTERS, "Cut ends splinter: smooth them before you handle them")                     \
+    X(CARE_FOOT, "A reminder only. The saw maker's manual, the site's risk assessment and local "  \
+                 "codes come first. This program controls no machine and is no safety device.")    \
+    X(CARE_BAND, "All in place? Press the button.")                                                \
+    X(CARE_HINT, "Hold 2 seconds: not safe to cut")                                                \
+    /* cut */                                                                                      \
+    X(TIP_HEADING, "Tip end · cut off")                                                            \
+    X(TIP_REST, "Tip end · still to cut off")                                                      \
+    X(BUTT_HEADING, "Butt end · keep")                                                             \
+    X(WASTE, "waste")                                                                              \
+    X(KEEP, "keep this side")                                                                      \
+    X(BLADE, "blade on the waste side of the mark")                                                \
+    X(MEASURE_TIP, "Measure from the tip. Mark, then cut.")                                        \
+    X(MEASURE_BUTT, "Measure from the new tip end. Mark, then cut.")                               \
+    X(MEASURE_BUTT_UNCUT, "Measure from the tip. Mark, then cut.")                                 \
+    X(CUT_HEAD, "Head %1 · %2")                                                                    \
+    X(CUT_HEAD_SOLE, "Head %1 · %2 · sole says %3")                                                \
+    X(CUT_SHAFT, "Shaft %1 · %2 · %3")                                                             \
+    X(WHY, "Why %1")                                                                               \
+    X(TOTAL_TIP, "Cut off at the tip")                                                             \
+    X(TOTAL_BUTT, "Keep, from the tip end")                                                        \
+    X(PLAYING, "Playing length")                                                                   \
+    X(BORE, "Bore height")                                                                         \
+    X(GRIP_CAP, "Grip cap")                                                                        \
+    X(NEAREST, "To the nearest mark")                                                              \
+    X(PARTLY, "Already cut off: %1. What is left to cut is %2.")                                   \
+    X(MAYBE_CUT, "You said it is cut already. Measure once more, then press. Do not cut twice.")   \
+    X(NEXT_BUTT, "Next: butt cut at %1")                                                           \
+    X(NEXT_MEASURE, "Next: measure the shaft")                                                     \
+    X(CUT_BAND, "Cut made? Press the button.")                                                     \
+    X(CUT_BAND_MAYBE, "Already cut? Press the button.")                                            \
+    X(CUT_HINT, "Hold 2 seconds: something is wrong")                                              \
+    X(NEAREST_STEP, "nearest %1")                                                                  \
+    /* numbers */                                                                                  \
+    X(DRY_ASK, "Dry fit: how long are head and shaft together?")                                   \
+    X(DRY_HELP, "Push shaft %1 home in head %2 without glue, sole the head, measure.")             \
+    X(DRY_OVERALL, "Overall length")                                                               \
+    X(DRY_RAW, "Length of the shaft used")                                                         \
+    X(DRY_RESULT, "Bore height %1")                                                                \
+    X(DRY_RANGE, "That makes the bore height %1. It must lie between 0 and 2 in: measure again.")  \
+    X(DRY_BAND, "Right? Press the button.")                                                        \
+    X(MADE_ASK, "How much is cut off the tip?")                                                    \
+    X(MADE_HELP, "The mark is %1 from the tip. Uncut, the shaft is %2 long.")                      \
+    X(MADE_FIELD, "Cut off the tip, all together")                                                 \
+    X(MADE_LESS, "%1 less than the mark: it can be finished.")                                     \
+    X(MADE_MORE, "%1 past the mark: a supervisor decides.")                                        \
+    X(MADE_IN, "At the mark.")                                                                     \
+    X(LEFT_ASK, "How long is the shaft now, tip end to butt end?")                                 \
+    X(LEFT_HELP, "Uncut it is %1, cut it is %2.")                                                  \
+    X(LEFT_FIELD, "Shaft length now")                                                              \
+    X(MEASURE_ASK, "How long is the cut shaft?")                                                   \
+    X(MEASURE_HELP, "Wait for the wheel to stop. Measure %1 from tip end to butt end.")            \
+    X(MEASURE_FIELD, "Measured length")                                                            \
+    X(MEASURE_BAND, "Measured? Enter it, then press.")                                             \
+    X(MEASURE_BAND_READY, "Right? Press the button.")                                              \
+    X(MEASURE_IN, "Within tolerance of %1.")                                                       \
+    X(MEASURE_LONG, "%1 too long.")                                                                \
+    X(MEASURE_SHORT, "%1 too short.")                                                              \
+    X(MEASURE_AGAIN, "%1 too long: cut to the mark at %2, measure again.")                         \
+    X(NUMBER_EMPTY, "Nothing is entered yet. Enter the length, then press.")                       \
+    X(NUMBER_NEGATIVE, "A length cannot be below zero. Measure again.")                            \
+    X(NUMBER_ZERO, "A shaft has a length. Measure again.")                                         \
+    X(NUMBER_PIECE, "That is longer than the piece on the saw, %1. Measure again.")                \
+    X(NUMBER_OVERALL, "The overall length is less than the shaft alone. Measure again.")           \
+    X(NUMBER_HINT, "Hold 2 seconds: something is wrong")                                           \
+    /* resume */                                                                                   \
+    X(RESUME, "Was shaft %1 cut?")                                                                 \
+    X(RESUME_LINE, "This mark was already on the screen. Measure the shaft before you cut.")       \
+    X(RESUME_TIP, "Tip not cut it is %1 long; cut it is %2.")                                      \
+    X(RESUME_BUTT, "Butt not cut it is %1 long; cut it is %2.")                                    \
+    X(RESUME_BAND, "Measure the shaft, then choose.")                                              \
+    /* logged */                                                                                   \
+    X(LOGGED, "Logged: build %1, club %2")                                                         \
+    X(LOGGED_TIP, "Tip cut off %1")                                                                \
+    X(LOGGED_BUTT, "Butt mark %1")                                                                 \
+    X(LOGGED_MADE, "Measured %1, within tolerance")                                                \
+    X(LOGGED_NEXT, "Next club: build %1, %2, head %3")                                             \
+    X(LOGGED_NEXT_SHAFT, "and shaft %1.")                                                          \
+    X(LOGGED_NO_NEXT, "No further club waits at this bench.")                                      \
+    X(LOGGED_TODO, "What to do")                                                                   \
+    X(LOGGED_MARK, "Write the club on the shaft and put it with its head.")                        \
+    X(LOGGED_BAND, "Scan the next part, or press.")                                                \
+    /* saving */                                                                                   \
+    X(NOT_LOGGED, "NOT LOGGED")                                                                    \
+    X(NOT_LOGGED_LINE, "The disk does not take the entry. It is tried again every 2 seconds.")     \
+    X(NOT_LOGGED_MARK, "The mark stays hidden until the log has it. Do not cut.")                  \
+    X(NOT_LOGGED_TITLE, "What to do")                                                              \
+    X(NOT_LOGGED_WRITE, "Write it down: %1")                                                       \
+    X(NOT_LOGGED_WAIT, "Start no other cut. Leave the bench running.")                             \
+    X(NOT_LOGGED_CALL, "Call the supervisor if it lasts more than a minute.")                      \
+    X(NOT_LOGGED_BAND, "NOT LOGGED. Write it down and wait.")                                      \
+    X(CHECKING, "Checking the log")                                                                \
+    X(CHECKING_LINE, "It is not known yet whether the last entry is on the disk. Looking it up.")  \
+    X(CHECKING_BAND, "Checking. Wait, and start no other cut.")                                    \
+    X(OPEN_TIP, "tip cut of shaft %1, build %2 club %3")                                           \
+    X(OPEN_BUTT, "butt cut of shaft %1, build %2 club %3")                                         \
+    X(OPEN_MEASURE, "measured length of shaft %1, build %2 club %3")                               \
+    X(OPEN_FIT, "bore height of the head for build %2 club %3")                                    \
+    X(OPEN_OTHER, "your badge and the time")                                                       \
+    X(OPEN_CLUB, "what you just did with shaft %1, build %2 club %3")                              \
+    X(MARK_TIP, "Cut off the tip")                                                                 \
+    X(MARK_BUTT, "Butt mark")                                                                      \
+    X(MARK_MEASURE, "Measured length")                                                             \
+    X(MARK_FIT, "Bore height")                                                                     \
+    /* holds: lines */                                                                             \
+    X(WHAT_TO_DO, "What to do")                                                                    \
+    X(STOP_LOGGED, "This stop is in the log.")                                                     \
+    X(STOP_NOT_LOGGED, "The disk did not take this stop: it is NOT in the log.")                   \
+    X(HOLD_READ, "Read: %1")                                                                       \
+    X(HOLD_MAKERS, "%1 names a model, never one shaft or head.")                                   \
+    X(HOLD_UNKNOWN, "No %2 here has ticket %1.")                                                   \
+    X(HOLD_FOR, "%1 %2 is for build %3")                                                           \
+    X(HOLD_CLUB, ", club %1.")                                                                     \
+    X(HOLD_NO_CLUB, "%1 %2 is for no build.")                                                      \
+    X(HOLD_DONE, "Build %1, club %2 was cut and measured.")                                        \
+    X(HOLD_LEFT, "%1 is no raw stock any more: one shaft, one life.")                              \
+    X(HOLD_BENCH, "Build %1, club %2 was started at %3.")                                          \
+    X(HOLD_WAITS, "Build %1, club %2 waits for a supervisor's decision.")                          \
+    X(HOLD_ROOM, "A cut that cannot be logged must not be made.")                                  \
+    X(HOLD_STORE, "The disk or the database does not answer.")                                     \
+    X(HOLD_SCANNER, "The computer does not see the scanner any more.")                             \
+    X(HOLD_IN_WORK, "Build %1, club %2 is on the saw.")                                            \
+    X(HOLD_NOT_ON, "A club is cut by somebody who is signed on.")                                  \
+    X(HOLD_REFUSED, "The log says this step was done already, or the club moved elsewhere.")       \
+    X(HOLD_PAST, "%1 cut off, the mark is %2. %3 too much.")                                       \
+    X(HOLD_STIFFER, "The shaft will play stiffer than planned.")                                   \
+    X(HOLD_SHORT, "Measured %1, the mark is %2. %3 short.")                                        \
+    X(HOLD_PLAYING, "The playing length becomes %1.")                                              \
+    X(HOLD_WAIT_CALLED, "Leave the shaft where it is and wait for the supervisor.")                \
+    X(HOLD_UNSAFE, "Something at the saw is not as it must be.")                                   \
+    X(HOLD_WRONG_LINE, "The parts at the saw are not those on the screen.")                        \
+    X(HOLD_GUARD_LINE, "The program stopped itself: what it must know before a mark is missing.")  \
+    X(HOLD_MOVE_LINE, "It wanted to go from %1 to %2, which is not allowed.")                      \
+    X(HOLD_COMMAND, "%1 is a command for another moment.")                                         \
+    X(HOLD_NO_PART, "Build %1, club %2 has no %3 assigned.")                                       \
+    /* holds: what to do */                                                                        \
+    X(DO_AGAIN, "Scan it once more, straight on, one ticket at a time.")                           \
+    X(DO_TYPE, "Or type all of it on the keyboard and end with Enter.")                            \
+    X(DO_SHOP_TICKET, "Scan the shop's own ticket on the part.")                                   \
+    X(DO_RECEIVE, "Check the ticket. If it is new, have the part entered first.")                  \
+    X(DO_BADGE, "Scan your badge.")                                                                \
+    X(DO_OTHER_BADGE, "Scan another badge, or ask the supervisor.")                                \
+    X(DO_HEAD_OR_SHAFT, "Scan a head or a shaft of it.")                                           \
+    X(DO_FINISH, "Finish this club first, or start over and come back to it.")                     \
+    X(DO_PUT_BACK, "Put %1 %2 back.")                                                              \
+    X(DO_SCAN, "Scan %1 %2.")                                                                      \
+    X(DO_SCAN_RACK, "Scan %1 %2, rack %3.")                                                        \
+    X(DO_NEXT_LIST, "Take a club from the list.")                                                  \
+    X(DO_ASK_BUILD, "Ask for it to be put into a build.")                                          \
+    X(DO_RAW, "Take a raw shaft.")                                                                 \
+    X(DO_BENCH, "Take both parts to %1.")                                                          \
+    X(DO_DECIDE, "Supervisor: scan your badge, open the log, decide.")                             \
+    X(DO_ASIDE, "Lay the shaft aside with its head.")                                              \
+    X(DO_CONSENT, "Or a supervisor agrees here: touch Supervisor.")                                \
+    X(DO_ROOM, "Have old files moved off this computer.")                                          \
+    X(DO_STORE, "Call the supervisor. Do not cut from memory.")                                    \
+    X(DO_PLUG, "Check its plug and cable. This stop ends by itself.")                              \
+    X(DO_TYPE_TICKETS, "Meanwhile type tickets on the keyboard and end with Enter.")               \
+    X(DO_MEASURE_FIRST, "Measure the shaft before anything else.")                                 \
+    X(DO_SCAN_BOTH, "Then scan head and shaft again.")                                             \
+    X(DO_SAFE, "Stop the wheel. Make it safe, or call the supervisor.")                            \
+    X(DO_CARE_AGAIN, "Then press: the care list comes again.")                                     \
+    X(DO_BOTH_BACK, "Put the parts back and scan the right ones.")                                 \
+    X(DO_START_OVER, "Press to start over.")                                                       \
+    X(DO_PRESS_BACK, "Press to go back.")                                                          \
+    X(DO_CHOOSE, "Choose below what is wrong.")                                                    \
+    X(DO_SETTING, "Set the scanner as its page in the handbook says, then scan again.")            \
+    /* bands of holds */                                                                           \
+    X(BAND_START_OVER, "Scan the right part, or press to start over.")                             \
+    X(BAND_START_OVER_ONLY, "Press to start over.")                                                \
+    X(BAND_BACK, "Press to go back.")                                                              \
+    X(BAND_BADGE, "Scan a badge, or press.")                                                       \
+    X(BAND_CHOOSE, "Choose, or press to go back.")                                                 \
+    X(BAND_CARE, "Safe again? Press the button.")                                                  \
+    X(BAND_HINT, "Hold 2 seconds: call the supervisor")                                            \
+    /* pin, consent */                                                                             \
+    X(PIN_TITLE, "Supervisor: type your PIN")                                                      \
+    X(PIN_BADGE, "Supervisor: scan your badge")                                                    \
+    X(PIN_BADGE_BAND, "Scan a supervisor's badge.")                                                \
+    X(PIN_BAND, "Type the PIN, then press.")                                                       \
+    X(PIN_WRONG, "The PIN is wrong. Try again.")                                                   \
+    X(PIN_WAIT, "Too many tries. Wait %1 seconds, then try again.")                                \
+    X(PIN_NOT_SET, "%1 has no PIN yet. It is set on the command line.")                            \
+    X(PIN_FAILED, "The PIN could not be checked: the log does not answer. Try again.")             \
+    X(PIN_SCAN, "A scan is no PIN. Type the digits.")                                              \
+    X(PIN_NO_SUPERVISOR, "%1 is no supervisor. Scan a supervisor's badge.")                        \
+    X(PIN_UNKNOWN, "This badge is not known here. Scan a supervisor's badge.")                     \
+    X(PIN_EMPTY, "Type the PIN first.")                                                            \
+    X(CONSENT, "%1: what do you agree to?")                                                        \
+    X(CONSENT_BAND, "Supervisor: choose.")                                                         \
+    X(CONSENT_SHIM, "Agree to a shim")                                                             \
+    X(CONSENT_COLUMN, "Column %1 · %2")                                                            \
+    X(CONSENT_LINE, "What you choose goes into the log with your name.")                           \
+    /* review */                                                                                   \
+    X(REVIEW, "Cut log")                                                                           \
+    X(REVIEW_DAY, "%1")                                                                            \
+    X(REVIEW_SUM, " · %1 cuts · %2 out of tolerance · %3 stops")                                   \
+    X(REVIEW_ALL, "All entries")                                                                   \
+    X(REVIEW_BUILD, "Build %1")                                                                    \
+    X(REVIEW_WORKER, "Worker %1")                                                                  \
+    X(REVIEW_VERDICT, "Verdict %1")                                                                \
+    X(REVIEW_OPEN, "Waiting for a decision")                                                       \
+    X(REVIEW_AND, " · ")                                                                           \
+    X(REVIEW_BAND, "Choose a row. Arrow keys or touch.")                                           \
+    X(REVIEW_BAND_OPEN, "This cut waits for a decision.")                                          \
+    X(REVIEW_BAND_SPARE, "Choose the shaft for the recut.")                                        \
+    X(REVIEW_NO_SPARE, "No raw shaft of this model and flex is free.")                             \
+    X(REVIEW_NOTE_FIRST, "Type a note first: why is it used or scrapped?")                         \
+    X(REVIEW_DECIDED, "Decided and logged.")                                                       \
+    X(REVIEW_EXPORTED, "Written to %1")                                                            \
+    X(REVIEW_NOT_EXPORTED, "The file could not be written. Is there room on the disk?")            \
+    X(REVIEW_NO_SCAN, "The log is open: close it before you scan.")                                \
+    X(REVIEW_GONE, "This entry waits for no decision any more.")                                   \
+    X(REVIEW_FAILED, "The log does not answer. Try again.")                                        \
+    X(REVIEW_EMPTY, "No entries here.")                                                            \
+    X(DETAIL, "%1 %2, %3")                                                                         \
+    X(DETAIL_PLAN, "Plan %1, made %2")                                                             \
+    X(DETAIL_TOLERANCE, "Tolerance %1")                                                            \
+    X(DETAIL_WHO, "%1, %2, %3")                                                                    \
+    X(DETAIL_CAUSE, "Why: %1")                                                                     \
+    X(DETAIL_NOTE, "Note: %1")                                                                     \
+    X(DETAIL_REFERS, "About entry %1")                                                             \
+    X(DETAIL_PLAYING, "Playing length becomes %1")                                                 \
+    X(ENTRY_TITLE, "Entry %1: %2")                                                                 \
+    X(FACT, "%1: %2")                                                                              \
+    X(FACT_NO_PLAN, "No plan belongs to this entry.")                                              \
+    X(FACT_BAD_PLAN, "The plan in this entry cannot be read: check the log.")                      \
+    X(ENTRY_BAND, "Back to the list: F3")                                                          \
+    /* labels */                                                                                   \
+    X(L_PRESS, "Button")                                                                           \
+    X(L_HELD, "Something is wrong")                                                                \
+    X(L_NOT_SAFE, "Not safe")                                                                      \
+    X(L_SIGN_OUT, "Sign off")                                                                      \
+    X(L_START_OVER, "Start over")                                                                  \
+    X(L_BACK, "Back")                                                                              \
+    X(L_DRY_FIT, "Dry fit again")                                                                  \
+    X(L_REVIEW, "Cut log")                                                                         \
+    X(L_CONSENT, "Supervisor")                                                                     \
+    X(L_CALL, "Call supervisor")                                                                   \
+    X(L_EARLY_TIP, "Pressed too early: tip not cut")                                               \
+    X(L_EARLY_BUTT, "Pressed too early: butt not cut")                                             \
+    X(L_TIP_OFF, "Tip is cut off the mark")                                                        \
+    X(L_MEASURED_WRONG, "Measured wrong")                                                          \
+    X(L_WRONG_PARTS, "Wrong parts")                                                                \
+    X(L_NOT_CUT, "Not cut yet")                                                                    \
+    X(L_CUT, "Cut at the mark")                                                                    \
+    X(L_OTHER, "Cut somewhere else")                                                               \
+    X(L_OLDER, "Older")                                                                            \
+    X(L_NEWER, "Newer")                                                                            \
+    X(L_DAY_BACK, "Day before")                                                                    \
+    X(L_DAY_ON, "Day after")                                                                       \
+    X(L_BUILD, "This build")                                                                       \
+    X(L_WORKER, "This worker")                                                                     \
+    X(L_VERDICT, "Verdict")                                                                        \
+    X(L_OPEN, "Open only")                                                                         \
+    X(L_CLEAR, "Show all")                                                                         \
+    X(L_ENTRY, "Open entry")                                                                       \
+    X(L_USE, "Use as it is")                                                                       \
+    X(L_RECUT, "Recut on a new shaft")                                                             \
+    X(L_SCRAP, "Scrap")                                                                            \
+    X(L_NOTE, "Type a note")                                                                       \
+    X(L_NOTE_DONE, "Note done")                                                                    \
+    X(L_EXPORT, "Export CSV")                                                                      \
+    X(L_CLOSE, "Close the log")
+
+enum word {
+#define X(name, text) WORD_##name,
+    WORDS(X)
+#undef X
+        WORD_COUNT
+};
+
+const char *word(enum word word);
+
+// The text with a, b, c for %1, %2, %3 (NULL: nothing); the buffer is filled up with zeros.
+void words_fill(char *buffer, size_t size, enum word word, const char *a, const char *b,
+                const char *c);
+
+// Copies plain text, cut at a whole character, the buffer filled up with zeros.
+void words_copy(char *buffer, size_t size, const char *text);
+
+// Adds to what stands there already.
+void words_add(char *buffer, size_t size, enum word word, const char *a, const char *b,
+               const char *c);
+
+#define SAY(array, name, a, b, c) words_fill(array, sizeof(array), WORD_##name, a, b, c)
+#define SET(array, text) words_copy(array, sizeof(array), text)
+
+#endif
