@@ -15,12 +15,12 @@
 #define WEDGE_TEXT_MAX 128
 
 struct wedge_settings {
-    char prefix[8];          // characters the scanner sends first, stripped; empty: none
-    bool suffix_tab;         // Tab ends a code too (Enter always does)
-    int64_t burst_gap_us;    // keys closer than this may be a scanner's; default 35 ms
-    int64_t silence_us;      // an unfinished burst is dropped after this; default 300 ms
-    int burst_min;           // shortest burst in characters; default 4
-    bool dedicated;          // the device is known to be a scanner: everything is a code
+    char prefix[8];       // characters the scanner sends first, stripped; empty: none
+    bool suffix_tab;      // Tab ends a code too (Enter always does)
+    int64_t burst_gap_us; // keys closer than this may be a scanner's; default 35 ms
+    int64_t silence_us;   // an unfinished burst is dropped after this; default 300 ms
+    int burst_min;        // shortest burst in characters; default 4
+    bool dedicated;       // the device is known to be a scanner: everything is a code
 };
 #define WEDGE_SETTINGS_DEFAULT                                                                     \
     { .burst_gap_us = 35000, .silence_us = 300000, .burst_min = 4 }
@@ -33,10 +33,10 @@ struct wedge_key {
 
 enum wedge_kind {
     WEDGE_NOTHING,
-    WEDGE_CODE,  // text: a whole code, prefix and AIM identifier stripped, by a scanner's burst
-    WEDGE_LINE,  // text: typed by a person and ended with Enter
-    WEDGE_CHAR,  // key: a typed character that is not part of a burst ('\b' for Backspace)
-    WEDGE_FAULT  // text: a sentence, what is wrong with the scanner's settings and what to do
+    WEDGE_CODE, // text: a whole code, prefix and AIM identifier stripped, by a scanner's burst
+    WEDGE_LINE, // text: typed by a person and ended with Enter
+    WEDGE_CHAR, // key: a typed character that is not part of a burst ('\b' for Backspace)
+    WEDGE_FAULT // text: a sentence, what is wrong with the scanner's settings and what to do
 };
 struct wedge_output {
     enum wedge_kind kind;

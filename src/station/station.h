@@ -27,9 +27,11 @@
 //  PIN and REVIEW: supervisor, from READY. DRY_FIT also from BUTT_CUT (fit again).
 //  MISCUT: how much was really cut, from HOLD or RESUME. CONSENT: what a plan needs a supervisor
 //  for, from a HOLD by way of PIN. The whole table: moves.c.
+// clang-format off
 #define STATION_STATES(X)                                                                          \
     X(SIGNED_OUT) X(READY) X(PAIR) X(DRY_FIT) X(CARE) X(RESUME) X(TIP_CUT) X(BUTT_CUT) X(MEASURE)  \
     X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW)
+// clang-format on
 enum station_state {
 #define X(name) STATION_##name,
     STATION_STATES(X)
@@ -45,14 +47,14 @@ enum station_saving {
 };
 
 enum event_kind {
-    EVENT_TICK,    // time has passed; nothing else
-    EVENT_SCAN,    // text: a whole code, from scanner or typed and ended with Enter
-    EVENT_KEY,     // key: one typed character for a number field: 0-9 / . space, '\b', or a unit
-    EVENT_PRESS,   // the button, short
-    EVENT_HELD,    // the button, 2 seconds: something is wrong
-    EVENT_ACTION,  // action and argument of a view_action that was on the screen
-    EVENT_FAULT,   // text: what the scan layer found wrong with a code, in words (layout, ALT mode)
-    EVENT_DEVICE   // device and present
+    EVENT_TICK,   // time has passed; nothing else
+    EVENT_SCAN,   // text: a whole code, from scanner or typed and ended with Enter
+    EVENT_KEY,    // key: one typed character for a number field: 0-9 / . space, '\b', or a unit
+    EVENT_PRESS,  // the button, short
+    EVENT_HELD,   // the button, 2 seconds: something is wrong
+    EVENT_ACTION, // action and argument of a view_action that was on the screen
+    EVENT_FAULT,  // text: what the scan layer found wrong with a code, in words (layout, ALT mode)
+    EVENT_DEVICE  // device and present
 };
 enum station_device { DEVICE_SCANNER, DEVICE_BUTTON, DEVICE_COUNT };
 
@@ -67,11 +69,21 @@ struct event {
     bool present;
 };
 
-enum station_save { STATION_SAVED, STATION_SAVE_REFUSED, STATION_SAVE_FAILED, STATION_SAVE_UNKNOWN };
+enum station_save {
+    STATION_SAVED,
+    STATION_SAVE_REFUSED,
+    STATION_SAVE_FAILED,
+    STATION_SAVE_UNKNOWN
+};
 enum station_lookup { STATION_FOUND, STATION_ABSENT, STATION_LOOKUP_FAILED };
 enum station_sound { SOUND_ACCEPTED, SOUND_HOLD, SOUND_LOGGED };
-enum station_pin { STATION_PIN_RIGHT, STATION_PIN_WRONG, STATION_PIN_WAIT, STATION_PIN_NOT_SET,
-                   STATION_PIN_FAILED };
+enum station_pin {
+    STATION_PIN_RIGHT,
+    STATION_PIN_WRONG,
+    STATION_PIN_WAIT,
+    STATION_PIN_NOT_SET,
+    STATION_PIN_FAILED
+};
 
 #define STATION_ROWS_MAX 12
 struct review_filter {
@@ -116,9 +128,9 @@ struct station_ops {
 struct station_settings {
     char bench[ENTRY_BENCH_MAX];
     struct bench_rules rules;
-    bool tip_right;        // the tip lies on the right at this bench
-    bool care_every_club;  // else once per worker, session and material
-    bool metric_first;     // mm is the large number
+    bool tip_right;           // the tip lies on the right at this bench
+    bool care_every_club;     // else once per worker, session and material
+    bool metric_first;        // mm is the large number
     int64_t idle_sign_off_ms; // 0 never
 };
 

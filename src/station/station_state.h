@@ -61,12 +61,12 @@ struct hold {
 // What to do once the open entry is on disk.
 enum save_then {
     THEN_NOTHING,
-    THEN_READY,      // signed on
-    THEN_CARE,       // care confirmed
-    THEN_TIP_MARK,   // the mark may be shown
+    THEN_READY,    // signed on
+    THEN_CARE,     // care confirmed
+    THEN_TIP_MARK, // the mark may be shown
     THEN_BUTT_MARK,
     THEN_TIP_CUT,
-    THEN_TIP_AGAIN,  // partly cut or withdrawn: show what is still to cut
+    THEN_TIP_AGAIN, // partly cut or withdrawn: show what is still to cut
     THEN_TIP_PAST,
     THEN_BUTT_CUT,
     THEN_BUTT_AGAIN, // withdrawn: show the mark again
@@ -120,22 +120,22 @@ struct station {
     enum station_state state;
     enum station_saving saving;
 
-    int64_t dead_until_ms;  // PRESS and HELD do nothing before
-    int64_t last_input_ms;  // for signing off
-    int64_t entered_ms;     // the state
-    int64_t retry_ms;       // of the open entry
+    int64_t dead_until_ms; // PRESS and HELD do nothing before
+    int64_t last_input_ms; // for signing off
+    int64_t entered_ms;    // the state
+    int64_t retry_ms;      // of the open entry
     bool present[DEVICE_COUNT];
 
-    struct worker worker;               // badge empty: nobody
-    bool care_done[MATERIAL_COUNT];     // by this worker, this session
-    struct worker supervisor;           // during PIN, CONSENT, REVIEW
+    struct worker worker;           // badge empty: nobody
+    bool care_done[MATERIAL_COUNT]; // by this worker, this session
+    struct worker supervisor;       // during PIN, CONSENT, REVIEW
 
-    char head[TICKET_TEXT_MAX];  // as scanned, empty: not yet
+    char head[TICKET_TEXT_MAX]; // as scanned, empty: not yet
     char shaft[TICKET_TEXT_MAX];
-    struct club club;            // id 0: none
+    struct club club; // id 0: none
 
     // The mark on the screen.
-    int64_t shown_seq;           // entry that says it was shown, 0 none
+    int64_t shown_seq; // entry that says it was shown, 0 none
     length_nm shown_mark;
     bool maybe_cut;              // after RESUME: the worker says it is cut already
     char cut_id[CONFIRM_ID_MAX]; // confirm id of the cut, made when its mark appeared

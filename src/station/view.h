@@ -24,7 +24,8 @@ enum view_body {
     VIEW_CARE,    // caution panel: title, lead, bullets, footnote
     VIEW_CUT,     // the mark
     VIEW_NUMBER,  // number entry: fields, keypad, quick picks
-    VIEW_NOTICE,  // panel with shape, title, lines, "what to do" steps, choices: hold, resume, logged
+    VIEW_NOTICE,  // panel with shape, title, lines, "what to do" steps, choices: hold, resume,
+                  // logged
     VIEW_PIN,     // digits shown as dots, keypad
     VIEW_LOG,     // review: table, detail panel
     VIEW_ENTRY    // review: one entry, its plan redrawn as a receipt
@@ -32,14 +33,15 @@ enum view_body {
 
 // Never colour alone: each tone has its own shape and word (ISO 3864, ANSI Z535).
 enum view_tone {
-    TONE_PLAIN, // dark band
-    TONE_WORK,  // blue
+    TONE_PLAIN,   // dark band
+    TONE_WORK,    // blue
     TONE_CAUTION, // amber, triangle
     TONE_STOP,    // red, octagon
     TONE_FINE     // green, tick
 };
 
 // Everything that can be touched, or chosen by its key on a keyboard.
+// clang-format off
 #define VIEW_ACTION_IDS(X)                                                                         \
     X(PRESS)       /* the band itself: same as the button */                                       \
     X(HELD)        /* "something is wrong" by touch */                                             \
@@ -54,6 +56,7 @@ enum view_tone {
     X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
     X(FILTER_BUILD) X(FILTER_WORKER) X(FILTER_VERDICT) X(FILTER_OPEN) X(FILTER_CLEAR)              \
     X(OPEN_ENTRY) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)
+// clang-format on
 enum view_action_id {
     ACTION_NONE,
 #define X(name) ACTION_##name,
@@ -95,13 +98,13 @@ struct view_today {
 // A number as a person marks it. Large: fraction or mm, as the shop sets; the rest beside it.
 struct view_mark {
     length_nm value;
-    bool fraction;          // draw whole + numerator/denominator; else `large` as text
+    bool fraction; // draw whole + numerator/denominator; else `large` as text
     struct length_fraction split;
-    char large[24];         // "66.7"
-    char unit[8];           // "in", "mm"
-    char inches[24];        // "2.625 in"
-    char millimetres[24];   // "66.7 mm"
-    char rounding[32];      // "nearest 1/16 in"
+    char large[24];       // "66.7"
+    char unit[8];         // "in", "mm"
+    char inches[24];      // "2.625 in"
+    char millimetres[24]; // "66.7 mm"
+    char rounding[32];    // "nearest 1/16 in"
 };
 
 struct view_receipt_line {
@@ -110,30 +113,30 @@ struct view_receipt_line {
 };
 
 struct view_cut {
-    bool butt;             // which end
-    bool tip_right;        // picture: where the tip lies
+    bool butt;                    // which end
+    bool tip_right;               // picture: where the tip lies
     char heading[VIEW_SHORT_MAX]; // "Tip end · cut off"
     struct view_mark mark;
-    length_nm piece;       // length of the piece on the saw now, for the picture
-    char waste[24];        // "waste"
-    char keep[24];         // "keep this side"
-    char blade[VIEW_SHORT_MAX];   // "blade on the waste side of the mark"
-    char measure[VIEW_TEXT_MAX];  // "Measure from the tip. Mark, then cut."
-    char build[VIEW_SHORT_MAX];   // "Build 2041 · club 2 of 9"
+    length_nm piece;             // length of the piece on the saw now, for the picture
+    char waste[24];              // "waste"
+    char keep[24];               // "keep this side"
+    char blade[VIEW_SHORT_MAX];  // "blade on the waste side of the mark"
+    char measure[VIEW_TEXT_MAX]; // "Measure from the tip. Mark, then cut."
+    char build[VIEW_SHORT_MAX];  // "Build 2041 · club 2 of 9"
     char head[VIEW_TEXT_MAX];
     char shaft[VIEW_TEXT_MAX];
-    char why[VIEW_SHORT_MAX];     // "Why 2 5/8"
+    char why[VIEW_SHORT_MAX]; // "Why 2 5/8"
     size_t receipt_count;
     struct view_receipt_line receipt[VIEW_LINES_MAX];
     struct view_receipt_line total;
     size_t warning_count;
     char warning[VIEW_LINES_MAX][VIEW_TEXT_MAX];
-    char next[VIEW_TEXT_MAX];     // "Next: butt cut at 42 3/4 in"
+    char next[VIEW_TEXT_MAX]; // "Next: butt cut at 42 3/4 in"
 };
 
 struct view_card { // one part on the pair view
     bool filled;
-    char title[VIEW_SHORT_MAX];   // "Head H-0472X" or "Scan the shaft"
+    char title[VIEW_SHORT_MAX]; // "Head H-0472X" or "Scan the shaft"
     size_t line_count;
     char line[6][VIEW_TEXT_MAX];
 };
@@ -148,11 +151,15 @@ struct view_number {
     char help[VIEW_TEXT_MAX];
     size_t field_count;
     struct view_field field[2];
-    char result[VIEW_TEXT_MAX];  // "Bore height 1 1/8 in", "1/8 in short"
+    char result[VIEW_TEXT_MAX]; // "Bore height 1 1/8 in", "1/8 in short"
     enum view_tone result_tone;
     char error[VIEW_TEXT_MAX];
-    size_t pick_count;           // quick picks, drawn as fractions
-    struct { struct view_mark mark; bool chosen; bool planned; } pick[5];
+    size_t pick_count; // quick picks, drawn as fractions
+    struct {
+        struct view_mark mark;
+        bool chosen;
+        bool planned;
+    } pick[5];
 };
 
 struct view_notice {
@@ -182,7 +189,7 @@ struct view_log_row {
     char time[12];
     char build[24]; // "2041-2"
     char shaft[16];
-    char cut[16];   // "tip", "butt", "measure", "stop"
+    char cut[16]; // "tip", "butt", "measure", "stop"
     char plan[24];
     char made[24];
     char verdict[24];

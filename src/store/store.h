@@ -22,19 +22,19 @@ struct store; // opaque
 
 enum store_result {
     STORE_OK,
-    STORE_NONE,     // no such row
-    STORE_REFUSED,  // the data says no: a rule, a duplicate, an illegal stage
-    STORE_BUSY,     // another process holds the lock
-    STORE_FULL,     // no room on the disk
-    STORE_UNKNOWN,  // the commit failed half way: ask store_confirmed after store_reopen
-    STORE_FAILED,   // I/O error, damaged file, newer schema, no memory
+    STORE_NONE,    // no such row
+    STORE_REFUSED, // the data says no: a rule, a duplicate, an illegal stage
+    STORE_BUSY,    // another process holds the lock
+    STORE_FULL,    // no room on the disk
+    STORE_UNKNOWN, // the commit failed half way: ask store_confirmed after store_reopen
+    STORE_FAILED,  // I/O error, damaged file, newer schema, no memory
     STORE_RESULT_COUNT
 };
 
 enum store_mode {
-    STORE_READ,   // read only, query_only=ON
-    STORE_WRITE,  // must exist; migrates an older schema
-    STORE_CREATE  // made if missing
+    STORE_READ,  // read only, query_only=ON
+    STORE_WRITE, // must exist; migrates an older schema
+    STORE_CREATE // made if missing
 };
 
 // Opens and prepares `path`. `bench` names this station in genesis and entries.
@@ -60,9 +60,9 @@ enum store_result store_worker(struct store *store, const char *badge, struct wo
 enum pin_result {
     PIN_RIGHT,
     PIN_WRONG,
-    PIN_WAIT,   // too many tries: *ret_wait_s seconds to go
+    PIN_WAIT, // too many tries: *ret_wait_s seconds to go
     PIN_NOT_SET,
-    PIN_FAILED  // store or memory failed; nothing is let through
+    PIN_FAILED // store or memory failed; nothing is let through
 };
 // Counts the try on disk before the hash is looked at. Argon2id (libsodium), 3 free tries, then
 // waits from 30 s doubling to 15 min, measured on a clock that no wall-clock change moves.
@@ -96,7 +96,7 @@ enum club_list {
     CLUBS_NEXT,     // pending at any bench or this one, by due date then build and position
     CLUBS_HALF_CUT, // something cut or shown, not done
     CLUBS_DECISION,
-    CLUBS_ALL       // by build and position
+    CLUBS_ALL // by build and position
 };
 // First `max` lines of the list; returns how many, or -1 on failure. *ret_total (may be NULL): all.
 int store_clubs(struct store *store, enum club_list list, struct club_line *lines, int max,

@@ -7,15 +7,13 @@
 #include <string.h>
 #include <time.h>
 
-static double seconds(void)
-{
+static double seconds(void) {
     struct timespec now;
     clock_gettime(CLOCK_MONOTONIC, &now);
     return (double)now.tv_sec + (double)now.tv_nsec / 1e9;
 }
 
-static struct club sample(void)
-{
+static struct club sample(void) {
     struct club club = {
         .id = 1,
         .order = {.build = "1",
@@ -49,8 +47,7 @@ static struct club sample(void)
     return club;
 }
 
-int main(void)
-{
+int main(void) {
     const struct bench_rules rules = BENCH_RULES_DEFAULT;
     struct club club = sample();
     struct plan_input input;
