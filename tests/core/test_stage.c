@@ -136,6 +136,29 @@ static bool no_stage(enum entry_kind kind) {
     return false;
 }
 
+// What the entry leaves behind: a cut and what was cut, or nothing of what it withdrew.
+static void check_traces(const struct progress *progress, const struct entry *entry,
+                         enum refers refers) {
+    if (entry->kind == ENTRY_TIP_SHOWN || entry->kind == ENTRY_BUTT_SHOWN) {
+        assert_string_equal(progress->bench, entry->bench);
+    } else if (entry->kind == ENTRY_TIP_CUT) {
+        assert_int_equal(progress->tip_seq, entry->seq);
+        assert_int_equal(progress->tip_made, entry->made);
+    } else if (entry->kind == ENTRY_TIP_PARTIAL) {
+        assert_int_equal(progress->tip_seq, 0);
+        assert_int_equal(progress->tip_made, entry->made);
+    } else if (entry->kind == ENTRY_BUTT_CUT) {
+        assert_int_equal(progress->butt_seq, entry->seq);
+    } else if (entry->kind == ENTRY_MEASURE) {
+        assert_int_equal(progress->measure_seq, entry->verdict == VERDICT_LONG ? 0 : entry->seq);
+    } else if (entry->kind == ENTRY_WITHDRAW) {
+        assert_int_equal(refers == TIP ? progress->tip_seq : 0, 0);
+        assert_int_equal(refers == BUTT ? progress->butt_seq : 0, 0);
+        assert_int_equal(refers == MEASURED ? progress->measure_seq : 0, 0);
+        assert_int_equal(progress->tip_made == LENGTH_UNKNOWN, progress->tip_seq == 0);
+    }
+}
+
 // 0 refused, 1 moved or allowed.
 static int try_one(const struct place *place, const struct entry *entry, enum refers refers,
                    const char *bench) {
@@ -168,9 +191,7 @@ static int try_one(const struct place *place, const struct entry *entry, enum re
     }
     assert_int_equal(progress.decision_seq != 0, progress.stage == STAGE_DECISION);
     assert_int_equal(progress.attempt, entry->kind == ENTRY_WITHDRAW ? 2 : 1);
-    if (entry->kind == ENTRY_TIP_SHOWN || entry->kind == ENTRY_BUTT_SHOWN) {
-        assert_string_equal(progress.bench, entry->bench);
-    }
+    check_traces(&progress, entry, refers);
     return 1;
 }
 
