@@ -9,8 +9,8 @@ static const char *const texts[WORD_COUNT] = {
 #undef X
 };
 
-const char *word(enum word word) {
-    return texts[word];
+const char *word(enum word which) {
+    return texts[which];
 }
 
 static void fill(struct text *text, const char *pattern, const char *const *arguments) {
@@ -26,13 +26,13 @@ static void fill(struct text *text, const char *pattern, const char *const *argu
     }
 }
 
-void words_fill(char *buffer, size_t size, enum word word, const char *a, const char *b,
+void words_fill(char *buffer, size_t size, enum word which, const char *a, const char *b,
                 const char *c) {
     const char *const arguments[] = {a, b, c};
     struct text text;
     memset(buffer, 0, size);
     text = text_open(buffer, size);
-    fill(&text, texts[word], arguments);
+    fill(&text, texts[which], arguments);
 }
 
 void words_copy(char *buffer, size_t size, const char *text) {
@@ -42,10 +42,10 @@ void words_copy(char *buffer, size_t size, const char *text) {
     text_add(&out, text);
 }
 
-void words_add(char *buffer, size_t size, enum word word, const char *a, const char *b,
+void words_add(char *buffer, size_t size, enum word which, const char *a, const char *b,
                const char *c) {
     size_t used = strnlen(buffer, size);
     const char *const arguments[] = {a, b, c};
     struct text text = text_open(buffer + used, size - used);
-    fill(&text, texts[word], arguments);
+    fill(&text, texts[which], arguments);
 }

@@ -113,6 +113,8 @@
     X(MEASURE_LONG, "%1 too long.")                                                                \
     X(MEASURE_SHORT, "%1 too short.")                                                              \
     X(MEASURE_AGAIN, "%1 too long: cut to the mark at %2, measure again.")                         \
+    X(NUMBER_BAND, "Enter the length, then press.")                                                \
+    X(GRAM, " g")                                                                                  \
     X(NUMBER_EMPTY, "Nothing is entered yet. Enter the length, then press.")                       \
     X(NUMBER_NEGATIVE, "A length cannot be below zero. Measure again.")                            \
     X(NUMBER_ZERO, "A shaft has a length. Measure again.")                                         \
@@ -282,6 +284,25 @@
     X(FACT_NO_PLAN, "No plan belongs to this entry.")                                              \
     X(FACT_BAD_PLAN, "The plan in this entry cannot be read: check the log.")                      \
     X(ENTRY_BAND, "Back to the list: F3")                                                          \
+    /* entries of the log, in the order of enum entry_kind */                                      \
+    X(KIND_GENESIS, "log begun")                                                                   \
+    X(KIND_SIGN_ON, "signed on")                                                                   \
+    X(KIND_SIGN_OFF, "signed off")                                                                 \
+    X(KIND_CARE, "care list confirmed")                                                            \
+    X(KIND_TIP_SHOWN, "tip mark shown")                                                            \
+    X(KIND_TIP_PARTIAL, "tip partly cut")                                                          \
+    X(KIND_TIP_CUT, "tip cut")                                                                     \
+    X(KIND_BUTT_SHOWN, "butt mark shown")                                                          \
+    X(KIND_BUTT_CUT, "butt cut")                                                                   \
+    X(KIND_MEASURE, "measured")                                                                    \
+    X(KIND_WITHDRAW, "withdrawn")                                                                  \
+    X(KIND_HOLD, "stop")                                                                           \
+    X(KIND_DRY_FIT, "dry fit")                                                                     \
+    X(KIND_CONSENT, "consent")                                                                     \
+    X(KIND_DECIDE, "decision")                                                                     \
+    X(KIND_PIN, "PIN")                                                                             \
+    X(KIND_IMPORT, "import")                                                                       \
+    X(KIND_EXPORT, "export")                                                                       \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
     X(L_HELD, "Something is wrong")                                                                \
@@ -326,17 +347,17 @@ enum word {
         WORD_COUNT
 };
 
-const char *word(enum word word);
+const char *word(enum word which);
 
 // The text with a, b, c for %1, %2, %3 (NULL: nothing); the buffer is filled up with zeros.
-void words_fill(char *buffer, size_t size, enum word word, const char *a, const char *b,
+void words_fill(char *buffer, size_t size, enum word which, const char *a, const char *b,
                 const char *c);
 
 // Copies plain text, cut at a whole character, the buffer filled up with zeros.
 void words_copy(char *buffer, size_t size, const char *text);
 
 // Adds to what stands there already.
-void words_add(char *buffer, size_t size, enum word word, const char *a, const char *b,
+void words_add(char *buffer, size_t size, enum word which, const char *a, const char *b,
                const char *c);
 
 #define SAY(array, name, a, b, c) words_fill(array, sizeof(array), WORD_##name, a, b, c)

@@ -1,0 +1,130 @@
+// What follows once an entry is on disk, and never before.
+
+#include "station_inner.h"
+
+#include <string.h>
+
+static void tip_past(struct station *s, const struct entry *saved) {
+    struct hold hold = hold_make(s, HOLD_TIP_PAST);
+    char made[LENGTH_TEXT_MAX];
+    char mark[LENGTH_TEXT_MAX];
+    char over[LENGTH_TEXT_MAX];
+    say_length(s, saved->made, made);
+    say_length(s, saved->planned, mark);
+    say_length(s, saved->made - saved->planned, over);
+    hold.start_over = true;
+    hold_line(&hold, WORD_HOLD_PAST, made, mark, over);
+    hold_line(&hold, WORD_HOLD_STIFFER, NULL, NULL, NULL);
+    hold_todo(&hold, WORD_DO_ASIDE, NULL, NULL, NULL);
+    hold_todo(&hold, WORD_DO_DECIDE, NULL, NULL, NULL);
+    hold_show(s, &hold);
+}
+
+static void butt_short(struct station *s, const struct entry *saved) {
+    const struct club *club = &s->club;
+    struct hold hold = hold_make(s, HOLD_BUTT_SHORT);
+    char made[LENGTH_TEXT_MAX];
+    char mark[LENGTH_TEXT_MAX];
+    char under[LENGTH_TEXT_MAX];
+    char playing[LENGTH_TEXT_MAX];
+    say_length(s, saved->made, made);
+    say_length(s, saved->planned, mark);
+    say_length(s, saved->planned - saved->made, under);
+    say_length(s, saved->made + club->head.bore_height + club->order.grip_cap, playing);
+    hold.start_over = true;
+    hold_line(&hold, WORD_HOLD_SHORT, made, mark, under);
+    hold_line(&hold, WORD_HOLD_PLAYING, playing, NULL, NULL);
+    hold_todo(&hold, WORD_DO_ASIDE, NULL, NULL, NULL);
+    hold_todo(&hold, WORD_DO_DECIDE, NULL, NULL, NULL);
+    hold_show(s, &hold);
+}
+
+static void too_long(struct station *s, const struct entry *saved) {
+    char over[LENGTH_TEXT_MAX];
+    char mark[LENGTH_TEXT_MAX];
+    if (s->club.progress.stage != STAGE_BUTT_CUT) {
+        // No butt cut was planned; now one is needed, so its mark is shown and logged like any.
+        cutting_show_butt(s);
+        return;
+    }
+    say_length(s, saved->made - saved->planned, over);
+    say_length(s, saved->planned, mark);
+    number_open(s, NUMBER_MEASURE);
+    SAY(s->number.note, MEASURE_AGAIN, over, mark, NULL);
+}
+
+static void logged(struct station *s) {
+    s->last_cause = HOLD_NONE;
+    if (s->settings.care_every_club) {
+        memset(s->care_done, 0, sizeof s->care_done);
+    }
+    station_move(s, STATION_LOGGED);
+    station_sound(s, SOUND_LOGGED);
+}
+
+static void miscut_tip(struct station *s) {
+    length_nm made = s->tip_made;
+    s->tip_made = LENGTH_UNKNOWN;
+    cutting_tip_made(s, made);
+}
+
+void after_save(struct station *s, enum save_then then, const struct entry *saved) {
+    switch (then) {
+    case THEN_NOTHING:
+        break;
+    case THEN_READY:
+        station_home(s);
+        break;
+    case THEN_CARE:
+        s->care_done[s->club.model.material] = true;
+        cutting_proceed(s);
+        break;
+    case THEN_TIP_MARK:
+        s->shown_seq = saved->seq;
+        station_move(s, STATION_TIP_CUT);
+        break;
+    case THEN_BUTT_MARK:
+        s->shown_seq = saved->seq;
+        station_move(s, STATION_BUTT_CUT);
+        break;
+    case THEN_TIP_CUT:
+    case THEN_TIP_AGAIN:
+    case THEN_BUTT_AGAIN:
+        cutting_step(s);
+        break;
+    case THEN_TIP_PAST:
+        tip_past(s, saved);
+        break;
+    case THEN_BUTT_CUT:
+    case THEN_MEASURE:
+        number_open(s, NUMBER_MEASURE);
+        break;
+    case THEN_LOGGED:
+        logged(s);
+        break;
+    case THEN_LONG:
+        too_long(s, saved);
+        break;
+    case THEN_SHORT:
+        butt_short(s, saved);
+        break;
+    case THEN_UNMEASURED:
+        cutting_withdraw(s, s->club.progress.butt_seq, THEN_BUTT_AGAIN);
+        break;
+    case THEN_MISCUT_TIP:
+        miscut_tip(s);
+        break;
+    case THEN_REPLAN:
+        if (cutting_reload(s)) {
+            cutting_proceed(s);
+        }
+        break;
+    case THEN_DECIDED:
+        s->review.mode = REVIEW_LIST;
+        s->review.note_active = false;
+        memset(s->review.note, 0, sizeof s->review.note);
+        SAY(s->review.message, REVIEW_DECIDED, NULL, NULL, NULL);
+        station_sound(s, SOUND_LOGGED);
+        break;
+    }
+}

@@ -1,0 +1,167 @@
+// The supervisor's look at the log: a day, filters, pages by key. What is on the screen is asked
+// from the store anew each time, so that nothing shown here is older than the last entry.
+
+#include "station_inner.h"
+
+#include <string.h>
+
+#define THIRTY_HOURS_MS ((int64_t)30 * 3600 * 1000) // into the next day whatever the clocks do
+
+static void newest(struct station *s) {
+    s->review.page = 0;
+    memset(s->review.before, 0, sizeof s->review.before);
+    s->review.selected = 0;
+}
+
+static void show_day(struct station *s, int64_t wall_ms) {
+    const struct station_ops *ops = s->ops;
+    struct review_filter *filter = &s->review.filter;
+    filter->from_ms = ops->day_start_ms(ops->ctx, wall_ms);
+    filter->to_ms = ops->day_start_ms(ops->ctx, filter->from_ms + THIRTY_HOURS_MS);
+    newest(s);
+}
+
+void review_open(struct station *s) {
+    memset(&s->review, 0, sizeof s->review);
+    show_day(s, s->ops->wall_ms(s->ops->ctx));
+    station_move(s, STATION_REVIEW);
+}
+
+int review_rows(const struct station *s, struct view_log_row *rows) {
+    return s->ops->log(s->ops->ctx, &s->review.filter, s->review.before[s->review.page], rows,
+                       STATION_ROWS_MAX);
+}
+
+bool review_selected(const struct station *s, struct entry *ret_entry, bool *ret_open) {
+    struct club club;
+    if (s->review.selected == 0 ||
+        s->ops->entry(s->ops->ctx, s->review.selected, ret_entry) != STATION_FOUND) {
+        return false;
+    }
+    *ret_open = ret_entry->club_id != 0 &&
+                s->ops->club(s->ops->ctx, ret_entry->club_id, &club) == STATION_FOUND &&
+                club.progress.stage == STAGE_DECISION &&
+                club.progress.decision_seq == ret_entry->seq;
+    return true;
+}
+
+static void older(struct station *s) {
+    struct review *review = &s->review;
+    struct view_log_row rows[STATION_ROWS_MAX];
+    int count = review_rows(s, rows);
+    if (count < STATION_ROWS_MAX) {
+        return; // this is the last page
+    }
+    if (review->page == REVIEW_PAGES - 1) {
+        memmove(review->before, review->before + 1,
+                sizeof review->before - sizeof review->before[0]);
+    } else {
+        review->page++;
+    }
+    review->before[review->page] = rows[count - 1].seq;
+    review->selected = 0;
+}
+
+static void newer(struct station *s) {
+    if (s->review.page == 0) {
+        newest(s);
+        return;
+    }
+    s->review.before[s->review.page] = 0;
+    s->review.page--;
+    s->review.selected = 0;
+}
+
+// Sets the filter to the selected row's, or takes it off again.
+static void by_row(struct station *s, enum view_action_id id) {
+    struct review_filter *filter = &s->review.filter;
+    bool build = id == ACTION_FILTER_BUILD;
+    char *text = build ? filter->build : filter->worker;
+    size_t size = build ? sizeof filter->build : sizeof filter->worker;
+    struct entry entry;
+    bool open;
+    if (text[0] != '\0') {
+        memset(text, 0, size);
+    } else if (review_selected(s, &entry, &open)) {
+        words_copy(text, size, build ? entry.build : entry.worker);
+    }
+    newest(s);
+}
+
+static void export(struct station *s) {
+    char path[VIEW_TEXT_MAX] = "";
+    if (s->ops->export_csv(s->ops->ctx, &s->review.filter, path, sizeof path)) {
+        struct entry entry = save_entry(s, ENTRY_EXPORT);
+        SET(entry.worker, s->supervisor.badge);
+        SET(entry.note, path);
+        save_aside(s, &entry);
+        SAY(s->review.message, REVIEW_EXPORTED, path, NULL, NULL);
+        station_sound(s, SOUND_ACCEPTED);
+    } else {
+        SAY(s->review.message, REVIEW_NOT_EXPORTED, NULL, NULL, NULL);
+        station_sound(s, SOUND_HOLD);
+    }
+}
+
+static void clear_filters(struct station *s) {
+    struct review_filter *filter = &s->review.filter;
+    memset(filter->build, 0, sizeof filter->build);
+    memset(filter->worker, 0, sizeof filter->worker);
+    filter->verdict = VERDICT_NONE;
+    filter->open_only = false;
+    newest(s);
+}
+
+static void select_row(struct station *s, int64_t seq) {
+    struct view_log_row rows[STATION_ROWS_MAX];
+    int count = review_rows(s, rows);
+    for (int i = 0; i < count; i++) {
+        if (rows[i].seq == seq) {
+            s->review.selected = seq;
+        }
+    }
+}
+
+void review_action(struct station *s, enum view_action_id id, int64_t argument) {
+    struct review_filter *filter = &s->review.filter;
+    memset(s->review.message, 0, sizeof s->review.message);
+    if (id == ACTION_ROW) {
+        select_row(s, argument);
+    } else if (id == ACTION_OLDER) {
+        older(s);
+    } else if (id == ACTION_NEWER) {
+        newer(s);
+    } else if (id == ACTION_DAY_BACK) {
+        show_day(s, filter->from_ms - 1);
+    } else if (id == ACTION_DAY_ON) {
+        show_day(s, filter->to_ms);
+    } else if (id == ACTION_FILTER_BUILD || id == ACTION_FILTER_WORKER) {
+        by_row(s, id);
+    } else if (id == ACTION_FILTER_VERDICT) {
+        filter->verdict = (enum verdict)((filter->verdict + 1) % VERDICT_COUNT);
+        newest(s);
+    } else if (id == ACTION_FILTER_OPEN) {
+        filter->open_only = !filter->open_only;
+        newest(s);
+    } else if (id == ACTION_FILTER_CLEAR) {
+        clear_filters(s);
+    } else if (id == ACTION_OPEN_ENTRY) {
+        s->review.mode = REVIEW_ENTRY;
+    } else if (id == ACTION_NOTE) {
+        s->review.note_active = !s->review.note_active;
+    } else if (id == ACTION_EXPORT) {
+        export(s);
+    }
+}
+
+void review_key(struct station *s, int64_t key) {
+    size_t size = strlen(s->review.note);
+    if (!s->review.note_active) {
+        return;
+    }
+    if (key == '\b' && size > 0) {
+        s->review.note[size - 1] = '\0';
+    } else if (key >= ' ' && key < 0x7F && size + 1 < sizeof s->review.note) {
+        s->review.note[size] = (char)key;
+    }
+}

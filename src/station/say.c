@@ -1,0 +1,68 @@
+// Lengths as this bench writes them.
+
+#include "station_inner.h"
+#include "text.h"
+
+#include <string.h>
+
+void say_number(int64_t number, char buffer[LENGTH_TEXT_MAX]) {
+    struct text text = text_open(buffer, LENGTH_TEXT_MAX);
+    text_add_number(&text, number);
+}
+
+void say_length(const struct station *s, length_nm length, char buffer[LENGTH_TEXT_MAX]) {
+    struct text text = text_open(buffer, LENGTH_TEXT_MAX);
+    struct length_fraction fraction;
+    char words[LENGTH_TEXT_MAX];
+    if (length == LENGTH_UNKNOWN) {
+        length_text_fraction(length, buffer);
+        return;
+    }
+    if (s->settings.metric_first) {
+        length_text_mm(length, 1, words);
+    } else if (length_split(length, &fraction)) {
+        length_text_fraction(length, words);
+    } else {
+        length_text_inch(length, 3, words);
+    }
+    text_add(&text, words);
+    text_add(&text, s->settings.metric_first ? " mm" : " in");
+}
+
+static void with_unit(char *buffer, size_t size, const char *number, const char *unit) {
+    struct text text = text_open(buffer, size);
+    text_add(&text, number);
+    text_add(&text, " ");
+    text_add(&text, unit);
+}
+
+void say_mark(const struct station *s, length_nm length, struct view_mark *ret_mark) {
+    struct view_mark mark = {.value = length};
+    char inches[LENGTH_TEXT_MAX];
+    char millimetres[LENGTH_TEXT_MAX];
+    char number[LENGTH_TEXT_MAX];
+    char step[LENGTH_TEXT_MAX];
+    length_text_inch(length, 3, inches);
+    length_text_mm(length, 1, millimetres);
+    mark.fraction = !s->settings.metric_first && length_split(length, &mark.split);
+    SET(mark.large, s->settings.metric_first ? millimetres : inches);
+    SET(mark.unit, s->settings.metric_first ? "mm" : "in");
+    with_unit(mark.inches, sizeof mark.inches, inches, "in");
+    with_unit(mark.millimetres, sizeof mark.millimetres, millimetres, "mm");
+    if (s->settings.rules.mark_step % LENGTH_64TH == 0) {
+        length_text_fraction(s->settings.rules.mark_step, number);
+        with_unit(step, sizeof step, number, "in");
+    } else {
+        length_text_mm(s->settings.rules.mark_step, 1, number);
+        with_unit(step, sizeof step, number, "mm");
+    }
+    SAY(mark.rounding, NEAREST_STEP, step, NULL, NULL);
+    *ret_mark = mark;
+}
+
+const char *entry_kind_words(enum entry_kind kind) {
+    return word((enum word)(WORD_KIND_GENESIS + (int)kind));
+}
+
+_Static_assert(WORD_KIND_EXPORT - WORD_KIND_GENESIS == (int)ENTRY_EXPORT,
+               "a kind of entry has no words");

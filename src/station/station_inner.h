@@ -1,0 +1,139 @@
+#ifndef STATION_INNER_H
+#define STATION_INNER_H
+
+// How the files of src/station call each other. Only for them.
+
+#include "station.h"
+#include "words.h"
+
+// --- moves.c -----------------------------------------------------------------------------------
+// The only function that changes the state. A move the table forbids becomes a logged hold.
+void station_move(struct station *s, enum station_state to);
+
+// --- station.c ---------------------------------------------------------------------------------
+int64_t station_now(const struct station *s);
+void station_sound(const struct station *s, enum station_sound sound);
+bool station_signed_on(const struct station *s);
+// Lays the club aside and goes to READY, or to SIGNED_OUT when nobody is signed on.
+void station_home(struct station *s);
+void station_sign_off(struct station *s, const char *cause);
+// PRESS and HELD do nothing for a while.
+void station_dead_time(struct station *s);
+
+// --- save.c ------------------------------------------------------------------------------------
+// An entry of `kind` about the worker and club at hand, with a fresh confirm id.
+struct entry save_entry(const struct station *s, enum entry_kind kind);
+// Saves; on disk or not, `then` happens only once it is there.
+void save_begin(struct station *s, const struct entry *entry, enum save_then then);
+void save_tick(struct station *s);
+// An entry nothing waits for; true when it is on disk.
+bool save_aside(const struct station *s, struct entry *entry);
+
+// --- hold.c ------------------------------------------------------------------------------------
+struct hold hold_make(const struct station *s, enum hold_cause cause);
+void hold_line(struct hold *hold, enum word which, const char *a, const char *b, const char *c);
+void hold_todo(struct hold *hold, enum word which, const char *a, const char *b, const char *c);
+void hold_show(struct station *s, const struct hold *hold);
+void hold_press(struct station *s);
+void hold_held(struct station *s);
+void hold_store_failed(struct station *s);
+const char *hold_title(enum hold_cause cause);
+const char *hold_word(enum hold_cause cause);
+
+// --- wrong.c: what can be chosen when something is wrong -----------------------------------------
+void wrong_open(struct station *s); // the button was held
+void wrong_choose(struct station *s, enum view_action_id id);
+
+// --- scanning.c --------------------------------------------------------------------------------
+void scanning_scan(struct station *s, const char *text);
+
+// --- pairing.c ---------------------------------------------------------------------------------
+void pairing_scan(struct station *s, const struct ticket *ticket);
+
+// --- cutting.c ---------------------------------------------------------------------------------
+// Head and shaft are matched: checks, plan, dry fit, care, resume, then the next cut.
+void cutting_proceed(struct station *s);
+// The next cut or measure of this sitting, nothing asked.
+void cutting_step(struct station *s);
+void cutting_show_butt(struct station *s);
+void cutting_press(struct station *s);
+// What was cut off the tip by the worker's own measure, on its way into the log.
+void cutting_tip_made(struct station *s, length_nm made);
+// The butt was cut, though not under the mark on the screen.
+void cutting_butt_made(struct station *s, length_nm left);
+void cutting_withdraw(struct station *s, int64_t refers, enum save_then then);
+bool cutting_reload(struct station *s);
+bool cutting_plan(const struct station *s, struct plan_input *ret_input, struct plan *ret_plan);
+// Where the tip mark is, or was before the tip was cut. LENGTH_UNKNOWN without a plan for it.
+length_nm cutting_tip_mark(const struct station *s);
+void cutting_record(const struct station *s, struct entry *entry);
+// Law 1, asked after every event and again by the view.
+bool cutting_mark_allowed(const struct station *s);
+// Cut off so far while the tip mark is up, 0 when nothing is.
+length_nm cutting_tip_part(const struct station *s);
+
+// --- after.c -------------------------------------------------------------------------------------
+void after_save(struct station *s, enum save_then then, const struct entry *saved);
+
+// --- number.c ----------------------------------------------------------------------------------
+void number_open(struct station *s, enum number_kind kind);
+void number_key(struct station *s, int64_t key);
+void number_pick(struct station *s, length_nm length);
+void number_field(struct station *s, int64_t field);
+bool number_scan(struct station *s, const char *text);
+bool number_value(const struct station *s, int field, length_nm *ret_length);
+void number_text(const struct station *s, length_nm length, char buffer[NUMBER_TEXT_MAX]);
+// --- answer.c ------------------------------------------------------------------------------------
+void answer_press(struct station *s);
+// The longest this piece can be: raw, less what is cut off the tip for good.
+length_nm answer_piece(const struct station *s);
+
+// --- resume.c ----------------------------------------------------------------------------------
+void resume_choose(struct station *s, enum view_action_id id);
+// Length of the shaft with the mark on offer not yet cut, and cut.
+void resume_lengths(const struct station *s, length_nm *ret_uncut, length_nm *ret_cut);
+
+// --- pin.c, consent.c --------------------------------------------------------------------------
+void pin_open(struct station *s, enum pin_purpose purpose, const struct worker *supervisor);
+void pin_badge(struct station *s, const char *badge);
+void pin_key(struct station *s, int64_t key);
+void pin_press(struct station *s);
+void consent_choose(struct station *s, int64_t index);
+
+// --- review.c, decide.c ------------------------------------------------------------------------
+void review_open(struct station *s);
+void review_action(struct station *s, enum view_action_id id, int64_t argument);
+void review_key(struct station *s, int64_t key);
+int review_rows(const struct station *s, struct view_log_row *rows);
+// The selected entry, and true in *ret_open when a supervisor must still decide on it.
+bool review_selected(const struct station *s, struct entry *ret_entry, bool *ret_open);
+void decide(struct station *s, enum view_action_id id, int64_t argument);
+
+// --- texts -------------------------------------------------------------------------------------
+// A length as this bench writes it, with its unit: `2 5/8 in`, `66.7 mm`.
+void say_number(int64_t number, char buffer[LENGTH_TEXT_MAX]);
+void say_length(const struct station *s, length_nm length, char buffer[LENGTH_TEXT_MAX]);
+const char *entry_kind_words(enum entry_kind kind);
+void say_mark(const struct station *s, length_nm length, struct view_mark *ret_mark);
+
+// --- actions.c and the views -------------------------------------------------------------------
+#define ACTION_FITS(view) ((view)->action_count < VIEW_ACTIONS_MAX)
+// What can be touched now; also what is accepted (station.c asks it).
+void actions_fill(const struct station *s, struct view *view);
+bool actions_allow(const struct station *s, int id, int64_t argument);
+void view_message(const struct station *s, struct view *view);
+void view_pair(const struct station *s, struct view *view);
+void view_care(const struct station *s, struct view *view);
+void view_cut(const struct station *s, struct view *view);
+void view_number(const struct station *s, struct view *view);
+void view_hold(const struct station *s, const struct hold *hold, struct view *view);
+void view_resume(const struct station *s, struct view *view);
+void view_logged(const struct station *s, struct view *view);
+void view_saving(const struct station *s, struct view *view);
+void view_pin(const struct station *s, struct view *view);
+void view_consent(const struct station *s, struct view *view);
+void view_review(const struct station *s, struct view *view);
+void view_one_entry(const struct station *s, struct view *view);
+void view_band(struct view *view, enum view_tone tone, bool button, enum word band, enum word hint);
+
+#endif

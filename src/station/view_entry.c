@@ -1,0 +1,97 @@
+// One entry of the log, every field, and its plan redrawn from what was written down.
+
+#include "record.h"
+#include "station_inner.h"
+#include "text.h"
+
+#include <string.h>
+
+static void fact(struct view_entry *view, const char *name, const char *value) {
+    if (view->fact_count < sizeof view->fact / sizeof view->fact[0] && value[0] != '\0') {
+        SAY(view->fact[view->fact_count], FACT, name, value, NULL);
+        view->fact_count++;
+    }
+}
+
+static void fact_number(struct view_entry *view, const char *name, int64_t number) {
+    char text[LENGTH_TEXT_MAX];
+    say_number(number, text);
+    fact(view, name, number != 0 ? text : "");
+}
+
+static void fact_length(const struct station *s, struct view_entry *view, const char *name,
+                        length_nm length) {
+    char text[LENGTH_TEXT_MAX];
+    say_length(s, length, text);
+    fact(view, name, length != LENGTH_UNKNOWN ? text : "");
+}
+
+static void facts(const struct station *s, const struct entry *entry, struct view_entry *view) {
+    char time[64] = "";
+    char clock[24] = "";
+    struct text text;
+    s->ops->time_text(s->ops->ctx, entry->wall_ms, true, time, sizeof time);
+    s->ops->time_text(s->ops->ctx, entry->wall_ms, false, clock, sizeof clock);
+    text = (struct text){.buffer = time, .size = sizeof time, .used = strlen(time)};
+    text_add(&text, " ");
+    text_add(&text, clock);
+    fact(view, "Time", time);
+    fact(view, "Bench", entry->bench);
+    fact(view, "Worker", entry->worker);
+    fact(view, "Build", entry->build);
+    fact(view, "Club", entry->club);
+    fact(view, "Head", entry->head);
+    fact(view, "Shaft", entry->shaft);
+    fact_length(s, view, "Plan", entry->planned);
+    fact_length(s, view, "Made", entry->made);
+    fact(view, "Verdict", verdict_text(entry->verdict));
+    fact_number(view, "Attempt", entry->attempt);
+    fact_number(view, "About entry", entry->refers);
+    fact(view, "Why", entry->cause);
+    fact(view, "Note", entry->note);
+    fact_number(view, "Chart revision", entry->chart_revision);
+    fact(view, "Confirm id", entry->confirm_id);
+}
+
+static void receipt(const struct station *s, const struct record *record, struct view_entry *view) {
+    char amount[LENGTH_TEXT_MAX];
+    for (size_t i = 0; i < record->reason_count; i++) {
+        struct view_receipt_line *line = &view->receipt[view->receipt_count++];
+        SET(line->text, record->reason[i].text);
+        if (record->reason[i].amount != 0 || i == 0) {
+            say_length(s, record->reason[i].amount, amount);
+            SET(line->amount, amount);
+        }
+    }
+    SET(view->total.text, word(WORD_TOTAL_TIP));
+    say_length(s, record->tip_mark, amount);
+    SET(view->total.amount, amount);
+    for (size_t i = 0; i < record->warning_count; i++) {
+        SET(view->warning[view->warning_count], record->warning[i].text);
+        view->warning_count++;
+    }
+}
+
+void view_one_entry(const struct station *s, struct view *view) {
+    struct view_entry *out = &view->entry;
+    struct record record;
+    struct entry entry;
+    char seq[LENGTH_TEXT_MAX];
+    bool open;
+    view->body = VIEW_ENTRY;
+    view_band(view, TONE_PLAIN, false, WORD_ENTRY_BAND, WORD_EMPTY);
+    if (!review_selected(s, &entry, &open)) {
+        SET(out->title, word(WORD_REVIEW_FAILED));
+        return;
+    }
+    say_number(entry.seq, seq);
+    SAY(out->title, ENTRY_TITLE, seq, entry_kind_words(entry.kind), NULL);
+    facts(s, &entry, out);
+    if (entry.plan[0] == '\0') {
+        SET(out->total.text, word(WORD_FACT_NO_PLAN));
+    } else if (record_read(entry.plan, &record)) {
+        receipt(s, &record, out);
+    } else {
+        SET(out->total.text, word(WORD_FACT_BAD_PLAN));
+    }
+}

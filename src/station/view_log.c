@@ -1,0 +1,141 @@
+// The log: a day's table with the selected entry beside it, or one entry with its whole plan.
+
+#include "record.h"
+#include "station_inner.h"
+#include "text.h"
+
+#include <string.h>
+
+static void add_filter(struct view_log *log, enum word which, const char *argument) {
+    if (log->filters[0] != '\0') {
+        words_add(log->filters, sizeof log->filters, WORD_REVIEW_AND, NULL, NULL, NULL);
+    }
+    words_add(log->filters, sizeof log->filters, which, argument, NULL, NULL);
+}
+
+static void filters(const struct station *s, struct view_log *log) {
+    const struct review_filter *filter = &s->review.filter;
+    if (filter->build[0] != '\0') {
+        add_filter(log, WORD_REVIEW_BUILD, filter->build);
+    }
+    if (filter->worker[0] != '\0') {
+        add_filter(log, WORD_REVIEW_WORKER, filter->worker);
+    }
+    if (filter->verdict != VERDICT_NONE) {
+        add_filter(log, WORD_REVIEW_VERDICT, verdict_text(filter->verdict));
+    }
+    if (filter->open_only) {
+        add_filter(log, WORD_REVIEW_OPEN, NULL);
+    }
+    if (log->filters[0] == '\0') {
+        add_filter(log, WORD_REVIEW_ALL, NULL);
+    }
+}
+
+static void detail(struct view_log *log, enum word which, const char *a, const char *b,
+                   const char *c) {
+    if (log->detail_count < VIEW_LINES_MAX) {
+        words_fill(log->detail[log->detail_count], sizeof log->detail[0], which, a, b, c);
+        log->detail_count++;
+    }
+}
+
+// What a short shaft makes of the club, if the plan in the entry can be read.
+static void playing(const struct station *s, const struct entry *entry, struct view_log *log) {
+    struct record record;
+    char text[LENGTH_TEXT_MAX];
+    if (entry->kind != ENTRY_MEASURE || entry->verdict != VERDICT_SHORT ||
+        !record_read(entry->plan, &record)) {
+        return;
+    }
+    say_length(s, entry->made + record.bore_height + record.grip_cap, text);
+    detail(log, WORD_DETAIL_PLAYING, text, NULL, NULL);
+}
+
+static void details(const struct station *s, const struct entry *entry, struct view_log *log) {
+    char planned[LENGTH_TEXT_MAX];
+    char made[LENGTH_TEXT_MAX];
+    char tolerance[LENGTH_TEXT_MAX];
+    char time[24] = "";
+    char refers[LENGTH_TEXT_MAX];
+    s->ops->time_text(s->ops->ctx, entry->wall_ms, false, time, sizeof time);
+    SAY(log->detail_title, DETAIL, entry->shaft, entry_kind_words(entry->kind),
+        entry->verdict != VERDICT_NONE ? verdict_text(entry->verdict) : entry->build);
+    if (entry->planned != LENGTH_UNKNOWN) {
+        say_length(s, entry->planned, planned);
+        say_length(s, entry->made, made);
+        say_length(s, s->settings.rules.tolerance, tolerance);
+        detail(log, WORD_DETAIL_PLAN, planned, made, NULL);
+        detail(log, WORD_DETAIL_TOLERANCE, tolerance, NULL, NULL);
+    }
+    detail(log, WORD_DETAIL_WHO, entry->worker, entry->bench, time);
+    playing(s, entry, log);
+    if (entry->cause[0] != '\0') {
+        detail(log, WORD_DETAIL_CAUSE, entry->cause, NULL, NULL);
+    }
+    if (entry->note[0] != '\0') {
+        detail(log, WORD_DETAIL_NOTE, entry->note, NULL, NULL);
+    }
+    if (entry->refers != 0) {
+        say_number(entry->refers, refers);
+        detail(log, WORD_DETAIL_REFERS, refers, NULL, NULL);
+    }
+}
+
+static void subtitle(const struct station *s, struct view_log *log) {
+    char day[24] = "";
+    s->ops->time_text(s->ops->ctx, s->review.filter.from_ms, true, day, sizeof day);
+    SET(log->subtitle, day);
+    if (s->review.filter.from_ms ==
+        s->ops->day_start_ms(s->ops->ctx, s->ops->wall_ms(s->ops->ctx))) {
+        struct view_today today = {0};
+        char cuts[LENGTH_TEXT_MAX];
+        char out[LENGTH_TEXT_MAX];
+        char holds[LENGTH_TEXT_MAX];
+        s->ops->today(s->ops->ctx, &today);
+        say_number(today.cuts, cuts);
+        say_number(today.out, out);
+        say_number(today.holds, holds);
+        words_add(log->subtitle, sizeof log->subtitle, WORD_REVIEW_SUM, cuts, out, holds);
+    }
+}
+
+static void table(const struct station *s, struct view *view) {
+    struct view_log *log = &view->log;
+    struct entry entry;
+    bool open = false;
+    int count = review_rows(s, log->row);
+    view->body = VIEW_LOG;
+    SET(log->title, word(WORD_REVIEW));
+    subtitle(s, log);
+    filters(s, log);
+    log->row_count = count > 0 ? (size_t)count : 0;
+    for (size_t i = 0; i < log->row_count; i++) {
+        if (log->row[i].seq == s->review.selected) {
+            log->selected = (int)i;
+        }
+    }
+    if (review_selected(s, &entry, &open)) {
+        details(s, &entry, log);
+    }
+    SET(log->note, s->review.note);
+    log->note_active = s->review.note_active;
+    view_band(view, open ? TONE_CAUTION : TONE_PLAIN, false,
+              count < 0                        ? WORD_REVIEW_FAILED
+              : count == 0                     ? WORD_REVIEW_EMPTY
+              : s->review.mode == REVIEW_SPARE ? WORD_REVIEW_BAND_SPARE
+              : open                           ? WORD_REVIEW_BAND_OPEN
+                                               : WORD_REVIEW_BAND,
+              WORD_EMPTY);
+    if (s->review.message[0] != '\0') {
+        SET(view->band, s->review.message);
+    }
+}
+
+void view_review(const struct station *s, struct view *view) {
+    if (s->review.mode == REVIEW_ENTRY) {
+        view_one_entry(s, view);
+    } else {
+        table(s, view);
+    }
+}

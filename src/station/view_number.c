@@ -1,0 +1,169 @@
+// Number entry: what is asked, what was typed, what it would mean.
+
+#include "station_inner.h"
+
+#include <string.h>
+
+static void field(struct view_number *number, const struct station *s, int at, enum word label) {
+    struct view_field *to = &number->field[at];
+    SET(to->label, word(label));
+    SET(to->text, s->number.text[at]);
+    to->active = s->number.active == at;
+    number->field_count = (size_t)at + 1;
+}
+
+static void result(struct view_number *number, enum view_tone tone, enum word which,
+                   const char *a) {
+    words_fill(number->result, sizeof number->result, which, a, NULL, NULL);
+    number->result_tone = tone;
+}
+
+static void dry_fit(const struct station *s, struct view_number *number) {
+    length_nm overall;
+    length_nm raw;
+    length_nm height;
+    char text[LENGTH_TEXT_MAX];
+    SET(number->question, word(WORD_DRY_ASK));
+    SAY(number->help, DRY_HELP, s->club.shaft.ticket, s->club.head.ticket, NULL);
+    field(number, s, 0, WORD_DRY_OVERALL);
+    field(number, s, 1, WORD_DRY_RAW);
+    if (!number_value(s, 0, &overall) || !number_value(s, 1, &raw) || overall < raw) {
+        return;
+    }
+    say_length(s, overall - raw, text);
+    if (plan_dry_fit(overall, raw, &height)) {
+        result(number, TONE_FINE, WORD_DRY_RESULT, text);
+    } else {
+        result(number, TONE_STOP, WORD_DRY_RANGE, text);
+    }
+}
+
+static void picks(const struct station *s, length_nm mark, struct view_number *number) {
+    length_nm step = s->settings.rules.mark_step;
+    length_nm entered = LENGTH_UNKNOWN;
+    if (mark == LENGTH_UNKNOWN) {
+        return;
+    }
+    number_value(s, 0, &entered);
+    for (int i = -2; i <= 2; i++) {
+        length_nm value = mark + i * step;
+        if (value >= 0) {
+            size_t at = number->pick_count++;
+            say_mark(s, value, &number->pick[at].mark);
+            number->pick[at].planned = i == 0;
+            number->pick[at].chosen = value == entered;
+        }
+    }
+}
+
+static void tip_made(const struct station *s, struct view_number *number) {
+    length_nm made;
+    length_nm tip_mark = cutting_tip_mark(s);
+    length_nm raw = s->club.shaft.raw_length;
+    char text[LENGTH_TEXT_MAX];
+    char mark[LENGTH_TEXT_MAX];
+    say_length(s, tip_mark, mark);
+    say_length(s, raw, text);
+    SET(number->question, word(WORD_MADE_ASK));
+    SAY(number->help, MADE_HELP, mark, text, NULL);
+    field(number, s, 0, WORD_MADE_FIELD);
+    if (tip_mark == LENGTH_UNKNOWN) {
+        return;
+    }
+    picks(s, tip_mark, number);
+    if (!number_value(s, 0, &made)) {
+        return;
+    }
+    switch (plan_verdict(raw - made, raw - tip_mark, s->settings.rules.tolerance)) {
+    case VERDICT_LONG:
+        say_length(s, tip_mark - made, text);
+        result(number, TONE_CAUTION, WORD_MADE_LESS, text);
+        break;
+    case VERDICT_SHORT:
+        say_length(s, made - tip_mark, text);
+        result(number, TONE_STOP, WORD_MADE_MORE, text);
+        break;
+    case VERDICT_IN:
+    case VERDICT_NONE:
+    case VERDICT_COUNT:
+        result(number, TONE_FINE, WORD_MADE_IN, NULL);
+        break;
+    }
+}
+
+// Against the butt mark, for both questions about the length of the shaft.
+static void verdict(const struct station *s, length_nm mark, struct view_number *number) {
+    length_nm made;
+    char text[LENGTH_TEXT_MAX];
+    if (!number_value(s, 0, &made)) {
+        return;
+    }
+    switch (plan_verdict(made, mark, s->settings.rules.tolerance)) {
+    case VERDICT_LONG:
+        say_length(s, made - mark, text);
+        result(number, TONE_CAUTION, WORD_MEASURE_LONG, text);
+        break;
+    case VERDICT_SHORT:
+        say_length(s, mark - made, text);
+        result(number, TONE_STOP, WORD_MEASURE_SHORT, text);
+        break;
+    case VERDICT_IN:
+    case VERDICT_NONE:
+    case VERDICT_COUNT:
+        say_length(s, s->settings.rules.tolerance, text);
+        result(number, TONE_FINE, WORD_MEASURE_IN, text);
+        break;
+    }
+}
+
+static void butt_left(const struct station *s, const struct plan *plan,
+                      struct view_number *number) {
+    char uncut[LENGTH_TEXT_MAX];
+    char cut[LENGTH_TEXT_MAX];
+    say_length(s, answer_piece(s), uncut);
+    say_length(s, plan->butt_mark, cut);
+    SET(number->question, word(WORD_LEFT_ASK));
+    SAY(number->help, LEFT_HELP, uncut, cut, NULL);
+    field(number, s, 0, WORD_LEFT_FIELD);
+    verdict(s, plan->butt_mark, number);
+    picks(s, plan->butt_mark, number);
+}
+
+static void measure(const struct station *s, const struct plan *plan, struct view_number *number) {
+    SET(number->question, word(WORD_MEASURE_ASK));
+    SAY(number->help, MEASURE_HELP, s->club.shaft.ticket, NULL, NULL);
+    field(number, s, 0, WORD_MEASURE_FIELD);
+    verdict(s, plan->butt_mark, number);
+    picks(s, plan->butt_mark, number);
+    if (number->result[0] == '\0' && s->number.note[0] != '\0') {
+        SET(number->result, s->number.note);
+        number->result_tone = TONE_CAUTION;
+    }
+}
+
+void view_number(const struct station *s, struct view *view) {
+    struct view_number *number = &view->number;
+    struct plan_input input;
+    struct plan plan;
+    bool entered = s->number.text[0][0] != '\0';
+    view->body = VIEW_NUMBER;
+    cutting_plan(s, &input, &plan);
+    view_band(view, TONE_WORK, true, entered ? WORD_DRY_BAND : WORD_NUMBER_BAND, WORD_NUMBER_HINT);
+    switch (s->number.kind) {
+    case NUMBER_DRY_FIT:
+        dry_fit(s, number);
+        break;
+    case NUMBER_TIP_MADE:
+        tip_made(s, number);
+        break;
+    case NUMBER_BUTT_LEFT:
+        butt_left(s, &plan, number);
+        break;
+    case NUMBER_MEASURE:
+        measure(s, &plan, number);
+        view_band(view, TONE_WORK, true, entered ? WORD_MEASURE_BAND_READY : WORD_MEASURE_BAND,
+                  WORD_NUMBER_HINT);
+        break;
+    }
+    SET(number->error, s->number.error);
+}
