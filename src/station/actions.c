@@ -253,7 +253,7 @@ void actions_fill(const struct station *s, struct view *view) {
 }
 
 // Keys, fields, picks and rows the screen makes itself (view.h).
-static bool made_by_screen(const struct station *s, int id) {
+static bool made_by_screen(const struct station *s, enum view_action_id id) {
     bool number =
         s->state == STATION_DRY_FIT || s->state == STATION_MISCUT || s->state == STATION_MEASURE;
     if (id == ACTION_FIELD || id == ACTION_PICK) {
@@ -265,14 +265,14 @@ static bool made_by_screen(const struct station *s, int id) {
     return id == ACTION_ROW && s->state == STATION_REVIEW && s->review.mode == REVIEW_LIST;
 }
 
-bool actions_allow(const struct station *s, int id, int64_t argument) {
+bool actions_allow(const struct station *s, enum view_action_id id, int64_t argument) {
     struct view view;
     if (made_by_screen(s, id)) {
         return true;
     }
     actions_fill(s, &view);
     for (size_t i = 0; i < view.action_count; i++) {
-        if (view.action[i].id == (enum view_action_id)id && view.action[i].argument == argument) {
+        if (view.action[i].id == id && view.action[i].argument == argument) {
             return true;
         }
     }

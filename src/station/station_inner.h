@@ -120,7 +120,7 @@ void say_mark(const struct station *s, length_nm length, struct view_mark *ret_m
 #define ACTION_FITS(view) ((view)->action_count < VIEW_ACTIONS_MAX)
 // What can be touched now; also what is accepted (station.c asks it).
 void actions_fill(const struct station *s, struct view *view);
-bool actions_allow(const struct station *s, int id, int64_t argument);
+bool actions_allow(const struct station *s, enum view_action_id id, int64_t argument);
 void view_message(const struct station *s, struct view *view);
 void view_pair(const struct station *s, struct view *view);
 void view_care(const struct station *s, struct view *view);

@@ -1,0 +1,98 @@
+#ifndef SHOP_H
+#define SHOP_H
+
+// A workshop in memory for the tests of the station: station_ops over plain values, a clock that
+// is set by hand, faults on demand. It keeps the facts of the log apart from what the station
+// believes, so that the laws can be checked from outside. A struct shop copies by value; what
+// never changes stands in the catalogue it points to.
+
+#include "station.h"
+
+#define SHOP_CLUBS 8
+#define SHOP_WORKERS 4
+#define SHOP_LOG 24 // last entries kept
+
+struct catalogue {
+    size_t club_count;
+    struct club club[SHOP_CLUBS];
+    struct part loose[4]; // parts in no build, scrap, cut
+    size_t worker_count;
+    struct worker worker[SHOP_WORKERS];
+};
+
+// What became of one club; the station's rules and the log's facts kept apart.
+struct shop_club {
+    struct progress progress;
+    length_nm bore_height;
+    char picked_column[PARTS_SHORT_MAX];
+    bool shim;
+    int64_t tip_cut; // seq of the tip cut that stands by the log alone, 0 none
+    int64_t butt_cut;
+    length_nm shown; // mark of the last tip_shown or butt_shown entry
+    bool shown_butt;
+    uint32_t shown_plan; // digest of its plan text
+    bool recut;          // now on the spare shaft
+};
+
+enum shop_fault {
+    SHOP_NO_FAULT,
+    SHOP_FAIL,           // the next save fails, nothing written
+    SHOP_UNKNOWN_FOUND,  // written, but the store cannot say so at first
+    SHOP_UNKNOWN_ABSENT, // not written, and the store cannot say so at first
+    SHOP_UNKNOWN_BLIND   // written; the lookup fails once too
+};
+
+struct shop_entry {
+    int64_t seq;
+    enum entry_kind kind;
+    int64_t club_id;
+    int64_t refers;
+    length_nm planned;
+    length_nm made;
+    enum verdict verdict;
+    char worker[TICKET_TEXT_MAX];
+    char cause[ENTRY_CAUSE_MAX];
+    char confirm_id[CONFIRM_ID_MAX];
+    bool has_plan;
+};
+
+struct shop {
+    const struct catalogue *catalogue;
+    struct shop_club club[SHOP_CLUBS];
+    int64_t now_ms;
+    uint64_t ids;
+    int64_t seq; // of the last entry
+    struct shop_entry log[SHOP_LOG];
+    enum shop_fault fault; // hits the next save
+    bool broken;           // every save fails
+    bool full;             // no room
+    int blind;             // lookups of an id that will fail
+    int lost;              // part, club or worker lookups that will fail
+    int calls_to_failure;  // Nth-call injection: 0 off, else the call that fails
+    int calls;
+    bool care[MATERIAL_COUNT]; // confirmed this session, by the log
+    char worker[TICKET_TEXT_MAX];
+    int sounds[3];
+    int pin_wait_s;
+    char *plan_text;       // ENTRY_PLAN_MAX bytes that get the last plan logged, NULL: not wanted
+    const char *violation; // what the log may never hold, NULL: nothing yet
+};
+
+extern const struct station_ops shop_ops; // ctx NULL: copy it and set ctx
+
+// Clubs: 1 steel iron, tip and butt; 2 graphite driver with a bore note, tip and butt; 3 another
+// bench's; 4 iron with no bore height; 5 head beyond the chart; 6 tip too small for the bore;
+// 7 no tip cut and no butt cut; 8 shaft too short.
+void shop_catalogue(struct catalogue *catalogue);
+void shop_init(struct shop *shop, const struct catalogue *catalogue);
+struct station_ops shop_ops_for(struct shop *shop);
+struct station_settings shop_settings(void);
+
+// Tickets: "H-1" of club 1 and so on, made with their check characters.
+const char *shop_ticket(enum ticket_kind kind, const char *body);
+// The last entry of this kind among those kept, NULL if there is none.
+const struct shop_entry *shop_last(const struct shop *shop, enum entry_kind kind);
+int shop_count(const struct shop *shop, enum entry_kind kind);
+uint32_t shop_digest(const char *text);
+
+#endif
