@@ -27,7 +27,12 @@ struct hold hold_make(const struct station *s, enum hold_cause cause) {
     struct hold hold;
     memset(&hold, 0, sizeof hold);
     hold.cause = cause;
-    hold.back = s->state == STATION_HOLD ? s->hold.back : s->state;
+    hold.back = s->state;
+    if (s->state == STATION_HOLD) { // one stop on top of another: the way out stays
+        hold.back = s->hold.back;
+        hold.start_over = s->hold.start_over;
+        hold.unsafe = s->hold.unsafe;
+    }
     return hold;
 }
 
@@ -94,8 +99,7 @@ void hold_store_failed(struct station *s) {
 }
 
 void hold_press(struct station *s) {
-    if (s->hold.cause == HOLD_NOT_SAFE && s->club.id != 0 && s->shaft[0] != '\0' &&
-        s->head[0] != '\0') {
+    if (s->hold.unsafe && s->club.id != 0 && s->shaft[0] != '\0' && s->head[0] != '\0') {
         // The reminder counts no more, and whether the mark was cut is asked again.
         s->care_done[s->club.model.material] = false;
         s->shown_seq = 0;
@@ -114,7 +118,6 @@ void hold_held(struct station *s) {
     if (holding && s->hold.cause == HOLD_SUPERVISOR) {
         return;
     }
-    hold.start_over = holding && s->hold.start_over;
     hold_line(&hold, WORD_HOLD_WAIT_CALLED, NULL, NULL, NULL);
     hold_todo(&hold, hold.start_over ? WORD_DO_START_OVER : WORD_DO_PRESS_BACK, NULL, NULL, NULL);
     hold_show(s, &hold);

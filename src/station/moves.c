@@ -2,6 +2,8 @@
 
 #include "station_inner.h"
 
+#include <string.h>
+
 #define TO(name) (1u << STATION_##name)
 #define HOME (TO(READY) | TO(SIGNED_OUT) | TO(HOLD))
 #define CUTS (TO(RESUME) | TO(TIP_CUT) | TO(BUTT_CUT) | TO(MEASURE) | TO(MISCUT))
@@ -51,6 +53,9 @@ void station_move(struct station *s, enum station_state to) {
         hold_todo(&hold, WORD_DO_START_OVER, NULL, NULL, NULL);
         hold_show(s, &hold);
         return;
+    }
+    if (s->state == STATION_HOLD) {
+        memset(&s->hold, 0, sizeof s->hold);
     }
     s->state = to;
     s->entered_ms = station_now(s);

@@ -154,7 +154,7 @@ static bool command(struct station *s, const char *text) {
 static bool leave_hold(struct station *s) {
     bool one_part = (s->head[0] == '\0') != (s->shaft[0] == '\0');
     enum station_state back = s->hold.back;
-    if (s->hold.cause == HOLD_NOT_SAFE || s->hold.cause == HOLD_SOMETHING_WRONG) {
+    if (s->hold.unsafe || s->hold.cause == HOLD_SOMETHING_WRONG) {
         return false;
     }
     if (back == STATION_PAIR && one_part) {

@@ -52,6 +52,7 @@ struct hold {
     enum hold_cause cause;
     enum station_state back; // where it came from
     bool start_over;         // the button starts over; else it goes back
+    bool unsafe;             // the care list must be confirmed again
     bool logged;             // the stop is in the log
     bool consent;            // a supervisor can lift it
     char line[HOLD_LINES][VIEW_TEXT_MAX];

@@ -23,7 +23,7 @@ static enum word hold_band(const struct station *s, const struct hold *hold) {
     if (hold->cause == HOLD_SOMETHING_WRONG) {
         return WORD_BAND_CHOOSE;
     }
-    if (hold->cause == HOLD_NOT_SAFE) {
+    if (hold->unsafe && s->club.id != 0) {
         return WORD_BAND_CARE;
     }
     if (hold->back == STATION_SIGNED_OUT) {

@@ -20,6 +20,7 @@ void wrong_open(struct station *s) {
 
 static void not_safe(struct station *s) {
     struct hold hold = hold_make(s, HOLD_NOT_SAFE);
+    hold.unsafe = true;
     hold_line(&hold, WORD_HOLD_UNSAFE, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_SAFE, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_CARE_AGAIN, NULL, NULL, NULL);
