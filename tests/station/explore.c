@@ -175,6 +175,7 @@ struct shop_essence {
     char worker[TICKET_TEXT_MAX];
     int blind;
     int faults_left;
+    enum verdict measured;
 };
 
 static uint64_t mix(uint64_t hash, const void *bytes, size_t size) {
@@ -210,6 +211,7 @@ static uint64_t state_hash(const struct state *state) {
     memcpy(essence.worker, shop->worker, sizeof essence.worker);
     canonical_worker(essence.worker);
     essence.blind = shop->blind;
+    essence.measured = shop->measured;
     essence.faults_left = state->faults_left;
     uint64_t hash = mix(0x243F6A8885A308D3u, &station, sizeof station);
     hash = mix(hash, &essence, sizeof essence);

@@ -88,8 +88,7 @@ static const char *law_2(const struct station *station, const struct shop *shop,
     bool says = view->body == VIEW_NOTICE && (strcmp(view->notice.title, "NOT LOGGED") == 0 ||
                                               strcmp(view->notice.title, "Checking the log") == 0);
     if (view->body == VIEW_NOTICE && view->notice.tone == TONE_FINE) {
-        const struct shop_entry *last = shop_last(shop, ENTRY_MEASURE);
-        if (last == NULL || last->verdict != VERDICT_IN) {
+        if (shop->measured != VERDICT_IN) {
             return "law 2: logged on the screen, but not in the log";
         }
     }

@@ -216,9 +216,11 @@ static void judge(struct shop *shop, const struct entry *entry) {
             facts->butt_cut = 0;
         }
         break;
+    case ENTRY_MEASURE:
+        shop->measured = entry->verdict;
+        break;
     case ENTRY_GENESIS:
     case ENTRY_TIP_PARTIAL:
-    case ENTRY_MEASURE:
     case ENTRY_HOLD:
     case ENTRY_DRY_FIT:
     case ENTRY_CONSENT:

@@ -72,6 +72,7 @@ struct shop {
     int calls;
     bool care[MATERIAL_COUNT]; // confirmed this session, by the log
     char worker[TICKET_TEXT_MAX];
+    enum verdict measured; // by the last measure
     int sounds[3];
     int pin_wait_s;
     char *plan_text;       // ENTRY_PLAN_MAX bytes that get the last plan logged, NULL: not wanted
@@ -81,8 +82,8 @@ struct shop {
 extern const struct station_ops shop_ops; // ctx NULL: copy it and set ctx
 
 // Clubs: 1 steel iron, tip and butt; 2 graphite driver with a bore note, tip and butt; 3 another
-// bench's; 4 iron with no bore height; 5 head beyond the chart; 6 tip too small for the bore;
-// 7 no tip cut and no butt cut; 8 shaft too short.
+// bench's; 4 (tickets 9) iron with no bore height; 5 head beyond the chart; 6 tip too small for the
+// bore; 7 no tip cut and no butt cut; 8 shaft too short.
 void shop_catalogue(struct catalogue *catalogue);
 void shop_init(struct shop *shop, const struct catalogue *catalogue);
 struct station_ops shop_ops_for(struct shop *shop);

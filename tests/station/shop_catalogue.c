@@ -4,6 +4,7 @@
 #include "text.h"
 
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #define IN(whole, sixteenths) ((whole)*LENGTH_INCH + (sixteenths)*LENGTH_INCH / 16)
@@ -14,10 +15,10 @@ const char *shop_ticket(enum ticket_kind kind, const char *body) {
     struct ticket ticket = {0};
     at = (at + 1) % 16;
     if (!ticket_make(kind, body, &ticket)) {
-        snprintf(texts[at], sizeof texts[at], "no ticket");
-    } else {
-        memcpy(texts[at], ticket.text, sizeof texts[at]);
+        fprintf(stderr, "shop: %s is never issued\n", body);
+        abort();
     }
+    memcpy(texts[at], ticket.text, sizeof texts[at]);
     return texts[at];
 }
 
@@ -67,7 +68,7 @@ static struct chart chart(enum chart_kind kind, mass_mg first, mass_mg step, len
 
 static void names(struct club *club, int number) {
     char body[8];
-    snprintf(body, sizeof body, "%d", number);
+    snprintf(body, sizeof body, "%d", number == 4 ? 9 : number); // H-4 is never issued
     put(club->head.ticket, shop_ticket(TICKET_HEAD, body));
     put(club->shaft.ticket, shop_ticket(TICKET_SHAFT, body));
     put(club->shaft.model, club->model.name);
