@@ -80,6 +80,9 @@ void view_one_entry(const struct station *s, struct view *view) {
     bool open;
     view->body = VIEW_ENTRY;
     view_band(view, TONE_PLAIN, false, WORD_ENTRY_BAND, WORD_EMPTY);
+    if (s->review.message[0] != '\0') {
+        SET(view->band, s->review.message);
+    }
     if (!review_selected(s, &entry, &open)) {
         SET(out->title, word(WORD_REVIEW_FAILED));
         return;

@@ -103,3 +103,39 @@ bool bench_can(const struct bench *bench, enum view_action_id id) {
     }
     return false;
 }
+
+bool bench_next(const struct bench *bench, const char *club, struct event *ret_event,
+                int64_t *ret_ms) {
+    const struct station *station = &bench->station;
+    struct event event = {.kind = EVENT_PRESS};
+    const char *scan = NULL;
+    *ret_ms = 500;
+    if (station->saving != SAVING_NONE) {
+        event.kind = EVENT_TICK;
+        *ret_ms = 2000;
+    } else if (station->state == STATION_SIGNED_OUT) {
+        scan = shop_ticket(TICKET_WORKER, "14");
+    } else if (station->state == STATION_READY) {
+        scan = shop_ticket(TICKET_HEAD, club);
+    } else if (station->state == STATION_PAIR && station->head[0] == '\0') {
+        scan = station->club.head.ticket;
+    } else if (station->state == STATION_PAIR) {
+        scan = station->club.shaft.ticket;
+    } else if (station->state == STATION_RESUME) {
+        event.kind = EVENT_ACTION;
+        event.action = ACTION_RESUME_NOT_CUT;
+    } else if (bench->view.body == VIEW_NUMBER && station->number.text[0][0] == '\0' &&
+               bench->view.number.pick_count > 2) {
+        event.kind = EVENT_ACTION;
+        event.action = ACTION_PICK;
+        event.argument = bench->view.number.pick[2].mark.value;
+    } else if (station->state == STATION_LOGGED) {
+        return false;
+    }
+    if (scan != NULL) {
+        event.kind = EVENT_SCAN;
+        memcpy(event.text, scan, strlen(scan) + 1);
+    }
+    *ret_event = event;
+    return true;
+}

@@ -34,6 +34,10 @@ void bench_pair(struct bench *bench, const char *club);
 void bench_to_mark(struct bench *bench, const char *club);
 void bench_to_review(struct bench *bench);
 
+// What a worker does next, whatever the screen shows, to get this club cut. False: it is logged.
+bool bench_next(const struct bench *bench, const char *club, struct event *ret_event,
+                int64_t *ret_ms);
+
 bool bench_can(const struct bench *bench, enum view_action_id id);
 
 #define EIGHTH (LENGTH_INCH / 8)

@@ -145,7 +145,7 @@ static const char *law_8(const struct station *station, const struct shop *shop,
     const struct view_notice *notice = &view->notice;
     bool heard = shop->sounds[SOUND_HOLD] != before->holds_heard;
     bool words = view->number.error[0] != '\0' || view->pin_message[0] != '\0' ||
-                 view->body == VIEW_NOTICE || view->body == VIEW_LOG;
+                 view->body == VIEW_NOTICE || station->review.message[0] != '\0';
     if (view->band[0] == '\0') {
         return "law 8: the band says nothing";
     }
@@ -155,6 +155,10 @@ static const char *law_8(const struct station *station, const struct shop *shop,
     }
     if (view->body == VIEW_NOTICE && notice->tone == TONE_STOP && notice->todo_count == 0) {
         return "law 8: a stop that does not say what to do";
+    }
+    if (station->review.message[0] != '\0' && strcmp(view->band, station->review.message) != 0 &&
+        station->state == STATION_REVIEW) {
+        return "law 8: words that are not on the screen";
     }
     if (heard && !words) {
         return "law 8: a beep and no words";

@@ -30,4 +30,7 @@ const char *laws_judge(const struct station *station, const struct shop *shop,
 // Law 7: after a restart the same two scans lead to the exact next step of this club.
 const char *laws_restart(const struct shop *shop, int64_t club_id);
 
+// The first text of the view that fills its buffer to the end, NULL when none does.
+const char *laws_cut_off(const struct view *view);
+
 #endif
