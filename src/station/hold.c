@@ -100,9 +100,7 @@ void hold_store_failed(struct station *s) {
 
 void hold_press(struct station *s) {
     if (s->hold.unsafe && s->club.id != 0 && s->shaft[0] != '\0' && s->head[0] != '\0') {
-        // The reminder counts no more, and whether the mark was cut is asked again.
-        s->care_done[s->club.model.material] = false;
-        s->shown_seq = 0;
+        s->shown_seq = 0; // whether the mark was cut is asked again
         station_move(s, STATION_CARE);
     } else if (s->hold.start_over) {
         station_home(s);

@@ -3,6 +3,8 @@
 
 #include "station_inner.h"
 
+#include <string.h>
+
 void wrong_open(struct station *s) {
     struct hold hold = hold_make(s, HOLD_SOMETHING_WRONG);
     if (s->state == STATION_CARE) {
@@ -24,6 +26,7 @@ static void not_safe(struct station *s) {
     hold_line(&hold, WORD_HOLD_UNSAFE, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_SAFE, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_CARE_AGAIN, NULL, NULL, NULL);
+    memset(s->care_done, 0, sizeof s->care_done);
     hold_show(s, &hold);
 }
 

@@ -134,7 +134,7 @@ static bool needs_number(const struct station *s) {
 
 static void canonical_station(struct station *s, const struct shop *shop) {
     int64_t now = shop->now_ms;
-    s->dead_until_ms = 0; // a bounce is tried on each state as it is first met
+    s->dead_until_ms = 0; // a bounce is tried on each state when it is first met
     s->last_cause = HOLD_NONE;
     s->last_words = 0; // only whether a repeated stop is logged again
     canonical_worker(s->worker.badge);

@@ -65,6 +65,7 @@ static void scans(struct list *list) {
     scan(list, TICKET_HEAD, "2");
     scan(list, TICKET_SHAFT, "2");
     scan(list, TICKET_HEAD, "3");
+    scan(list, TICKET_SHAFT, "3");
     scan(list, TICKET_SHAFT, "99");
     scan_text(list, "S-1X");
     scan(list, TICKET_COMMAND, "BACK");
@@ -147,12 +148,18 @@ void explore_apply(const struct step *step, struct station *station, struct shop
         // The session ended with the power.
         memset(shop->care, 0, sizeof shop->care);
         memset(shop->worker, 0, sizeof shop->worker);
+        shop->moved_ms = 0;
         return;
     }
     if (step->fault != SHOP_NO_FAULT) {
         shop->fault = step->fault;
     }
+    enum station_state state = station->state;
+    int64_t seq = shop->seq;
     station_event(station, &step->event);
+    if (station->state != state || (shop->seq != seq && step->event.kind == EVENT_PRESS)) {
+        shop->moved_ms = shop->now_ms;
+    }
     if (step->fault != SHOP_NO_FAULT) {
         shop->fault = SHOP_NO_FAULT; // it hits this event or none
     }

@@ -13,7 +13,7 @@ void laws_remember(const struct station *station, const struct shop *shop,
     memcpy(ret_before->head, station->head, sizeof ret_before->head);
     memcpy(ret_before->shaft, station->shaft, sizeof ret_before->shaft);
     memcpy(ret_before->pending_id, station->pending.confirm_id, sizeof ret_before->pending_id);
-    ret_before->dead = shop->now_ms < station->dead_until_ms;
+    ret_before->dead = shop->moved_ms != 0 && shop->now_ms < shop->moved_ms + 400;
 }
 
 static bool names(const char *text, const char *ticket) {
@@ -166,6 +166,9 @@ static const char *law_8(const struct station *station, const struct shop *shop,
     if (station->state == STATION_HOLD && before->state != STATION_HOLD &&
         station->hold.cause == HOLD_NONE) {
         return "law 8: a hold without a cause";
+    }
+    if (station->state == STATION_HOLD && station->hold.cause == HOLD_ALREADY_LOGGED) {
+        return "law 3: an entry was tried that the log cannot take"; // nobody else writes here
     }
     if (station->state == STATION_HOLD &&
         (station->hold.cause == HOLD_GUARD || station->hold.cause == HOLD_ILLEGAL_MOVE)) {

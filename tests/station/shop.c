@@ -219,9 +219,13 @@ static void judge(struct shop *shop, const struct entry *entry) {
     case ENTRY_MEASURE:
         shop->measured = entry->verdict;
         break;
+    case ENTRY_HOLD:
+        if (strcmp(entry->cause, "not_safe") == 0) {
+            memset(shop->care, 0, sizeof shop->care);
+        }
+        break;
     case ENTRY_GENESIS:
     case ENTRY_TIP_PARTIAL:
-    case ENTRY_HOLD:
     case ENTRY_DRY_FIT:
     case ENTRY_CONSENT:
     case ENTRY_PIN:

@@ -74,6 +74,7 @@ struct shop {
     char worker[TICKET_TEXT_MAX];
     enum verdict measured; // by the last measure
     int sounds[3];
+    int64_t moved_ms; // last press or move that did something, 0 not told
     int pin_wait_s;
     char *plan_text;       // ENTRY_PLAN_MAX bytes that get the last plan logged, NULL: not wanted
     const char *violation; // what the log may never hold, NULL: nothing yet

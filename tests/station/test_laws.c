@@ -8,13 +8,25 @@
 #include <stdlib.h>
 #include <string.h>
 
+// Sanitizers cost about ten times the time: two events less.
+#if defined(__SANITIZE_ADDRESS__)
+#define DEPTH 12
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+#define DEPTH 12
+#endif
+#endif
+#ifndef DEPTH
+#define DEPTH 14
+#endif
+
 static void every_sequence(void **state) {
     (void)state;
     static struct explore_report report;
     const char *depth = getenv("KERFSIDE_LAWS_DEPTH");
     const char *seconds = getenv("KERFSIDE_LAWS_SECONDS");
     struct explore_limits limits = {
-        .depth = depth != NULL ? atoi(depth) : 14,
+        .depth = depth != NULL ? atoi(depth) : DEPTH,
         .faults = 1,
         .max_states = 4000000,
         .seconds = seconds != NULL ? atof(seconds) : 600,
