@@ -41,7 +41,8 @@
     X(CARD_FLEX, "%1, flex %2")                                                                    \
     X(CARD_RACK, "Rack %1")                                                                        \
     X(CARD_NO_RACK, "No rack is noted for it.")                                                    \
-    /* care: the clauses behind the lines stand in standards kept by the shop */                   \
+    /* care; behind the lines: 29 CFR 1910.133 eyes, .134 breathing, .95 hearing, .138 gloves, */  \
+    /* .212 and .215 guards and wheel; sparks, dust and burrs are common practice */               \
     X(CARE_STEEL, "Steel shaft at the cutoff wheel")                                               \
     X(CARE_GRAPHITE, "Graphite shaft at the cutoff wheel")                                         \
     X(CARE_LEAD, "Before the wheel turns:")                                                        \

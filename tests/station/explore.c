@@ -1,15 +1,10 @@
 #include "explore.h"
+#include "explore_state.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
-
-struct state {
-    struct station station;
-    struct shop shop;
-    int faults_left;
-};
 
 // How a state was reached, for the report of a broken law.
 struct origin {
@@ -23,12 +18,6 @@ struct seen {
     uint32_t *id;
     size_t size; // power of two
     size_t used;
-};
-
-struct packed {
-    uint32_t id;
-    size_t size;
-    uint64_t *words;
 };
 
 struct frontier {
@@ -52,171 +41,6 @@ struct explorer {
     size_t *first_edge; // by id
     struct explore_report *report;
 };
-
-static void *must(void *memory) {
-    if (memory == NULL) {
-        fprintf(stderr, "explore: no memory\n");
-        exit(1);
-    }
-    return memory;
-}
-
-// --- states as sparse words: most of a state is zero -------------------------------------------
-
-#define STATE_WORDS (sizeof(struct state) / sizeof(uint64_t))
-_Static_assert(sizeof(struct state) % sizeof(uint64_t) == 0, "a state is whole words");
-
-static void pack(const struct state *state, struct packed *packed) {
-    const uint64_t *from = (const uint64_t *)(const void *)state;
-    static uint64_t words[2 * STATE_WORDS];
-    size_t used = 0;
-    for (size_t i = 0; i < STATE_WORDS;) {
-        size_t start = i;
-        while (i < STATE_WORDS && from[i] == 0) {
-            i++;
-        }
-        size_t zeros = i - start;
-        start = i;
-        while (i < STATE_WORDS && from[i] != 0) {
-            i++;
-        }
-        words[used++] = (uint64_t)zeros << 32 | (i - start);
-        memcpy(words + used, from + start, (i - start) * sizeof(uint64_t));
-        used += i - start;
-    }
-    packed->size = used;
-    packed->words = must(malloc(used * sizeof(uint64_t)));
-    memcpy(packed->words, words, used * sizeof(uint64_t));
-}
-
-static void unpack(const struct packed *packed, struct state *state) {
-    uint64_t *to = (uint64_t *)(void *)state;
-    size_t at = 0;
-    memset(state, 0, sizeof *state);
-    for (size_t i = 0; i < packed->size;) {
-        size_t zeros = (size_t)(packed->words[i] >> 32);
-        size_t words = (size_t)(packed->words[i] & 0xFFFFFFFFu);
-        at += zeros;
-        memcpy(to + at, packed->words + i + 1, words * sizeof(uint64_t));
-        at += words;
-        i += 1 + words;
-    }
-}
-
-// --- what makes two states the same ------------------------------------------------------------
-
-static int64_t left(int64_t until, int64_t now) {
-    return until > now ? until - now : 0;
-}
-
-static int64_t stands(int64_t seq, int64_t fact) {
-    return seq == 0 ? 0 : seq == fact ? 1 : 2;
-}
-
-static void canonical_progress(struct progress *progress, const struct progress *fact) {
-    progress->tip_seq = stands(progress->tip_seq, fact->tip_seq);
-    progress->butt_seq = stands(progress->butt_seq, fact->butt_seq);
-    progress->measure_seq = stands(progress->measure_seq, fact->measure_seq);
-    progress->decision_seq = stands(progress->decision_seq, fact->decision_seq);
-}
-
-// Workers of one role are alike: the alphabet has the badges of both.
-static void canonical_worker(char badge[TICKET_TEXT_MAX]) {
-    bool somebody = badge[0] != '\0';
-    memset(badge, 0, TICKET_TEXT_MAX);
-    badge[0] = (char)somebody;
-}
-
-static bool needs_number(const struct station *s) {
-    return s->state == STATION_DRY_FIT || s->state == STATION_MISCUT ||
-           s->state == STATION_MEASURE || s->state == STATION_HOLD || s->state == STATION_LOGGED;
-}
-
-static void canonical_station(struct station *s, const struct shop *shop) {
-    int64_t now = shop->now_ms;
-    s->dead_until_ms = 0; // a bounce is tried on each state when it is first met
-    s->last_cause = HOLD_NONE;
-    s->last_words = 0; // only whether a repeated stop is logged again
-    canonical_worker(s->worker.badge);
-    memset(s->worker.name, 0, sizeof s->worker.name);
-    canonical_worker(s->pending.worker);
-    if (!needs_number(s)) {
-        memset(&s->number, 0, sizeof s->number);
-    }
-    s->club.progress.attempt = s->club.progress.attempt > 1 ? 2 : s->club.progress.attempt;
-    s->pending.attempt = s->pending.attempt > 1 ? 2 : s->pending.attempt;
-    s->retry_ms = s->saving == SAVING_NONE ? 0 : left(s->retry_ms, now);
-    s->last_input_ms = 0; // the long tick is longer than any idling
-    s->entered_ms = 0;    // so is the short one for the logged view
-    s->shown_seq = s->shown_seq != 0;
-    s->cut_id[0] = s->cut_id[0] != '\0';
-    memset(s->cut_id + 1, 0, sizeof s->cut_id - 1);
-    if (s->club.id != 0) {
-        canonical_progress(&s->club.progress, &shop->club[s->club.id - 1].progress);
-    }
-    s->pending.wall_ms = 0;
-    s->pending.mono_ms = 0;
-    s->pending.seq = 0;
-    s->pending.refers = s->pending.refers != 0;
-    if (s->pending.confirm_id[0] != '\0') {
-        int64_t seq;
-        struct shop look = *shop;
-        look.blind = 0;
-        bool there = shop_ops.saved(&look, s->pending.confirm_id, &seq) == STATION_FOUND;
-        memset(s->pending.confirm_id, 0, sizeof s->pending.confirm_id);
-        s->pending.confirm_id[0] = there ? 'f' : 'a';
-    }
-}
-
-// Only what later events can depend on.
-struct shop_essence {
-    struct shop_club club[SHOP_CLUBS];
-    bool care[MATERIAL_COUNT];
-    char worker[TICKET_TEXT_MAX];
-    int blind;
-    int faults_left;
-    enum verdict measured;
-};
-
-static uint64_t mix(uint64_t hash, const void *bytes, size_t size) {
-    const uint64_t *at = bytes;
-    for (size_t i = 0; i < size / sizeof(uint64_t); i++) {
-        hash = (hash ^ at[i]) * 0x9E3779B97F4A7C15u;
-        hash ^= hash >> 29;
-    }
-    const unsigned char *rest = (const unsigned char *)bytes + size / 8 * 8;
-    for (size_t i = 0; i < size % 8; i++) {
-        hash = (hash ^ rest[i]) * 0x9E3779B97F4A7C15u;
-        hash ^= hash >> 29;
-    }
-    return hash;
-}
-
-static uint64_t state_hash(const struct state *state) {
-    static struct station station;
-    static struct shop_essence essence;
-    const struct shop *shop = &state->shop;
-    memcpy(&station, &state->station, sizeof station);
-    canonical_station(&station, shop);
-    memset(&essence, 0, sizeof essence);
-    for (int i = 0; i < SHOP_CLUBS; i++) {
-        memcpy(&essence.club[i], &shop->club[i], sizeof essence.club[i]);
-        struct progress fact = shop->club[i].progress;
-        canonical_progress(&essence.club[i].progress, &fact);
-        essence.club[i].progress.attempt = fact.attempt > 1 ? 2 : fact.attempt;
-        essence.club[i].tip_cut = stands(shop->club[i].tip_cut, fact.tip_seq);
-        essence.club[i].butt_cut = stands(shop->club[i].butt_cut, fact.butt_seq);
-    }
-    memcpy(essence.care, shop->care, sizeof essence.care);
-    memcpy(essence.worker, shop->worker, sizeof essence.worker);
-    canonical_worker(essence.worker);
-    essence.blind = shop->blind;
-    essence.measured = shop->measured;
-    essence.faults_left = state->faults_left;
-    uint64_t hash = mix(0x243F6A8885A308D3u, &station, sizeof station);
-    hash = mix(hash, &essence, sizeof essence);
-    return hash == 0 ? 1 : hash;
-}
 
 static void seen_grow(struct seen *seen);
 
@@ -243,8 +67,8 @@ static uint32_t seen_add(struct seen *seen, uint64_t hash, uint32_t id, bool *re
 static void seen_grow(struct seen *seen) {
     struct seen larger = {.size = seen->size == 0 ? 1 << 16 : 2 * seen->size};
     bool added;
-    larger.hash = must(calloc(larger.size, sizeof larger.hash[0]));
-    larger.id = must(calloc(larger.size, sizeof larger.id[0]));
+    larger.hash = explore_must(calloc(larger.size, sizeof larger.hash[0]));
+    larger.id = explore_must(calloc(larger.size, sizeof larger.id[0]));
     for (size_t i = 0; i < seen->size; i++) {
         if (seen->hash[i] != 0) {
             seen_add(&larger, seen->hash[i], seen->id[i], &added);
@@ -260,8 +84,9 @@ static void seen_grow(struct seen *seen) {
 static uint32_t remember(struct explorer *e, uint32_t parent, size_t step, int depth) {
     if (e->origin_count == e->origin_room) {
         e->origin_room = e->origin_room == 0 ? 1 << 16 : 2 * e->origin_room;
-        e->origins = must(realloc(e->origins, e->origin_room * sizeof e->origins[0]));
-        e->first_edge = must(realloc(e->first_edge, e->origin_room * sizeof e->first_edge[0]));
+        e->origins = explore_must(realloc(e->origins, e->origin_room * sizeof e->origins[0]));
+        e->first_edge =
+            explore_must(realloc(e->first_edge, e->origin_room * sizeof e->first_edge[0]));
     }
     e->origins[e->origin_count] =
         (struct origin){.parent = parent, .step = (uint8_t)step, .depth = (uint8_t)depth};
@@ -271,25 +96,26 @@ static uint32_t remember(struct explorer *e, uint32_t parent, size_t step, int d
 static void put(struct frontier *frontier, const struct state *state, uint32_t id) {
     if (frontier->count == frontier->room) {
         frontier->room = frontier->room == 0 ? 1024 : 2 * frontier->room;
-        frontier->item = must(realloc(frontier->item, frontier->room * sizeof frontier->item[0]));
+        frontier->item =
+            explore_must(realloc(frontier->item, frontier->room * sizeof frontier->item[0]));
     }
     struct packed *item = &frontier->item[frontier->count++];
     item->id = id;
-    pack(state, item);
+    state_pack(state, item);
 }
 
 static void lead(struct explorer *e, uint32_t to) {
     if (e->edge_count == e->edge_room) {
         e->edge_room = e->edge_room == 0 ? 1 << 16 : 2 * e->edge_room;
-        e->edge = must(realloc(e->edge, e->edge_room * sizeof e->edge[0]));
+        e->edge = explore_must(realloc(e->edge, e->edge_room * sizeof e->edge[0]));
     }
     e->edge[e->edge_count++] = to;
 }
 
 // Sequences of exactly `depth` events: every one of them passes through expanded states only.
 static double count_paths(const struct explorer *e, int depth, size_t expanded, size_t edges) {
-    double *now = must(calloc(e->origin_count, sizeof *now));
-    double *next = must(calloc(e->origin_count, sizeof *next));
+    double *now = explore_must(calloc(e->origin_count, sizeof *now));
+    double *next = explore_must(calloc(e->origin_count, sizeof *next));
     double sum = 0;
     now[0] = 1;
     for (int i = 0; i < depth; i++) {
@@ -360,7 +186,7 @@ static const char *probe(struct explorer *e, const struct shop *shop) {
             (uint64_t)id << 8 | (uint64_t)progress->stage, (uint64_t)progress->tip_made,
             (uint64_t)shop->club[id - 1].bore_height << 1 | (progress->butt_seq != 0)};
         bool added;
-        seen_add(&e->probed, mix(99, key, sizeof key) | 1, 0, &added);
+        seen_add(&e->probed, state_mix(99, key, sizeof key) | 1, 0, &added);
         if (added) {
             e->report->restarts++;
             const char *broken = laws_restart(shop, id);
@@ -380,7 +206,7 @@ static void expand(struct explorer *e, const struct packed *item, int depth, int
     struct step steps[EXPLORE_EVENTS];
     struct station_ops ops = shop_ops_for(&to.shop);
     e->first_edge[item->id] = e->edge_count;
-    unpack(item, &from);
+    state_unpack(item, &from);
     memcpy(&to, &from, sizeof to);
     to.station.ops = &ops;
     station_view(&to.station, &view);

@@ -1,5 +1,5 @@
 #include "shop.h"
-#include "record.h"
+#include "words.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -23,19 +23,6 @@ static bool lookup_lost(struct shop *shop) {
         return true;
     }
     return false;
-}
-
-uint32_t shop_digest(const char *text) {
-    uint32_t hash = 2166136261u;
-    for (; *text != '\0'; text++) {
-        hash = (hash ^ (unsigned char)*text) * 16777619u;
-    }
-    return hash;
-}
-
-static void copy(char *to, size_t size, const char *from) {
-    memset(to, 0, size);
-    memcpy(to, from, strnlen(from, size - 1));
 }
 
 static int64_t mono_ms(void *ctx) {
@@ -91,10 +78,10 @@ static void load(const struct shop *shop, size_t i, struct club *ret_club) {
     *ret_club = shop->catalogue->club[i];
     ret_club->progress = shop->club[i].progress;
     ret_club->head.bore_height = shop->club[i].bore_height;
-    copy(ret_club->order.picked_column, PARTS_SHORT_MAX, shop->club[i].picked_column);
+    words_copy(ret_club->order.picked_column, PARTS_SHORT_MAX, shop->club[i].picked_column);
     ret_club->order.shim_consent = shop->club[i].shim;
     if (shop->club[i].recut) {
-        copy(ret_club->shaft.ticket, TICKET_TEXT_MAX, shop->catalogue->loose[0].ticket);
+        words_copy(ret_club->shaft.ticket, TICKET_TEXT_MAX, shop->catalogue->loose[0].ticket);
     }
 }
 
@@ -111,9 +98,9 @@ static enum station_lookup part(void *ctx, const char *ticket, struct part *ret_
             struct part found = {.kind = head ? TICKET_HEAD : TICKET_SHAFT, .club_id = club.id};
             bool cut = !head && shop->club[i].progress.stage >= STAGE_TIP_CUT;
             found.life = cut ? PART_CUT : PART_RAW;
-            copy(found.ticket, sizeof found.ticket, ticket);
-            copy(found.build, sizeof found.build, club.order.build);
-            copy(found.club, sizeof found.club, club.order.club);
+            words_copy(found.ticket, sizeof found.ticket, ticket);
+            words_copy(found.build, sizeof found.build, club.order.build);
+            words_copy(found.club, sizeof found.club, club.order.club);
             *ret_part = found;
             return STATION_FOUND;
         }
@@ -146,10 +133,10 @@ static int queue(void *ctx, bool half_cut, struct view_queue_row *rows, int max)
         bool half = stage != STAGE_PENDING && stage != STAGE_DONE;
         if (half == half_cut && stage != STAGE_DONE) {
             struct view_queue_row row = {.due = "today", .club = "1 of 9"};
-            copy(row.build, sizeof row.build, shop->catalogue->club[i].order.build);
-            copy(row.head, sizeof row.head, shop->catalogue->club[i].head.ticket);
-            copy(row.shaft, sizeof row.shaft, shop->catalogue->club[i].shaft.ticket);
-            copy(row.next, sizeof row.next, half ? "butt cut next" : "");
+            words_copy(row.build, sizeof row.build, shop->catalogue->club[i].order.build);
+            words_copy(row.head, sizeof row.head, shop->catalogue->club[i].head.ticket);
+            words_copy(row.shaft, sizeof row.shaft, shop->catalogue->club[i].shaft.ticket);
+            words_copy(row.next, sizeof row.next, half ? "butt cut next" : "");
             rows[count++] = row;
         }
     }
@@ -161,143 +148,6 @@ static void today(void *ctx, struct view_today *ret_today) {
     *ret_today = (struct view_today){0};
 }
 
-static struct shop_entry *slot(struct shop *shop, int64_t seq) {
-    return &shop->log[seq % SHOP_LOG];
-}
-
-// What the log may never hold, judged by its entries alone.
-static void judge(struct shop *shop, const struct entry *entry) {
-    struct shop_club *facts = &shop->club[entry->club_id > 0 ? entry->club_id - 1 : 0];
-    uint32_t plan = shop_digest(entry->plan);
-    switch (entry->kind) {
-    case ENTRY_SIGN_ON:
-        memset(shop->care, 0, sizeof shop->care);
-        copy(shop->worker, sizeof shop->worker, entry->worker);
-        break;
-    case ENTRY_SIGN_OFF:
-        memset(shop->care, 0, sizeof shop->care);
-        memset(shop->worker, 0, sizeof shop->worker);
-        break;
-    case ENTRY_CARE:
-        for (int i = 0; i < MATERIAL_COUNT; i++) {
-            if (strcmp(entry->cause, material_text((enum material)i)) == 0) {
-                shop->care[i] = true;
-            }
-        }
-        break;
-    case ENTRY_TIP_SHOWN:
-    case ENTRY_BUTT_SHOWN:
-        facts->shown = entry->planned;
-        facts->shown_butt = entry->kind == ENTRY_BUTT_SHOWN;
-        facts->shown_plan = plan;
-        break;
-    case ENTRY_TIP_CUT:
-        if (facts->tip_cut != 0) {
-            shop->violation = "law 3: a second tip cut";
-        }
-        facts->tip_cut = entry->seq;
-        break;
-    case ENTRY_BUTT_CUT:
-        if (facts->butt_cut != 0) {
-            shop->violation = "law 3: a second butt cut";
-        }
-        facts->butt_cut = entry->seq;
-        break;
-    case ENTRY_WITHDRAW:
-        if (entry->refers == 0 || entry->refers >= entry->seq) {
-            shop->violation = "law 5: a withdrawal of nothing";
-        }
-        facts->tip_cut = entry->refers == facts->tip_cut ? 0 : facts->tip_cut;
-        facts->butt_cut = entry->refers == facts->butt_cut ? 0 : facts->butt_cut;
-        break;
-    case ENTRY_DECIDE:
-        if (strcmp(entry->cause, "use") != 0) {
-            facts->tip_cut = 0;
-            facts->butt_cut = 0;
-        }
-        break;
-    case ENTRY_MEASURE:
-        shop->measured = entry->verdict;
-        break;
-    case ENTRY_HOLD:
-        if (strcmp(entry->cause, "not_safe") == 0) {
-            memset(shop->care, 0, sizeof shop->care);
-        }
-        break;
-    case ENTRY_GENESIS:
-    case ENTRY_TIP_PARTIAL:
-    case ENTRY_DRY_FIT:
-    case ENTRY_CONSENT:
-    case ENTRY_PIN:
-    case ENTRY_IMPORT:
-    case ENTRY_EXPORT:
-    case ENTRY_KIND_COUNT:
-        break;
-    }
-    // Law 6: a cut at the mark carries the very plan that was shown.
-    bool at_mark = (entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_BUTT_CUT) &&
-                   entry->made == entry->planned && facts->shown_plan != 0;
-    if (at_mark && facts->shown_butt == (entry->kind == ENTRY_BUTT_CUT) &&
-        (facts->shown_plan != plan || facts->shown != entry->planned)) {
-        shop->violation = "law 6: the cut's plan is not the one that was shown";
-    }
-    struct record record;
-    if (entry->plan[0] != '\0' && !record_read(entry->plan, &record)) {
-        shop->violation = "law 6: a plan in the log that cannot be read";
-    }
-}
-
-// The effects of an entry besides the stage.
-static void apply(struct shop *shop, const struct entry *entry) {
-    struct shop_club *facts = &shop->club[entry->club_id > 0 ? entry->club_id - 1 : 0];
-    if (entry->kind == ENTRY_DRY_FIT) {
-        facts->bore_height = entry->made;
-    } else if (entry->kind == ENTRY_CONSENT && strcmp(entry->cause, "shim") == 0) {
-        facts->shim = true;
-    } else if (entry->kind == ENTRY_CONSENT) {
-        copy(facts->picked_column, sizeof facts->picked_column, entry->note);
-    } else if (entry->kind == ENTRY_DECIDE && strcmp(entry->cause, "recut") == 0) {
-        facts->recut = true;
-    }
-}
-
-static enum station_save append(struct shop *shop, struct entry *entry) {
-    entry->seq = shop->seq + 1;
-    if (entry->club_id != 0 && !stage_advance(&shop->club[entry->club_id - 1].progress, entry)) {
-        return STATION_SAVE_REFUSED;
-    }
-    shop->seq = entry->seq;
-    struct shop_entry *kept = slot(shop, entry->seq);
-    memset(kept, 0, sizeof *kept);
-    kept->seq = entry->seq;
-    kept->kind = entry->kind;
-    kept->club_id = entry->club_id;
-    kept->refers = entry->refers;
-    kept->planned = entry->planned;
-    kept->made = entry->made;
-    kept->verdict = entry->verdict;
-    kept->has_plan = entry->plan[0] != '\0';
-    copy(kept->worker, sizeof kept->worker, entry->worker);
-    copy(kept->cause, sizeof kept->cause, entry->cause);
-    copy(kept->confirm_id, sizeof kept->confirm_id, entry->confirm_id);
-    if (kept->has_plan && shop->plan_text != NULL) {
-        copy(shop->plan_text, ENTRY_PLAN_MAX, entry->plan);
-    }
-    judge(shop, entry);
-    apply(shop, entry);
-    return STATION_SAVED;
-}
-
-static bool find_id(const struct shop *shop, const char *confirm_id, int64_t *ret_seq) {
-    for (int i = 0; i < SHOP_LOG; i++) {
-        if (shop->log[i].seq != 0 && strcmp(shop->log[i].confirm_id, confirm_id) == 0) {
-            *ret_seq = shop->log[i].seq;
-            return true;
-        }
-    }
-    return false;
-}
-
 static enum station_save save(void *ctx, struct entry *entry) {
     struct shop *shop = of(ctx);
     enum shop_fault fault = shop->fault;
@@ -305,13 +155,13 @@ static enum station_save save(void *ctx, struct entry *entry) {
     if (fails(shop) || shop->broken) {
         return STATION_SAVE_FAILED;
     }
-    if (find_id(shop, entry->confirm_id, &entry->seq)) {
+    if (shop_find_id(shop, entry->confirm_id, &entry->seq)) {
         return STATION_SAVED;
     }
     shop->fault = SHOP_NO_FAULT;
     switch (fault) {
     case SHOP_NO_FAULT:
-        return append(shop, entry);
+        return shop_append(shop, entry);
     case SHOP_FAIL:
         return STATION_SAVE_FAILED;
     case SHOP_UNKNOWN_ABSENT:
@@ -322,7 +172,7 @@ static enum station_save save(void *ctx, struct entry *entry) {
     case SHOP_UNKNOWN_FOUND:
         break;
     }
-    return append(shop, &quiet) == STATION_SAVED ? STATION_SAVE_UNKNOWN : STATION_SAVE_REFUSED;
+    return shop_append(shop, &quiet) == STATION_SAVED ? STATION_SAVE_UNKNOWN : STATION_SAVE_REFUSED;
 }
 
 static enum station_lookup saved(void *ctx, const char *confirm_id, int64_t *ret_seq) {
@@ -334,7 +184,7 @@ static enum station_lookup saved(void *ctx, const char *confirm_id, int64_t *ret
         shop->blind--;
         return STATION_LOOKUP_FAILED;
     }
-    return find_id(shop, confirm_id, ret_seq) ? STATION_FOUND : STATION_ABSENT;
+    return shop_find_id(shop, confirm_id, ret_seq) ? STATION_FOUND : STATION_ABSENT;
 }
 
 static enum station_pin pin(void *ctx, const char *badge, const char *digits, int *ret_wait_s) {
@@ -374,11 +224,11 @@ static int log_rows(void *ctx, const struct review_filter *filter, int64_t befor
         return -1;
     }
     for (; seq > 0 && seq > shop->seq - SHOP_LOG && count < max; seq--) {
-        const struct shop_entry *entry = slot(shop, seq);
+        const struct shop_entry *entry = shop_slot(shop, seq);
         if (entry->seq == seq && wanted(shop, filter, entry)) {
             struct view_log_row row = {.seq = seq};
-            copy(row.cut, sizeof row.cut, entry_kind_text(entry->kind));
-            copy(row.verdict, sizeof row.verdict, verdict_text(entry->verdict));
+            words_copy(row.cut, sizeof row.cut, entry_kind_text(entry->kind));
+            words_copy(row.verdict, sizeof row.verdict, verdict_text(entry->verdict));
             rows[count++] = row;
         }
     }
@@ -387,7 +237,7 @@ static int log_rows(void *ctx, const struct review_filter *filter, int64_t befor
 
 static enum station_lookup entry_of(void *ctx, int64_t seq, struct entry *ret_entry) {
     struct shop *shop = of(ctx);
-    const struct shop_entry *kept = slot(shop, seq);
+    const struct shop_entry *kept = shop_slot(shop, seq);
     if (fails(shop)) {
         return STATION_LOOKUP_FAILED;
     }
@@ -401,19 +251,19 @@ static enum station_lookup entry_of(void *ctx, int64_t seq, struct entry *ret_en
     ret_entry->made = kept->made;
     ret_entry->verdict = kept->verdict;
     ret_entry->refers = kept->refers;
-    copy(ret_entry->worker, sizeof ret_entry->worker, kept->worker);
-    copy(ret_entry->cause, sizeof ret_entry->cause, kept->cause);
-    copy(ret_entry->confirm_id, sizeof ret_entry->confirm_id, kept->confirm_id);
+    words_copy(ret_entry->worker, sizeof ret_entry->worker, kept->worker);
+    words_copy(ret_entry->cause, sizeof ret_entry->cause, kept->cause);
+    words_copy(ret_entry->confirm_id, sizeof ret_entry->confirm_id, kept->confirm_id);
     if (kept->has_plan && shop->plan_text != NULL) {
-        copy(ret_entry->plan, sizeof ret_entry->plan, shop->plan_text);
+        words_copy(ret_entry->plan, sizeof ret_entry->plan, shop->plan_text);
     }
     if (kept->club_id != 0) {
         struct club about;
         load(shop, (size_t)kept->club_id - 1, &about);
-        copy(ret_entry->build, sizeof ret_entry->build, about.order.build);
-        copy(ret_entry->club, sizeof ret_entry->club, about.order.club);
-        copy(ret_entry->head, sizeof ret_entry->head, about.head.ticket);
-        copy(ret_entry->shaft, sizeof ret_entry->shaft, about.shaft.ticket);
+        words_copy(ret_entry->build, sizeof ret_entry->build, about.order.build);
+        words_copy(ret_entry->club, sizeof ret_entry->club, about.order.club);
+        words_copy(ret_entry->head, sizeof ret_entry->head, about.head.ticket);
+        words_copy(ret_entry->shaft, sizeof ret_entry->shaft, about.shaft.ticket);
     }
     return STATION_FOUND;
 }
@@ -478,23 +328,4 @@ void shop_init(struct shop *shop, const struct catalogue *catalogue) {
 struct station_settings shop_settings(void) {
     return (struct station_settings){
         .bench = "Bench 2", .rules = BENCH_RULES_DEFAULT, .idle_sign_off_ms = 10 * 60 * 1000};
-}
-
-const struct shop_entry *shop_last(const struct shop *shop, enum entry_kind kind) {
-    const struct shop_entry *last = NULL;
-    for (int i = 0; i < SHOP_LOG; i++) {
-        const struct shop_entry *at = &shop->log[i];
-        if (at->seq != 0 && at->kind == kind && (last == NULL || at->seq > last->seq)) {
-            last = at;
-        }
-    }
-    return last;
-}
-
-int shop_count(const struct shop *shop, enum entry_kind kind) {
-    int count = 0;
-    for (int i = 0; i < SHOP_LOG; i++) {
-        count += shop->log[i].seq != 0 && shop->log[i].kind == kind ? 1 : 0;
-    }
-    return count;
 }

@@ -97,4 +97,9 @@ const struct shop_entry *shop_last(const struct shop *shop, enum entry_kind kind
 int shop_count(const struct shop *shop, enum entry_kind kind);
 uint32_t shop_digest(const char *text);
 
+// Appends as a store would: refused when stage_advance says no. Fills entry->seq.
+enum station_save shop_append(struct shop *shop, struct entry *entry);
+bool shop_find_id(const struct shop *shop, const char *confirm_id, int64_t *ret_seq);
+struct shop_entry *shop_slot(struct shop *shop, int64_t seq);
+
 #endif
