@@ -1,0 +1,32 @@
+#ifndef CHAIN_H
+#define CHAIN_H
+
+// The log as a chain: each entry carries SHA-256 over the hash before it and its own fields.
+// Private to src/store.
+
+#include "query.h"
+
+// The end of the chain as it stands in this transaction.
+struct chain_end {
+    int64_t seq; // 0: the log is empty
+    uint8_t hash[ENTRY_HASH_SIZE];
+};
+enum store_result chain_find_end(struct store *store, struct chain_end *ret_end);
+
+// Writes *entry, whose seq is end->seq + 1, behind `end`. Inside a write transaction.
+enum store_result chain_insert(struct store *store, const struct chain_end *end,
+                               const struct entry *entry);
+
+// Writes the genesis entry, with a new random incarnation, if the log is empty.
+enum store_result chain_begin(struct store *store);
+
+// A row of LOG_COLUMNS. What no entry can hold makes the query odd.
+void chain_read(struct query *query, struct entry *ret_entry);
+
+// Walks the whole chain. STORE_REFUSED: *check names the first bad entry.
+enum store_result chain_check(struct store *store, struct store_check *check);
+
+// 128 random bits, as every confirm id.
+void chain_random_id(char ret_id[CONFIRM_ID_MAX]);
+
+#endif

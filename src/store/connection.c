@@ -1,0 +1,185 @@
+// Opening, closing, and opening again after an error.
+
+#include "connection.h"
+#include "chain.h"
+#include "lock.h"
+#include "migrate.h"
+#include "room.h"
+#include "settings.h"
+
+#include <errno.h>
+#include <limits.h>
+#include <sodium.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#define LOCK_WAIT_MS 5000
+#define BOOT_ID "/proc/sys/kernel/random/boot_id"
+
+static int64_t since_boot_ms(void) {
+    struct timespec now;
+    clock_gettime(CLOCK_BOOTTIME, &now);
+    return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
+}
+
+static void boot(char ret_boot[ENTRY_BOOT_MAX]) {
+    FILE *file = fopen(BOOT_ID, "re");
+    memset(ret_boot, 0, ENTRY_BOOT_MAX);
+    if (file != NULL) {
+        if (fgets(ret_boot, ENTRY_BOOT_MAX, file) != NULL) {
+            ret_boot[strcspn(ret_boot, "\n")] = '\0';
+        }
+        fclose(file);
+    }
+}
+
+// The path with its folder made real, so that SQLITE_OPEN_NOFOLLOW looks at the file alone and a
+// later change of folder does not matter.
+static bool resolve(const char *path, char ret_path[STORE_PATH_MAX]) {
+    char folder[PATH_MAX];
+    char real[PATH_MAX];
+    const char *slash = strrchr(path, '/');
+    const char *name = slash == NULL ? path : slash + 1;
+    size_t size = slash == NULL ? 0 : (size_t)(slash - path) + 1;
+    if (size >= sizeof folder || *name == '\0') {
+        errno = EINVAL;
+        return false;
+    }
+    memcpy(folder, path, size);
+    folder[size] = '\0';
+    if (realpath(size == 0 ? "." : folder, real) == NULL) {
+        return false;
+    }
+    if (snprintf(ret_path, STORE_PATH_MAX, "%s/%s", strcmp(real, "/") == 0 ? "" : real, name) >=
+        STORE_PATH_MAX) {
+        errno = ENAMETOOLONG;
+        return false;
+    }
+    return true;
+}
+
+static enum store_result prepare(struct store *store) {
+    enum store_result result = settings_apply(store);
+    if (result == STORE_OK) {
+        result = migrate_examine(store, schema_migration_count);
+    }
+    if (result == STORE_OK) {
+        result = settings_journal(store);
+    }
+    if (result == STORE_OK && store->mode != STORE_READ) {
+        result = migrate_run(store, schema_migrations, schema_migration_count);
+    }
+    if (result == STORE_OK) {
+        result = settings_guard(store);
+    }
+    if (result == STORE_OK && store->mode != STORE_READ) {
+        result = chain_begin(store);
+    }
+    return result;
+}
+
+static void disconnect(struct store *store) {
+    for (size_t i = 0; i < STATEMENT_COUNT; i++) {
+        sqlite3_finalize(store->statement[i]);
+        store->statement[i] = NULL;
+    }
+    sqlite3_close(store->db);
+    store->db = NULL;
+    store->unknown = false;
+    store->reading = false;
+    if (store->lock_fd >= 0) {
+        close(store->lock_fd);
+        store->lock_fd = -1;
+    }
+}
+
+static enum store_result connect(struct store *store) {
+    static const int flags[] = {
+        [STORE_READ] = SQLITE_OPEN_READONLY,
+        [STORE_WRITE] = SQLITE_OPEN_READWRITE,
+        [STORE_CREATE] = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE,
+    };
+    char lock[STORE_PATH_MAX + STORE_SUFFIX_MAX];
+    enum store_result result;
+    if (sqlite3_open_v2(store->path, &store->db, flags[store->mode] | SQLITE_OPEN_NOFOLLOW, NULL) !=
+        SQLITE_OK) {
+        result = store->db == NULL
+                     ? connection_say(store, STORE_FAILED, "No memory to open %s.", store->path)
+                     : connection_fail(store, "open the database");
+        goto disconnect;
+    }
+    if (store->mode != STORE_READ) {
+        snprintf(lock, sizeof lock, "%s.lock", store->path);
+        store->lock_fd = lock_open(lock);
+        if (store->lock_fd < 0) {
+            result = connection_say(store, STORE_FAILED, "Could not open %s: %s. %s", lock,
+                                    strerror(errno), "Look at the path and its access rights.");
+            goto disconnect;
+        }
+    }
+    result = prepare(store);
+    if (result != STORE_OK) {
+        goto disconnect;
+    }
+    store->mode = store->mode == STORE_CREATE ? STORE_WRITE : store->mode;
+    return STORE_OK;
+
+disconnect:
+    disconnect(store);
+    return result;
+}
+
+enum store_result store_open(const char *path, enum store_mode mode, const char *bench,
+                             struct store **ret_store, char *message, size_t size) {
+    enum store_result result;
+    struct store *store = calloc(1, sizeof *store);
+    if (store == NULL || sodium_init() < 0) {
+        snprintf(message, size, "No memory to open %s.", path);
+        free(store);
+        return STORE_FAILED;
+    }
+    store->mode = mode;
+    store->lock_fd = -1;
+    store->lock_wait_ms = LOCK_WAIT_MS;
+    store->clock = (struct store_clock){since_boot_ms, boot};
+    snprintf(store->bench, sizeof store->bench, "%s", bench);
+    if (!resolve(path, store->path)) {
+        result = connection_say(store, STORE_FAILED, "Could not open %s: %s. Look at the path.",
+                                path, strerror(errno));
+    } else {
+        result = connect(store);
+    }
+    if (result != STORE_OK) {
+        snprintf(message, size, "%s", store->message);
+        free(store);
+        return result;
+    }
+    if (mode != STORE_READ) {
+        room_keep(store);
+    }
+    *ret_store = store;
+    return STORE_OK;
+}
+
+void store_close(struct store *store) {
+    if (store != NULL) {
+        disconnect(store);
+        free(store);
+    }
+}
+
+enum store_result store_reopen(struct store *store) {
+    disconnect(store);
+    return connect(store);
+}
+
+const char *store_message(const struct store *store) {
+    return store->message;
+}
+
+const char *store_path(const struct store *store) {
+    return store->path;
+}

@@ -1,0 +1,57 @@
+#ifndef CONNECTION_H
+#define CONNECTION_H
+
+// The open database behind a struct store, and its transactions. Private to src/store.
+//
+// Everything that writes goes between connection_begin and connection_commit: an exclusive flock
+// on "<database>.lock", then BEGIN IMMEDIATE. What is read in there is what holds.
+
+#include "statements.h"
+#include "store.h"
+
+#include <sqlite3.h>
+
+#define STORE_MESSAGE_MAX 512
+#define STORE_PATH_MAX 1000
+#define STORE_SUFFIX_MAX 16 // ".lock" and others
+
+// Time since boot, sleep included, and the boot it counts from; replaced by tests.
+struct store_clock {
+    int64_t (*since_boot_ms)(void);
+    void (*boot)(char ret_boot[ENTRY_BOOT_MAX]);
+};
+
+struct store {
+    sqlite3 *db; // NULL after a failed reopen
+    sqlite3_stmt *statement[STATEMENT_COUNT];
+    enum store_mode mode;
+    int lock_fd; // -1 in STORE_READ
+    int lock_wait_ms;
+    bool reading; // between connection_read_begin and _end
+    bool unknown; // a commit's fate is open: nothing more until store_reopen
+    struct store_clock clock;
+    char path[STORE_PATH_MAX];
+    char bench[ENTRY_BENCH_MAX];
+    char message[STORE_MESSAGE_MAX];
+};
+
+// Lock and BEGIN IMMEDIATE. STORE_BUSY, STORE_FAILED.
+enum store_result connection_begin(struct store *store);
+// COMMIT and unlock. On failure the transaction is over too: STORE_FULL, nothing was written;
+// STORE_UNKNOWN, it may be on disk or not.
+enum store_result connection_commit(struct store *store);
+// Undoes and unlocks. Keeps the message.
+void connection_rollback(struct store *store);
+
+// One snapshot for several reads; does nothing inside a write transaction.
+enum store_result connection_read_begin(struct store *store);
+void connection_read_end(struct store *store);
+
+// Puts the connection's last SQLite error into the message, "Could not <doing> ...", and returns
+// what it means.
+enum store_result connection_fail(struct store *store, const char *doing);
+// Sets the message, printf style, and returns `result`.
+enum store_result connection_say(struct store *store, enum store_result result, const char *format,
+                                 ...) __attribute__((format(printf, 3, 4)));
+
+#endif

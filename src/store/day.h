@@ -1,0 +1,16 @@
+#ifndef DAY_H
+#define DAY_H
+
+// Counts by quarter of an hour, kept with every entry so that a day needs no search. Quarters,
+// because every time zone's midnight falls on one. Private to src/store.
+
+#include "query.h"
+
+// Counts *entry, which is in the log now; `before` and `after`: its club's stage.
+enum store_result day_entry(struct store *store, const struct entry *entry, enum stage before,
+                            enum stage after);
+
+// Quarter that holds a time.
+int64_t day_quarter(int64_t wall_ms);
+
+#endif

@@ -1,0 +1,96 @@
+#include "migrate.h"
+
+#include <stdio.h>
+
+// One number out of one row, before the statement table may be used.
+static bool ask(struct store *store, const char *sql, int64_t *ret_number) {
+    sqlite3_stmt *statement = NULL;
+    bool there = sqlite3_prepare_v2(store->db, sql, -1, &statement, NULL) == SQLITE_OK &&
+                 sqlite3_step(statement) == SQLITE_ROW;
+    if (there) {
+        *ret_number = sqlite3_column_int64(statement, 0);
+    }
+    return sqlite3_finalize(statement) == SQLITE_OK && there;
+}
+
+static bool set(struct store *store, const char *pragma, int64_t number) {
+    char sql[64];
+    snprintf(sql, sizeof sql, "PRAGMA %s = %lld", pragma, (long long)number);
+    return sqlite3_exec(store->db, sql, NULL, NULL, NULL) == SQLITE_OK;
+}
+
+enum store_result migrate_examine(struct store *store, size_t count) {
+    int64_t application;
+    int64_t version;
+    int64_t objects;
+    if (!ask(store, "PRAGMA application_id", &application) ||
+        !ask(store, "PRAGMA user_version", &version) ||
+        !ask(store, "SELECT count(*) FROM sqlite_schema", &objects)) {
+        return connection_fail(store, "read the database");
+    }
+    bool empty = application == 0 && version == 0 && objects == 0;
+    if (empty && store->mode == STORE_CREATE) {
+        return STORE_OK;
+    }
+    if (application != SCHEMA_APPLICATION_ID) {
+        return connection_say(store, STORE_REFUSED,
+                              "%s is no Kerfside database. Name another file, or make a database "
+                              "with `kerfside import` or `kerfside demo`.",
+                              store->path);
+    }
+    if (version > (int64_t)count) {
+        return connection_say(store, STORE_REFUSED,
+                              "%s was written by a newer Kerfside (schema %lld, this program knows "
+                              "%zu). Use the newer program.",
+                              store->path, (long long)version, count);
+    }
+    if (version < (int64_t)count && store->mode == STORE_READ) {
+        return connection_say(store, STORE_REFUSED,
+                              "%s was written by an older Kerfside (schema %lld, this program "
+                              "reads %zu). Open it once with `kerfside bench` to bring it up to "
+                              "date.",
+                              store->path, (long long)version, count);
+    }
+    return STORE_OK;
+}
+
+// The version is read again inside: another process may have been quicker.
+static enum store_result step(struct store *store, const struct migration *migration) {
+    char doing[96];
+    int64_t version;
+    snprintf(doing, sizeof doing, "bring the database to schema %04d", migration->number);
+    enum store_result result = connection_begin(store);
+    if (result != STORE_OK) {
+        return result;
+    }
+    if (!ask(store, "PRAGMA user_version", &version)) {
+        result = connection_fail(store, doing);
+    } else if (version < migration->number) {
+        bool done = sqlite3_exec(store->db, migration->sql, NULL, NULL, NULL) == SQLITE_OK &&
+                    set(store, "application_id", SCHEMA_APPLICATION_ID) &&
+                    set(store, "user_version", migration->number);
+        result = done ? STORE_OK : connection_fail(store, doing);
+    }
+    if (result != STORE_OK) {
+        connection_rollback(store);
+        return result;
+    }
+    return connection_commit(store);
+}
+
+enum store_result migrate_run(struct store *store, const struct migration *migrations,
+                              size_t count) {
+    int64_t version;
+    if (!ask(store, "PRAGMA user_version", &version)) {
+        return connection_fail(store, "read the schema's version");
+    }
+    for (size_t i = 0; i < count; i++) {
+        if (migrations[i].number > version) {
+            enum store_result result = step(store, &migrations[i]);
+            if (result != STORE_OK) {
+                return result;
+            }
+        }
+    }
+    return STORE_OK;
+}

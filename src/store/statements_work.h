@@ -1,0 +1,92 @@
+#ifndef STATEMENTS_WORK_H
+#define STATEMENTS_WORK_H
+
+// Parts, clubs, builds, and what an entry does to them.
+
+#define WORK_CLUB_LINE                                                                             \
+    "SELECT c.id, c.build, c.name, c.position, "                                                   \
+    "(SELECT count(*) FROM club AS mate WHERE mate.build = c.build), "                             \
+    "(SELECT ticket FROM head WHERE head.club = c.id), "                                           \
+    "(SELECT ticket FROM shaft WHERE shaft.club = c.id), c.due, c.stage, c.bench FROM club AS c "
+#define WORK_BY_DUE "ORDER BY c.due = '', c.due, c.build, c.position LIMIT ?"
+
+// clang-format off
+#define WORK_STATEMENTS(X)                                                                         \
+    X(PART_HEAD,                                                                                   \
+      "SELECT h.ticket, h.model, '', 'raw', h.club, c.build, c.name FROM head AS h "               \
+      "LEFT JOIN club AS c ON c.id = h.club WHERE h.ticket = ?")                                   \
+    X(PART_SHAFT,                                                                                  \
+      "SELECT s.ticket, s.model, s.rack, s.life, s.club, c.build, c.name FROM shaft AS s "         \
+      "LEFT JOIN club AS c ON c.id = s.club WHERE s.ticket = ?")                                   \
+    X(PART_SPARES,                                                                                 \
+      "SELECT s.ticket, s.model, s.rack, s.life, NULL, '', '' FROM shaft AS this "                 \
+      "CROSS JOIN shaft AS s INDEXED BY shaft_spare ON s.model = this.model "                      \
+      "AND s.flex = this.flex WHERE this.ticket = ? AND s.life = 'raw' AND s.club IS NULL "        \
+      "AND s.ticket <> this.ticket ORDER BY s.ticket LIMIT ?")                                     \
+    X(CLUB,                                                                                        \
+      "SELECT id, build, name, position, (SELECT count(*) FROM club AS mate "                      \
+      "WHERE mate.build = club.build), due, playing_length, grip_cap, grip_weight, swingweight, "  \
+      "step, uniform_flex, picked_column, shim_consent, stage, attempt, tip_made, tip_seq, "       \
+      "butt_seq, measure_seq, decision_seq, bench FROM club WHERE id = ?")                         \
+    X(CLUB_HEAD,                                                                                   \
+      "SELECT h.ticket, h.model, r.kind, r.engraved, h.weight, r.hosel_bore, r.insertion, "        \
+      "h.bore_height, r.bore_height, r.bore FROM head AS h JOIN head_model_revision AS r "         \
+      "ON r.model = h.model WHERE h.club = ? ORDER BY r.revision DESC LIMIT 1")                    \
+    X(CLUB_SHAFT,                                                                                  \
+      "SELECT s.ticket, s.model, s.flex, s.raw_length, s.weight, s.rack, r.material, r.tip, "      \
+      "r.tip_diameter, r.butt_diameter, r.raw_length, r.weight, r.tip_section, r.max_tip_trim, "   \
+      "r.max_butt_trim, r.bore_note, r.bore_reference, r.note_kinds, r.note_not_through, "         \
+      "r.revision FROM shaft AS s JOIN shaft_model_revision AS r ON r.model = s.model "            \
+      "WHERE s.club = ? ORDER BY r.revision DESC LIMIT 1")                                         \
+    X(CHART,                                                                                       \
+      "SELECT id, revision FROM chart WHERE model = ? AND flex = ? AND kind = ? "                  \
+      "ORDER BY revision DESC LIMIT 1")                                                            \
+    X(CHART_COLUMNS,                                                                               \
+      "SELECT name, weight, tip_trim FROM chart_column WHERE chart = ? ORDER BY weight")           \
+    X(BUILD_BORES,                                                                                 \
+      "SELECT r.kind, h.bore_height FROM club AS c CROSS JOIN shaft AS s ON s.club = c.id "        \
+      "CROSS JOIN head AS h ON h.club = c.id CROSS JOIN head_model_revision AS r "                 \
+      "ON r.model = h.model AND r.revision = (SELECT max(revision) FROM head_model_revision "      \
+      "WHERE model = h.model) WHERE c.build = ? AND s.model = ?")                                  \
+    X(CLUB_NAMED, "SELECT id FROM club WHERE build = ? AND name = ?")                              \
+    X(CLUBS_NEXT,                                                                                  \
+      WORK_CLUB_LINE "INDEXED BY club_next WHERE c.stage = 'pending' AND c.bench IN ('', ?) "      \
+      WORK_BY_DUE)                                                                                 \
+    X(CLUBS_HALF_CUT,                                                                              \
+      WORK_CLUB_LINE "INDEXED BY club_half WHERE c.stage NOT IN ('pending', 'done') "              \
+      WORK_BY_DUE)                                                                                 \
+    X(CLUBS_DECISION,                                                                              \
+      WORK_CLUB_LINE "INDEXED BY club_decision WHERE c.decision_seq IS NOT NULL " WORK_BY_DUE)     \
+    X(CLUBS_ALL, WORK_CLUB_LINE "ORDER BY c.build, c.position LIMIT ?")                            \
+    X(COUNT_NEXT,                                                                                  \
+      "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage = 'pending' "                    \
+      "AND bench IN ('', ?)")                                                                      \
+    X(COUNT_HALF_CUT,                                                                              \
+      "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage NOT IN ('pending', 'done')")     \
+    X(COUNT_DECISION,                                                                              \
+      "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage = 'decision'")                   \
+    X(COUNT_ALL, "SELECT coalesce(sum(clubs), 0) FROM club_count")                                 \
+    X(WORK,                                                                                        \
+      "SELECT c.stage, c.attempt, c.tip_made, c.tip_seq, c.butt_seq, c.measure_seq, "              \
+      "c.decision_seq, c.bench, h.ticket, s.ticket, s.raw_length FROM club AS c "                  \
+      "LEFT JOIN head AS h ON h.club = c.id LEFT JOIN shaft AS s ON s.club = c.id "                \
+      "WHERE c.id = ?")                                                                            \
+    X(WORK_SET,                                                                                    \
+      "UPDATE club SET stage = ?, attempt = ?, tip_made = ?, tip_seq = ?, butt_seq = ?, "          \
+      "measure_seq = ?, decision_seq = ?, bench = ? WHERE id = ?")                                 \
+    X(WORK_COLUMN, "UPDATE club SET picked_column = ? WHERE id = ?")                               \
+    X(WORK_SHIM, "UPDATE club SET shim_consent = 1 WHERE id = ?")                                  \
+    X(WORK_BORE,                                                                                   \
+      "UPDATE head SET bore_height = ?, dry_fit_overall = ?, dry_fit_raw = ? WHERE ticket = ? "    \
+      "RETURNING ticket")                                                                          \
+    X(WORK_LEFT,                                                                                   \
+      "UPDATE shaft SET remaining = ? WHERE ticket = ?")                                           \
+    X(WORK_CUT,                                                                                    \
+      "UPDATE shaft SET life = 'cut', remaining = ? WHERE ticket = ?")                             \
+    X(WORK_SCRAP, "UPDATE shaft SET life = 'scrap', club = NULL WHERE ticket = ?")                 \
+    X(WORK_RECUT,                                                                                  \
+      "UPDATE shaft SET club = ?1 WHERE ticket = ?2 AND life = 'raw' AND club IS NULL "            \
+      "AND (model, flex) = (SELECT model, flex FROM shaft WHERE ticket = ?3) RETURNING ticket")
+// clang-format on
+
+#endif

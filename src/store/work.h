@@ -1,0 +1,29 @@
+#ifndef WORK_H
+#define WORK_H
+
+// The club an entry is about, and what the entry does to it and its parts. Private to src/store.
+
+#include "query.h"
+
+struct work {
+    struct progress progress;
+    char head[TICKET_TEXT_MAX];
+    char shaft[TICKET_TEXT_MAX];
+    length_nm raw_length;
+};
+
+// True for the kinds that are about a club's stage.
+bool work_moves(enum entry_kind kind);
+
+enum store_result work_load(struct store *store, int64_t club_id, struct work *ret_work);
+
+// STORE_REFUSED when the entry names other parts than the club has now, another attempt, or a
+// worker who may not decide.
+enum store_result work_allowed(struct store *store, const struct work *work,
+                               const struct entry *entry);
+
+// Carries the entry's effects out; `before` is as it was loaded, `after` as stage_advance left it.
+enum store_result work_apply(struct store *store, const struct work *before,
+                             const struct progress *after, const struct entry *entry);
+
+#endif
