@@ -102,7 +102,7 @@ enum store_result chain_begin(struct store *store) {
     return connection_commit(store);
 }
 
-static bool verdict_from_text(const char *text, enum verdict *ret_verdict) {
+bool chain_verdict(const char *text, enum verdict *ret_verdict) {
     for (int i = 0; i < VERDICT_COUNT; i++) {
         if (strcmp(verdict_text((enum verdict)i), text) == 0) {
             *ret_verdict = (enum verdict)i;
@@ -144,7 +144,7 @@ void chain_read(struct query *query, struct entry *ret_entry) {
     TEXT(plan);
 #undef NUMBER
 #undef TEXT
-    if (!entry_kind_from_text(kind, &entry->kind) || !verdict_from_text(verdict, &entry->verdict)) {
+    if (!entry_kind_from_text(kind, &entry->kind) || !chain_verdict(verdict, &entry->verdict)) {
         query->odd = true;
     }
 }

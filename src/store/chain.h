@@ -23,6 +23,9 @@ enum store_result chain_begin(struct store *store);
 // A row of LOG_COLUMNS. What no entry can hold makes the query odd.
 void chain_read(struct query *query, struct entry *ret_entry);
 
+// The verdict of a stored word. False for any other word.
+bool chain_verdict(const char *text, enum verdict *ret_verdict);
+
 // Walks the whole chain. STORE_REFUSED: *check names the first bad entry.
 enum store_result chain_check(struct store *store, struct store_check *check);
 

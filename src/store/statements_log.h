@@ -8,6 +8,19 @@
     "seq, kind, wall_ms, mono_ms, boot, bench, worker, club_id, build, club, head, shaft, "        \
     "confirm_id, attempt, refers, planned, made, verdict, cause, note, chart_revision, plan"
 
+// Parameters 1 to 10, bound by log_filter_bind.
+#define LOG_FILTER                                                                                 \
+    "seq BETWEEN ?1 AND ?2 AND wall_ms >= ?3 AND wall_ms < ?4 AND (?5 = '' OR build = ?5) "        \
+    "AND (?6 = '' OR worker = ?6) AND (?7 = '' OR head = ?7 OR shaft = ?7) "                       \
+    "AND (?8 = '' OR verdict = ?8) "                                                               \
+    "AND (?9 = 0 OR kind IN ('tip_cut', 'butt_cut', 'measure')) AND (?10 = 0 OR " LOG_OPEN ") "
+#define LOG_OPEN                                                                                   \
+    "EXISTS (SELECT 1 FROM club AS c WHERE c.id = log.club_id AND c.decision_seq = log.seq)"
+#define LOG_LINE                                                                                   \
+    "SELECT seq, kind, wall_ms, worker, build, club, shaft, planned, made, verdict, cause, "       \
+    "refers, " LOG_OPEN " FROM log "
+#define LOG_NEWEST "AND " LOG_FILTER "ORDER BY seq DESC LIMIT ?11"
+
 // clang-format off
 #define LOG_STATEMENTS(X)                                                                          \
     X(LOG_LAST, "SELECT seq, hash FROM log ORDER BY seq DESC LIMIT 1")                             \
@@ -17,16 +30,38 @@
     X(LOG_CONFIRMED, "SELECT seq FROM log WHERE confirm_id = ?")                                   \
     X(LOG_ENTRY, "SELECT " LOG_COLUMNS " FROM log WHERE seq = ?")                                  \
     X(LOG_WALK, "SELECT " LOG_COLUMNS ", hash FROM log ORDER BY seq")                              \
+    X(LOG_BY_SEQ, LOG_LINE "WHERE seq > 0 " LOG_NEWEST)                                            \
+    X(LOG_BY_BUILD, LOG_LINE "INDEXED BY log_build WHERE build = ?5 AND build <> '' " LOG_NEWEST)  \
+    X(LOG_BY_HEAD, LOG_LINE "INDEXED BY log_head WHERE head = ?7 AND head <> '' " LOG_NEWEST)      \
+    X(LOG_BY_SHAFT, LOG_LINE "INDEXED BY log_shaft WHERE shaft = ?7 AND shaft <> '' " LOG_NEWEST)  \
+    X(LOG_BY_WORKER,                                                                               \
+      LOG_LINE "INDEXED BY log_worker WHERE worker = ?6 AND worker <> '' " LOG_NEWEST)             \
+    X(LOG_BY_OFF,                                                                                  \
+      LOG_LINE "INDEXED BY log_off WHERE verdict = ?8 AND verdict IN ('long', 'short') "           \
+      LOG_NEWEST)                                                                                  \
+    X(LOG_BY_OFF_WORKER,                                                                           \
+      LOG_LINE "INDEXED BY log_off_worker WHERE verdict = ?8 AND worker = ?6 "                     \
+      "AND verdict IN ('long', 'short') " LOG_NEWEST)                                              \
+    X(LOG_BY_DECISION,                                                                             \
+      LOG_LINE "WHERE seq IN (SELECT decision_seq FROM club INDEXED BY club_decision "            \
+      "WHERE decision_seq IS NOT NULL) " LOG_NEWEST)                                               \
+    X(LOG_EXPORT, "SELECT " LOG_COLUMNS " FROM log WHERE " LOG_FILTER "ORDER BY seq")              \
     X(QUARTER_ADD,                                                                                 \
       "INSERT INTO log_quarter (quarter, first_seq, last_seq, clubs_done, cuts, "                  \
       "out_of_tolerance, holds) VALUES (?1, ?2, ?2, ?3, ?4, ?5, ?6) "                              \
       "ON CONFLICT (quarter) DO UPDATE SET last_seq = ?2, clubs_done = clubs_done + ?3, "          \
       "cuts = cuts + ?4, out_of_tolerance = out_of_tolerance + ?5, holds = holds + ?6")            \
+    X(QUARTER_RANGE,                                                                               \
+      "SELECT coalesce(min(first_seq), 1), coalesce(max(last_seq), 0) FROM log_quarter "           \
+      "WHERE quarter BETWEEN ? AND ?")                                                             \
     X(QUARTER_SUM,                                                                                 \
       "SELECT coalesce(sum(clubs_done), 0), coalesce(sum(cuts), 0), "                              \
       "coalesce(sum(out_of_tolerance), 0), coalesce(sum(holds), 0), "                              \
       "(SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage = 'decision') "                 \
       "FROM log_quarter WHERE quarter >= ? AND quarter < ?")                                       \
+    X(CHECK_INTEGRITY, "PRAGMA integrity_check(1)")                                                \
+    X(CHECK_FOREIGN_KEYS, "PRAGMA foreign_key_check")                                              \
+    X(CHECK_TAIL, "SELECT coalesce(max(last_seq), 0) FROM log_quarter")                            \
     X(QUARTER_CHANGE,                                                                              \
       "UPDATE log_quarter SET clubs_done = clubs_done + ?2, cuts = cuts + ?3, "                    \
       "out_of_tolerance = out_of_tolerance + ?4 WHERE quarter = ?1")

@@ -51,7 +51,9 @@ const char *store_path(const struct store *store);
 enum store_result store_checkpoint(struct store *store);
 
 // True when the file system has room for a whole club with reserve (checked before marks appear).
-// The ballast file "<database>.ballast" is what review may give up to get room again.
+// KERFSIDE_ROOM_MB in the environment replaces the 64 MiB. As much again lies in the ballast file
+// "<database>.ballast": store_append gives it up by itself when a cut already made could not be
+// logged otherwise, and store_open or store_checkpoint make it anew once there is room.
 bool store_room(const struct store *store);
 
 // --- people ------------------------------------------------------------------------------------
@@ -107,8 +109,11 @@ int store_spare_shafts(struct store *store, const char *shaft, struct part *part
 // --- the log -----------------------------------------------------------------------------------
 // Appends and moves the club, its parts and its stage in one transaction. Fills entry->seq.
 // The same confirm_id again: STORE_OK and the seq of the first, nothing written.
-// STORE_REFUSED: stage_advance says no, or a cut of this attempt is already there.
-// STORE_UNKNOWN: reopen, then store_confirmed.
+// STORE_REFUSED: stage_advance says no, a cut of this attempt is already there or the attempt is an
+// old one, head or shaft are no longer the club's, a decision or consent is no supervisor's, or the
+// shaft of a recut is not raw, free and of the same model and flex.
+// STORE_UNKNOWN: reopen, then store_confirmed; until then everything else is STORE_FAILED.
+// Anything but STORE_OK and STORE_UNKNOWN: the entry is not in the log.
 enum store_result store_append(struct store *store, struct entry *entry);
 enum store_result store_confirmed(struct store *store, const char *confirm_id, int64_t *ret_seq);
 
@@ -146,17 +151,20 @@ struct log_line {
 int store_log(struct store *store, const struct log_filter *filter, int64_t before,
               struct log_line *lines, int max);
 
+// Times are taken in whole quarters of an hour (every midnight is one). What was withdrawn does not
+// count, and a club is done when the measure was taken that stands.
 struct day_count {
     int64_t clubs_done;
     int64_t cuts;
-    int64_t out_of_tolerance;
+    int64_t out_of_tolerance; // tips cut past the mark, clubs measured short
     int64_t holds;
     int64_t open_decisions; // of all days
 };
 enum store_result store_day(struct store *store, int64_t from_ms, int64_t to_ms,
                             struct day_count *ret_count);
 
-// Log as CSV, oldest first, to an open file; RFC 4180.
+// Log as CSV, oldest first, to an open file; RFC 4180. Lengths in decimal inches, times in UTC; the
+// plans are left out.
 enum store_result store_log_csv(struct store *store, const struct log_filter *filter, int fd,
                                 int64_t *ret_rows);
 

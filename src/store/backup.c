@@ -1,0 +1,130 @@
+// Copies and checkpoints.
+
+#include "connection.h"
+#include "lock.h"
+#include "room.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <libgen.h>
+#include <limits.h>
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+enum store_result store_checkpoint(struct store *store) {
+    if (store->mode == STORE_READ || store->db == NULL || store->unknown) {
+        return connection_say(store, STORE_FAILED, "%s is not open for writing.", store->path);
+    }
+    if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
+        return connection_say(store, STORE_BUSY, "Another program keeps %s.lock.", store->path);
+    }
+    int code = sqlite3_wal_checkpoint_v2(store->db, NULL, SQLITE_CHECKPOINT_TRUNCATE, NULL, NULL);
+    enum store_result result =
+        code == SQLITE_OK ? STORE_OK : connection_fail(store, "tidy up the write-ahead log");
+    lock_release(store->lock_fd);
+    if (result == STORE_OK) {
+        room_keep(store);
+    }
+    return result;
+}
+
+static enum store_result fail(struct store *store, const char *path, const char *reason) {
+    return connection_say(store, STORE_FAILED,
+                          "Could not write the copy %s: %s. Look at the path and the room there.",
+                          path, reason);
+}
+
+static enum store_result copy(struct store *store, const char *temporary) {
+    sqlite3 *target = NULL;
+    enum store_result result = STORE_OK;
+    int code =
+        sqlite3_open_v2(temporary, &target,
+                        SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE | SQLITE_OPEN_NOFOLLOW, NULL);
+    if (code == SQLITE_OK) {
+        sqlite3_backup *backup = sqlite3_backup_init(target, "main", store->db, "main");
+        if (backup != NULL) {
+            sqlite3_backup_step(backup, -1);
+            code = sqlite3_backup_finish(backup);
+        } else {
+            code = sqlite3_errcode(target);
+        }
+    }
+    // One file without a -wal beside it, so that it can be carried away.
+    if (code == SQLITE_OK) {
+        code = sqlite3_exec(target, "PRAGMA journal_mode = DELETE", NULL, NULL, NULL);
+    }
+    if (code != SQLITE_OK) {
+        result = fail(store, temporary, target == NULL ? "no memory" : sqlite3_errmsg(target));
+    }
+    sqlite3_close(target);
+    return result;
+}
+
+static enum store_result examine(struct store *store, const char *temporary) {
+    struct store *copied;
+    struct store_check check;
+    char message[STORE_MESSAGE_MAX];
+    enum store_result result =
+        store_open(temporary, STORE_READ, store->bench, &copied, message, sizeof message);
+    if (result != STORE_OK) {
+        return fail(store, temporary, message);
+    }
+    result = store_check(copied, &check);
+    if (result != STORE_OK) {
+        result =
+            fail(store, temporary, result == STORE_REFUSED ? check.problem : store_message(copied));
+    }
+    store_close(copied);
+    return result;
+}
+
+static bool sync_path(const char *path, int flags) {
+    int fd = open(path, flags | O_CLOEXEC);
+    bool done = fd >= 0 && fsync(fd) == 0;
+    int reason = errno;
+    if (fd >= 0) {
+        close(fd);
+    }
+    errno = reason;
+    return done;
+}
+
+static enum store_result publish(struct store *store, const char *temporary, const char *path) {
+    char folder[PATH_MAX];
+    snprintf(folder, sizeof folder, "%s", path);
+    if (!sync_path(temporary, O_RDONLY) ||
+        renameat2(AT_FDCWD, temporary, AT_FDCWD, path, RENAME_NOREPLACE) != 0 ||
+        !sync_path(dirname(folder), O_RDONLY | O_DIRECTORY)) {
+        return fail(store, path, strerror(errno));
+    }
+    return STORE_OK;
+}
+
+enum store_result store_backup(struct store *store, const char *path) {
+    char temporary[PATH_MAX];
+    struct stat existing;
+    if (store->db == NULL || store->unknown) {
+        return connection_say(store, STORE_FAILED, "%s is not open.", store->path);
+    }
+    if (lstat(path, &existing) == 0) {
+        return connection_say(store, STORE_REFUSED,
+                              "%s exists already. Name another file, or move it away.", path);
+    }
+    if (snprintf(temporary, sizeof temporary, "%s.part", path) >= PATH_MAX) {
+        return fail(store, path, strerror(ENAMETOOLONG));
+    }
+    unlink(temporary); // of a copy that was cut short
+    enum store_result result = copy(store, temporary);
+    if (result == STORE_OK) {
+        result = examine(store, temporary);
+    }
+    if (result == STORE_OK) {
+        result = publish(store, temporary, path);
+    }
+    if (result != STORE_OK) {
+        unlink(temporary);
+    }
+    return result;
+}
