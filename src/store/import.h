@@ -15,7 +15,8 @@
 // Reads `count` files and imports them in one transaction, with one IMPORT entry in the log.
 // A changed model, note or chart becomes a new revision; nothing is overwritten. Complaints and
 // remarks go to `messages`, one a line. STORE_REFUSED: bad cells, nothing imported.
-// `entry` carries bench, worker, times and confirm id of the import.
+// `entry` carries bench, worker, times and confirm id of the import; its note comes back as what
+// was new and changed, its seq is left 0 when nothing was and nothing was written.
 enum store_result import_files(struct store *store, const char *const *paths, size_t count,
                                struct entry *entry, FILE *messages);
 

@@ -17,6 +17,7 @@ struct file {
     size_t column_count;
     size_t cell_count;
     size_t of_cell[CSV_COLUMNS_MAX]; // which column the n-th cell of a row belongs to
+    struct import_table *table;
     struct import_say *say;
 };
 
@@ -172,6 +173,7 @@ static void dry_fit(const struct file *file, struct import_head *head) {
     }
 }
 
+// False: no memory.
 static bool read_row(const struct file *file, struct csv_row *cells, struct import_set *set) {
     union import_row row;
     bool known = true;
@@ -180,6 +182,7 @@ static bool read_row(const struct file *file, struct csv_row *cells, struct impo
                         "the row has %zu cells, the header %zu; look for a missing or an extra "
                         "comma",
                         cells->count, file->cell_count);
+        file->table->partial = true;
         return true;
     }
     import_row_clear(file->kind, &row);
@@ -190,7 +193,11 @@ static bool read_row(const struct file *file, struct csv_row *cells, struct impo
     if (file->kind == IMPORT_HEADS) {
         dry_fit(file, &row.HEADS);
     }
-    return !known || import_set_add(set, file->kind, &row);
+    if (!known) {
+        file->table->partial = true;
+        return true;
+    }
+    return import_set_add(set, file->kind, &row);
 }
 
 // What the reader could not read, named by its column where the header told it.
@@ -201,29 +208,30 @@ static void broken(const struct file *file, const struct csv_reader *reader,
     import_complain(file->say, at(file, reader->error_line), column, "%s", csv_result_text(result));
 }
 
+// False: no memory.
 static bool read_rows(struct file *file, const char *bytes, size_t size, struct import_set *set) {
     struct csv_reader reader = csv_open(bytes, size);
     struct csv_row row;
     enum csv_result result = csv_next(&reader, &row);
-    bool memory = true;
-    if (result == CSV_END) {
-        import_complain(file->say, at(file, 0), NULL, "is empty; its first row names the columns");
-        return true;
-    }
     if (result == CSV_ROW) {
         if (!read_header(file, &row)) {
+            file->table->partial = true;
             return true;
         }
         result = csv_next(&reader, &row);
+    } else if (result == CSV_END) {
+        import_complain(file->say, at(file, 0), NULL, "is empty; its first row names the columns");
     }
-    while (result == CSV_ROW && memory) {
-        memory = read_row(file, &row, set);
-        result = csv_next(&reader, &row);
+    for (; result == CSV_ROW; result = csv_next(&reader, &row)) {
+        if (!read_row(file, &row, set)) {
+            return false;
+        }
     }
-    if (result != CSV_END && memory) {
+    if (result != CSV_END) {
         broken(file, &reader, result);
+        file->table->partial = true;
     }
-    return memory;
+    return true;
 }
 
 bool import_file(const char *path, struct import_set *set, struct import_say *say) {
@@ -239,8 +247,10 @@ bool import_file(const char *path, struct import_set *set, struct import_say *sa
         return true;
     }
     file.column = import_columns(file.kind, &file.column_count);
+    file.table = &set->table[file.kind];
     bytes = read_all(&file, &size);
     if (bytes == NULL) {
+        file.table->partial = true;
         return true;
     }
     memory = read_rows(&file, bytes, size, set);

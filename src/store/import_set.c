@@ -153,3 +153,17 @@ const void *import_set_find(const struct import_set *set, enum import_kind kind,
     return low < table->count && by_key[kind](table->sorted[low], key) == 0 ? table->sorted[low]
                                                                             : NULL;
 }
+
+size_t import_set_chart_end(const struct import_set *set, size_t first) {
+    const struct import_table *table = &set->table[IMPORT_CHARTS];
+    const struct import_chart_cell *cell = table->sorted[first];
+    size_t end = first + 1;
+    for (; end < table->count; end++) {
+        const struct import_chart_cell *next = table->sorted[end];
+        if (strcmp(cell->model, next->model) != 0 || strcmp(cell->flex, next->flex) != 0 ||
+            cell->kind != next->kind) {
+            break;
+        }
+    }
+    return end;
+}

@@ -86,6 +86,7 @@ struct import_table {
     size_t count;
     size_t capacity;
     const void **sorted; // by key, NULL until import_set_sort
+    bool partial;        // a row or a whole file of this kind could not be read
 };
 struct import_set {
     struct import_table table[IMPORT_KIND_COUNT];
@@ -106,6 +107,8 @@ const void *import_set_row(const struct import_set *set, enum import_kind kind, 
 bool import_set_sort(struct import_set *set);
 // By `key`'s key fields, the first such row or NULL. Only after import_set_sort.
 const void *import_set_find(const struct import_set *set, enum import_kind kind, const void *key);
+// One behind the last of the sorted chart cells that belong to one chart with cell `first`.
+size_t import_set_chart_end(const struct import_set *set, size_t first);
 // Both have the same key.
 bool import_set_same(enum import_kind kind, const void *a, const void *b);
 

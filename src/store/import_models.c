@@ -1,0 +1,171 @@
+// Models and charts: what differs from the newest revision becomes a new one.
+
+#include "import_write.h"
+
+#include <string.h>
+
+static void count(struct import_write *write, enum import_kind kind, bool added) {
+    write->count[kind].added += added ? 1 : 0;
+    write->count[kind].changed += added ? 0 : 1;
+}
+
+static enum store_result add_name(struct store *store, enum statement statement, const char *name) {
+    struct query query = query_open(store, statement);
+    query_bind_text(&query, name);
+    return query_run(&query, "save a model");
+}
+
+// --- shaft models ------------------------------------------------------------------------------
+
+static enum store_result newest_shaft_model(struct store *store, const char *name,
+                                            struct shaft_model *ret_model) {
+    struct shaft_model model = {0};
+    char word[24];
+    struct query query = query_open(store, STATEMENT_IMPORT_SHAFT_MODEL);
+    query_bind_text(&query, name);
+    if (query_step(&query)) {
+        model.revision = query_number(&query, 0);
+        query_text(&query, 1, word, sizeof word);
+        query.odd |= !material_from_text(word, &model.material);
+        query_text(&query, 2, word, sizeof word);
+        query.odd |= !tip_kind_from_text(word, &model.tip);
+        model.tip_diameter = query_length(&query, 3);
+        model.butt_diameter = query_length(&query, 4);
+        model.raw_length = query_length(&query, 5);
+        model.weight = query_length(&query, 6);
+        model.tip_section = query_length(&query, 7);
+        model.max_tip_trim = query_length(&query, 8);
+        model.max_butt_trim = query_length(&query, 9);
+        query_text(&query, 10, word, sizeof word);
+        query.odd |= !bore_note_from_text(word, &model.bore_note);
+        model.bore_reference = query_length(&query, 11);
+        model.note_kinds = (unsigned)query_int(&query, 12);
+        model.note_not_through = query_int(&query, 13) != 0;
+    }
+    enum store_result result = query_end(&query, "look up a shaft model");
+    if (result == STORE_OK) {
+        *ret_model = model;
+    }
+    return result;
+}
+
+static bool same_shaft_model(const struct shaft_model *a, const struct shaft_model *b) {
+    return a->material == b->material && a->tip == b->tip && a->tip_diameter == b->tip_diameter &&
+           a->butt_diameter == b->butt_diameter && a->raw_length == b->raw_length &&
+           a->weight == b->weight && a->tip_section == b->tip_section &&
+           a->max_tip_trim == b->max_tip_trim && a->max_butt_trim == b->max_butt_trim &&
+           a->bore_note == b->bore_note && a->bore_reference == b->bore_reference &&
+           a->note_kinds == b->note_kinds && a->note_not_through == b->note_not_through;
+}
+
+static enum store_result add_shaft_revision(struct store *store, const struct shaft_model *model,
+                                            int64_t revision) {
+    struct query query = query_open(store, STATEMENT_IMPORT_ADD_SHAFT_REVISION);
+    query_bind_text(&query, model->name);
+    query_bind_number(&query, revision);
+    query_bind_text(&query, material_text(model->material));
+    query_bind_text(&query, tip_kind_text(model->tip));
+    query_bind_length(&query, model->tip_diameter);
+    query_bind_length(&query, model->butt_diameter);
+    query_bind_length(&query, model->raw_length);
+    query_bind_length(&query, model->weight);
+    query_bind_length(&query, model->tip_section);
+    query_bind_length(&query, model->max_tip_trim);
+    query_bind_length(&query, model->max_butt_trim);
+    query_bind_text(&query, bore_note_text(model->bore_note));
+    query_bind_length(&query, model->bore_reference);
+    query_bind_number(&query, model->note_kinds);
+    query_bind_number(&query, model->note_not_through ? 1 : 0);
+    return query_run(&query, "save a shaft model");
+}
+
+enum store_result import_write_shaft_model(struct import_write *write, const void *row) {
+    const struct import_shaft_model *wanted = row;
+    struct shaft_model newest = {0};
+    enum store_result result = newest_shaft_model(write->store, wanted->model.name, &newest);
+    if (result == STORE_OK && same_shaft_model(&newest, &wanted->model)) {
+        return STORE_OK;
+    }
+    if (result == STORE_NONE) {
+        result = add_name(write->store, STATEMENT_IMPORT_ADD_SHAFT_MODEL, wanted->model.name);
+    }
+    if (result == STORE_OK) {
+        count(write, IMPORT_SHAFT_MODELS, newest.revision == 0);
+        result = add_shaft_revision(write->store, &wanted->model, newest.revision + 1);
+    }
+    return result;
+}
+
+// --- head models -------------------------------------------------------------------------------
+
+static enum store_result newest_head_model(struct store *store, const char *name,
+                                           struct import_head_model *ret_model,
+                                           int64_t *ret_revision) {
+    struct import_head_model model = {0};
+    int64_t revision = 0;
+    char word[16];
+    struct query query = query_open(store, STATEMENT_IMPORT_HEAD_MODEL);
+    query_bind_text(&query, name);
+    if (query_step(&query)) {
+        revision = query_number(&query, 0);
+        query_text(&query, 1, word, sizeof word);
+        query.odd |= !head_kind_from_text(word, &model.kind);
+        query_text(&query, 2, model.engraved, sizeof model.engraved);
+        model.weight = query_length(&query, 3);
+        model.hosel_bore = query_length(&query, 4);
+        model.insertion = query_length(&query, 5);
+        model.bore_height = query_length(&query, 6);
+        query_text(&query, 7, word, sizeof word);
+        query.odd |= !bore_kind_from_text(word, &model.bore);
+        model.loft = query_length(&query, 8);
+        model.lie = query_length(&query, 9);
+    }
+    enum store_result result = query_end(&query, "look up a head model");
+    if (result == STORE_OK) {
+        *ret_model = model;
+        *ret_revision = revision;
+    }
+    return result;
+}
+
+static bool same_head_model(const struct import_head_model *a, const struct import_head_model *b) {
+    return a->kind == b->kind && strcmp(a->engraved, b->engraved) == 0 && a->weight == b->weight &&
+           a->hosel_bore == b->hosel_bore && a->insertion == b->insertion &&
+           a->bore_height == b->bore_height && a->bore == b->bore && a->loft == b->loft &&
+           a->lie == b->lie;
+}
+
+static enum store_result
+add_head_revision(struct store *store, const struct import_head_model *model, int64_t revision) {
+    struct query query = query_open(store, STATEMENT_IMPORT_ADD_HEAD_REVISION);
+    query_bind_text(&query, model->name);
+    query_bind_number(&query, revision);
+    query_bind_text(&query, head_kind_text(model->kind));
+    query_bind_text(&query, model->engraved);
+    query_bind_length(&query, model->weight);
+    query_bind_length(&query, model->hosel_bore);
+    query_bind_length(&query, model->insertion);
+    query_bind_length(&query, model->bore_height);
+    query_bind_text(&query, bore_kind_text(model->bore));
+    query_bind_length(&query, model->loft);
+    query_bind_length(&query, model->lie);
+    return query_run(&query, "save a head model");
+}
+
+enum store_result import_write_head_model(struct import_write *write, const void *row) {
+    const struct import_head_model *wanted = row;
+    struct import_head_model newest;
+    int64_t revision = 0;
+    enum store_result result = newest_head_model(write->store, wanted->name, &newest, &revision);
+    if (result == STORE_OK && same_head_model(&newest, wanted)) {
+        return STORE_OK;
+    }
+    if (result == STORE_NONE) {
+        result = add_name(write->store, STATEMENT_IMPORT_ADD_HEAD_MODEL, wanted->name);
+    }
+    if (result == STORE_OK) {
+        count(write, IMPORT_HEAD_MODELS, revision == 0);
+        result = add_head_revision(write->store, wanted, revision + 1);
+    }
+    return result;
+}

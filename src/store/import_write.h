@@ -1,0 +1,43 @@
+#ifndef IMPORT_WRITE_H
+#define IMPORT_WRITE_H
+
+// The checked set into the store, inside one write transaction. Private to src/store.
+//
+// What only the store can tell (a cut shaft, another club's head) is complained about here; the
+// caller rolls back when there were complaints. Rows that say what the store says change nothing.
+
+#include "import_set.h"
+#include "query.h"
+
+struct import_count {
+    size_t added;
+    size_t changed;
+};
+
+struct import_write {
+    struct store *store;
+    const struct import_set *set;
+    struct import_say *say;
+    struct import_count count[IMPORT_KIND_COUNT]; // of things: charts, not their columns
+};
+
+// Each takes one kind of row. STORE_OK goes on.
+enum store_result import_write_shaft_model(struct import_write *write, const void *row);
+enum store_result import_write_head_model(struct import_write *write, const void *row);
+enum store_result import_write_head(struct import_write *write, const void *row);
+enum store_result import_write_shaft(struct import_write *write, const void *row);
+enum store_result import_write_worker(struct import_write *write, const void *row);
+// The order line, letting go of parts it does not name any more.
+enum store_result import_write_club(struct import_write *write, const void *row);
+// Then its parts, when every club has let go.
+enum store_result import_write_club_parts(struct import_write *write, const void *row);
+
+// `count` cells of one chart, from the lightest to the heaviest head.
+enum store_result import_write_chart(struct import_write *write, const void *const *cells,
+                                     size_t count);
+
+// A club that was begun is not changed by a file. The complaint, when `stage` says it was.
+bool import_write_begun(struct import_write *write, struct import_at at, const char *column,
+                        enum stage stage, const char *build, const char *club);
+
+#endif
