@@ -68,8 +68,10 @@ enum store_result settings_apply(struct store *store) {
     }
     for (size_t i = 0; i < sizeof pragmas / sizeof pragmas[0]; i++) {
         if (!pragma(store, pragmas[i].name, pragmas[i].value, pragmas[i].expected)) {
-            return connection_say(store, STORE_FAILED, "SQLite refuses `PRAGMA %s = %s`: %s.",
-                                  pragmas[i].name, pragmas[i].value, sqlite3_errmsg(store->db));
+            return sqlite3_errcode(store->db) != SQLITE_OK
+                       ? connection_fail(store, "set the database up")
+                       : connection_say(store, STORE_FAILED, "SQLite refuses `PRAGMA %s = %s`.",
+                                        pragmas[i].name, pragmas[i].value);
         }
     }
     return STORE_OK;

@@ -1,0 +1,57 @@
+#ifndef FIXTURE_H
+#define FIXTURE_H
+
+// A workshop in a folder of its own for the tests of the store (workshop.sql says what is in it),
+// and entries as the bench would make them. Helpers fail the test when they cannot do their part.
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#include "connection.h"
+
+#define COUNT(array) (sizeof(array) / sizeof(array)[0])
+#define BENCH "Bench 1"
+#define BUILDER "W-1J"
+#define SUPERVISOR "W-2H"
+
+struct fixture {
+    char folder[64];
+    char path[96];
+    struct store *store;
+    uint64_t ids;
+};
+
+// A new folder with a database in it, seeded and open for writing; and away with all of it.
+void fixture_open(struct fixture *fixture);
+void fixture_close(struct fixture *fixture);
+
+// An empty folder, no database.
+void fixture_folder(struct fixture *fixture);
+// Closes the store and opens it again, as after a restart.
+void fixture_restart(struct fixture *fixture);
+// Puts workshop.sql into an open store.
+void fixture_seed(struct store *store);
+
+// A second connection of the tests' own, without any of the store's settings.
+sqlite3 *fixture_raw(const char *path);
+void fixture_exec(sqlite3 *db, const char *sql);
+int64_t fixture_number(sqlite3 *db, const char *sql);
+
+// A new entry of the bench about club 1 to 5 (0: none), its parts, attempt and a new confirm id
+// filled in. Cuts carry a planned and made length and the verdict "in".
+struct entry fixture_entry(struct fixture *fixture, enum entry_kind kind, int64_t club);
+// Makes such an entry and appends it; its seq.
+int64_t fixture_append(struct fixture *fixture, enum entry_kind kind, int64_t club);
+// Appends until the club stands at `stage` (from where a new club begins).
+void fixture_bring(struct fixture *fixture, int64_t club, enum stage stage);
+struct club fixture_club(struct fixture *fixture, int64_t club);
+
+// Everything is whole.
+void fixture_expect_check(struct store *store);
+
+#endif
