@@ -19,7 +19,7 @@ struct wedge_settings {
     bool suffix_tab;      // Tab ends a code too (Enter always does)
     int64_t burst_gap_us; // keys closer than this may be a scanner's; default 35 ms
     int64_t silence_us;   // an unfinished burst is dropped after this; default 300 ms
-    int burst_min;        // shortest burst in characters; default 4
+    int burst_min;        // shortest burst in keys, its Enter counted; default 4
     bool dedicated;       // the device is known to be a scanner: everything is a code
 };
 #define WEDGE_SETTINGS_DEFAULT                                                                     \
@@ -64,5 +64,8 @@ int64_t wedge_deadline(const struct wedge *wedge);
 
 // What has been typed by hand so far of a line, for the screen.
 const char *wedge_typed(const struct wedge *wedge);
+
+// Forgets that line: what was typed has gone somewhere else.
+void wedge_clear(struct wedge *wedge);
 
 #endif

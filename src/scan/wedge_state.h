@@ -3,8 +3,18 @@
 
 // Private to wedge.c; complete so that it can live on the stack.
 
+#include "strokes.h"
+
 struct wedge {
     struct wedge_settings settings;
+    unsigned held;          // modifier keys that are down, a bit each
+    struct strokes pending; // not yet known to be a burst, or a burst going on
+    bool burst;             // pending is a burst
+    int64_t last_us;        // of the newest stroke in pending, or ALT code
+    struct strokes line;    // typed by hand since the last Enter
+    char typed[WEDGE_TEXT_MAX];
+    int alt_digits; // keypad digits since Alt went down
+    int alt_codes;  // characters sent as Alt and a number, since the last silence
 };
 
 #endif
