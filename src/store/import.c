@@ -6,6 +6,7 @@
 #include "text.h"
 
 #include <string.h>
+#include <time.h>
 
 typedef enum store_result row_writer(struct import_write *write, const void *row);
 
@@ -112,18 +113,40 @@ static enum store_result transaction(struct import_write *write, struct entry *e
     return result;
 }
 
-enum store_result import_files(struct store *store, const char *const *paths, size_t count,
+static void shift_due(struct import_club *club, int days) {
+    struct tm day = {.tm_hour = 12};
+    if (sscanf(club->order.due, "%4d-%2d-%2d", &day.tm_year, &day.tm_mon, &day.tm_mday) != 3) {
+        return; // not known
+    }
+    day.tm_year -= 1900;
+    day.tm_mon--;
+    day.tm_mday += days;
+    timegm(&day); // brings the days into their month
+    strftime(club->order.due, sizeof club->order.due, "%Y-%m-%d", &day);
+}
+
+// False: no memory.
+static bool read_all(const struct import_source *source, struct import_set *set,
+                     struct import_say *say) {
+    for (size_t i = 0; i < source->count; i++) {
+        if (!import_file(source->paths[i], set, say)) {
+            return false;
+        }
+    }
+    for (size_t i = 0; source->due_shift_days != 0 && i < set->table[IMPORT_BUILDS].count; i++) {
+        shift_due((struct import_club *)set->table[IMPORT_BUILDS].rows + i, source->due_shift_days);
+    }
+    return import_set_sort(set) && import_check_set(set, say);
+}
+
+enum store_result import_files(struct store *store, const struct import_source *source,
                                struct entry *entry, FILE *messages) {
     struct import_set set = import_set_init();
     struct import_say say = {.messages = messages};
     struct import_write write = {.store = store, .set = &set, .say = &say};
     struct entry copy = *entry;
     enum store_result result = STORE_OK;
-    bool memory = true;
-    for (size_t i = 0; memory && i < count; i++) {
-        memory = import_file(paths[i], &set, &say);
-    }
-    if (!memory || !import_set_sort(&set) || !import_check_set(&set, &say)) {
+    if (!read_all(source, &set, &say)) {
         result = connection_say(store, STORE_FAILED,
                                 "Not enough memory for these files. Import fewer at a time.");
     }

@@ -12,12 +12,18 @@
 
 #include <stdio.h>
 
-// Reads `count` files and imports them in one transaction, with one IMPORT entry in the log.
+struct import_source {
+    const char *const *paths;
+    size_t count;
+    int due_shift_days; // added to every due day: the demo's orders are due about today
+};
+
+// Reads the files and imports them in one transaction, with one IMPORT entry in the log.
 // A changed model, note or chart becomes a new revision; nothing is overwritten. Complaints and
 // remarks go to `messages`, one a line. STORE_REFUSED: bad cells, nothing imported.
 // `entry` carries bench, worker, times and confirm id of the import; its note comes back as what
 // was new and changed, its seq is left 0 when nothing was and nothing was written.
-enum store_result import_files(struct store *store, const char *const *paths, size_t count,
+enum store_result import_files(struct store *store, const struct import_source *source,
                                struct entry *entry, FILE *messages);
 
 #endif

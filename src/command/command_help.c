@@ -1,0 +1,44 @@
+#include "command.h"
+
+#include <stdio.h>
+
+static const char help[] =
+    "kerfside: the screen beside the saw where golf club shafts are cut to length.\n"
+    "\n"
+    "  kerfside import FILE.csv... [--db F]\n"
+    "      charts, models, parts, orders and people from CSV files: all of them or nothing.\n"
+    "      Every bad cell is named by file, line and column.\n"
+    "  kerfside plan BUILD-CLUB | --all [--json | --csv] [--mark-step STEP] [--limit-46] [--db F]\n"
+    "      the cut plan with its reasons. STEP: 1/16, 1/32, 1/64, 0.5 mm or 1 mm.\n"
+    "  kerfside log [--from DAY] [--to DAY] [--csv F] [--db F]\n"
+    "      the cut log, newest first; with --csv, oldest first into a new file (- for the\n"
+    "      terminal). DAY: 2026-03-31, both days included.\n"
+    "  kerfside check [--db F]\n"
+    "      whether database and log are whole; the exit status tells.\n"
+    "  kerfside backup F [--db F]\n"
+    "      a complete, checked copy, while others work.\n"
+    "  kerfside demo [--db F]\n"
+    "      a new database with an invented workshop to try.\n"
+    "  kerfside pin BADGE [--db F]\n"
+    "      sets a supervisor's PIN of 4 to 12 digits, read from the terminal without showing it.\n"
+    "  kerfside bench [--db F] [--windowed] ...\n"
+    "      the bench itself; kiosk/settings.ini has what can be set.\n"
+    "  kerfside --help, kerfside --version\n"
+    "\n"
+    "The database: --db, else $KERFSIDE_DB, else $XDG_DATA_HOME/kerfside/kerfside.db, else\n"
+    "~/.local/share/kerfside/kerfside.db. Exit status: 0 done, 1 refused or found wrong, 2 usage.\n"
+    "\n"
+    "Kerfside controls no machine and is no safety device. The saw maker's manual, the site's\n"
+    "rules and local codes come first.\n";
+
+int command_help(int argc, char **argv) {
+    (void)argc;
+    (void)argv;
+    return fputs(help, stdout) < 0 ? COMMAND_REFUSED : COMMAND_DONE;
+}
+
+int command_version(int argc, char **argv) {
+    (void)argc;
+    (void)argv;
+    return puts("kerfside " KERFSIDE_VERSION) < 0 ? COMMAND_REFUSED : COMMAND_DONE;
+}

@@ -1,0 +1,131 @@
+#include "command.h"
+#include "database.h"
+#include "options.h"
+#include "text.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#define PAGE 100
+
+// Local midnight that begins `day` (YYYY-MM-DD), `after` days later.
+static bool midnight(const char *day, int after, int64_t *ret_ms) {
+    struct tm date = {.tm_isdst = -1};
+    struct tm made;
+    int end = 0;
+    if (strlen(day) != 10 ||
+        sscanf(day, "%4d-%2d-%2d%n", &date.tm_year, &date.tm_mon, &date.tm_mday, &end) != 3 ||
+        end != 10) {
+        return false;
+    }
+    date.tm_year -= 1900;
+    date.tm_mon--;
+    made = date;
+    if (mktime(&made) == -1 || made.tm_mon != date.tm_mon || made.tm_mday != date.tm_mday) {
+        return false; // no day of the calendar
+    }
+    date.tm_mday += after;
+    *ret_ms = (int64_t)mktime(&date) * 1000;
+    return true;
+}
+
+static bool take_day(const char *command, const char *option, const char *day, int after,
+                     int64_t *ret_ms) {
+    if (day == NULL || midnight(day, after, ret_ms)) {
+        return true;
+    }
+    fprintf(stderr, "kerfside %s: %s %s is no day; write it as 2026-03-31.\n", command, option,
+            day);
+    return false;
+}
+
+static void show_length(length_nm length) {
+    char words[LENGTH_TEXT_MAX] = "";
+    if (length != LENGTH_UNKNOWN) {
+        length_text_fraction(length, words);
+    }
+    printf(" %10s", words);
+}
+
+static void show_line(const struct log_line *line) {
+    char when[32] = "";
+    struct tm date;
+    time_t seconds = (time_t)(line->wall_ms / 1000);
+    if (localtime_r(&seconds, &date) != NULL) {
+        strftime(when, sizeof when, "%Y-%m-%d %H:%M:%S", &date);
+    }
+    printf("%7lld  %s  %-11s %-15s %-8s %-5s %-15s", (long long)line->seq, when,
+           entry_kind_text(line->kind), line->worker, line->build, line->club, line->shaft);
+    show_length(line->planned);
+    show_length(line->made);
+    printf("  %-5s %s%s\n", verdict_text(line->verdict), line->cause,
+           line->open ? "  to be decided" : "");
+}
+
+static bool show_log(struct store *store, const struct log_filter *filter) {
+    static struct log_line lines[PAGE];
+    int64_t before = 0;
+    int count;
+    printf("%7s  %-19s  %-11s %-15s %-8s %-5s %-15s %10s %10s  %-5s %s\n", "entry", "time", "kind",
+           "worker", "build", "club", "shaft", "planned", "made", "", "cause");
+    do {
+        count = store_log(store, filter, before, lines, PAGE);
+        for (int i = 0; i < count; i++) {
+            show_line(&lines[i]);
+            before = lines[i].seq;
+        }
+    } while (count == PAGE && before > 1);
+    if (count < 0) {
+        database_complain("log", store);
+    }
+    return count >= 0;
+}
+
+static bool write_csv(struct store *store, const struct log_filter *filter, const char *path) {
+    bool terminal = strcmp(path, "-") == 0;
+    int64_t rows;
+    int fd = terminal ? STDOUT_FILENO : open(path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
+    if (fd < 0) {
+        fprintf(stderr, "kerfside log: cannot make %s: %s. Name a new file.\n", path,
+                strerror(errno));
+        return false;
+    }
+    bool done = store_log_csv(store, filter, fd, &rows) == STORE_OK;
+    if (!done) {
+        database_complain("log", store);
+    }
+    if (!terminal && close(fd) != 0 && done) {
+        fprintf(stderr, "kerfside log: cannot write %s: %s.\n", path, strerror(errno));
+        done = false;
+    }
+    if (!terminal && done) {
+        printf("%s: %lld entries\n", path, (long long)rows);
+    } else if (!terminal) {
+        unlink(path);
+    }
+    return done;
+}
+
+int command_log(int argc, char **argv) {
+    const char *db = NULL, *from = NULL, *to = NULL, *csv = NULL;
+    const struct option options[] = {
+        {"--db", &db, NULL}, {"--from", &from, NULL}, {"--to", &to, NULL}, {"--csv", &csv, NULL}};
+    struct log_filter filter = {0};
+    struct store *store;
+    int count;
+    if (!options_read_plain(argc, argv, options, 4, 0, 0, "", &count) ||
+        !take_day(argv[0], "--from", from, 0, &filter.from_ms) ||
+        !take_day(argv[0], "--to", to, 1, &filter.to_ms)) {
+        return COMMAND_USAGE;
+    }
+    if (!database_open(argv[0], db, STORE_READ, &store)) {
+        return COMMAND_REFUSED;
+    }
+    bool done = csv != NULL ? write_csv(store, &filter, csv) : show_log(store, &filter);
+    store_close(store);
+    return done ? COMMAND_DONE : COMMAND_REFUSED;
+}

@@ -1,0 +1,77 @@
+#include "options.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static bool wrong(char **argv, const char *what, const char *argument) {
+    fprintf(stderr, "kerfside %s: %s %s. See kerfside --help.\n", argv[0], what, argument);
+    return false;
+}
+
+static const struct option *find(const struct option *options, size_t count, const char *argument,
+                                 size_t size) {
+    for (size_t i = 0; i < count; i++) {
+        if (strlen(options[i].name) == size && strncmp(options[i].name, argument, size) == 0) {
+            return &options[i];
+        }
+    }
+    return NULL;
+}
+
+// Reads the option at argv[*at], with its value; leaves *at on the last argument it used.
+static bool take(int argc, char **argv, const struct option *options, size_t count, int *at) {
+    const char *argument = argv[*at];
+    size_t size = strcspn(argument, "=");
+    const struct option *option = find(options, count, argument, size);
+    if (option == NULL) {
+        return wrong(argv, "there is no option", argument);
+    }
+    if (option->flag != NULL) {
+        if (argument[size] == '=') {
+            return wrong(argv, "no value belongs to", option->name);
+        }
+        *option->flag = true;
+    } else if (argument[size] == '=') {
+        *option->value = argument + size + 1;
+    } else if (*at + 1 < argc) {
+        *option->value = argv[++*at];
+    } else {
+        return wrong(argv, "a value is missing after", argument);
+    }
+    return true;
+}
+
+bool options_read(int argc, char **argv, const struct option *options, size_t option_count,
+                  int *ret_count) {
+    int plain = 0;
+    bool ended = false;
+    for (int i = 1; i < argc; i++) {
+        if (!ended && strcmp(argv[i], "--") == 0) {
+            ended = true;
+        } else if (!ended && argv[i][0] == '-' && argv[i][1] != '\0') {
+            if (!take(argc, argv, options, option_count, &i)) {
+                return false;
+            }
+        } else {
+            argv[++plain] = argv[i];
+        }
+    }
+    *ret_count = plain;
+    return true;
+}
+
+bool options_read_plain(int argc, char **argv, const struct option *options, size_t option_count,
+                        int least, int most, const char *what, int *ret_count) {
+    int count;
+    if (!options_read(argc, argv, options, option_count, &count)) {
+        return false;
+    }
+    if (count < least) {
+        return wrong(argv, "missing:", what);
+    }
+    if (count > most) {
+        return wrong(argv, "too much:", argv[most + 1]);
+    }
+    *ret_count = count;
+    return true;
+}

@@ -1,0 +1,31 @@
+// Dispatches to one subcommand and does nothing else.
+
+#include "command.h"
+
+#include <stdbool.h>
+#include <stdio.h>
+#include <string.h>
+
+static const struct {
+    const char *name;
+    int (*run)(int argc, char **argv);
+} commands[] = {
+    {"backup", command_backup}, {"check", command_check}, {"demo", command_demo},
+    {"import", command_import}, {"log", command_log},     {"pin", command_pin},
+    {"plan", command_plan},     {"--help", command_help}, {"--version", command_version},
+};
+
+int main(int argc, char **argv) {
+    if (argc < 2) {
+        fputs("kerfside: say what to do, as `kerfside demo`. See kerfside --help.\n", stderr);
+        return COMMAND_USAGE;
+    }
+    for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
+        if (strcmp(argv[1], commands[i].name) == 0) {
+            bool help = argc == 3 && strcmp(argv[2], "--help") == 0;
+            return help ? command_help(argc - 1, argv + 1) : commands[i].run(argc - 1, argv + 1);
+        }
+    }
+    fprintf(stderr, "kerfside: there is no command %s. See kerfside --help.\n", argv[1]);
+    return COMMAND_USAGE;
+}
