@@ -68,12 +68,12 @@ static enum store_result all(struct store *store, struct store_check *check) {
         result = found(check, store_message(store), "");
     }
     if (result == STORE_OK) {
-        result = integrity(store, check);
+        result = tail(store, check);
     }
     if (result == STORE_OK) {
-        result = foreign_keys(store, check);
+        result = integrity(store, check);
     }
-    return result == STORE_OK ? tail(store, check) : result;
+    return result == STORE_OK ? foreign_keys(store, check) : result;
 }
 
 enum store_result store_check(struct store *store, struct store_check *ret_check) {

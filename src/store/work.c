@@ -56,13 +56,26 @@ enum store_result work_load(struct store *store, int64_t club_id, struct work *r
     return result;
 }
 
+// The parts an entry names must be the ones the club has now; a dry fit is about the head alone.
+static bool same_parts(const struct work *work, const struct entry *entry) {
+    if (entry->kind == ENTRY_DRY_FIT && entry->club_id != 0) {
+        return strcmp(work->head, entry->head) == 0;
+    }
+    return !work_moves(entry->kind) ||
+           (work->head[0] != '\0' && work->shaft[0] != '\0' &&
+            strcmp(work->head, entry->head) == 0 && strcmp(work->shaft, entry->shaft) == 0);
+}
+
+static bool known_consent(const struct entry *entry) {
+    return entry->kind != ENTRY_CONSENT || strcmp(entry->cause, "column") == 0 ||
+           strcmp(entry->cause, "shim") == 0;
+}
+
 enum store_result work_allowed(struct store *store, const struct work *work,
                                const struct entry *entry) {
     bool cut = entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_BUTT_CUT;
     bool supervisor = entry->kind == ENTRY_DECIDE || entry->kind == ENTRY_CONSENT;
-    if (work_moves(entry->kind) &&
-        (work->shaft[0] == '\0' || work->head[0] == '\0' ||
-         strcmp(work->shaft, entry->shaft) != 0 || strcmp(work->head, entry->head) != 0)) {
+    if (!same_parts(work, entry)) {
         return connection_say(store, STORE_REFUSED,
                               "Club %s %s is made of head %s and shaft %s now, not of %s and %s. "
                               "Scan both again.",
@@ -74,6 +87,10 @@ enum store_result work_allowed(struct store *store, const struct work *work,
                               "This cut was begun before another one was withdrawn (attempt %d, "
                               "now %d). Scan both parts again.",
                               entry->attempt, work->progress.attempt);
+    }
+    if (!known_consent(entry)) {
+        return connection_say(store, STORE_REFUSED,
+                              "Consent is to a column or shim, not to \"%s\".", entry->cause);
     }
     if (supervisor && !people_supervisor(store, entry->worker)) {
         return connection_say(store, STORE_REFUSED, "Only a supervisor may decide this, not %s.",

@@ -1,0 +1,286 @@
+// Nothing in the log is changed or removed, and if it is all the same, the check names the entry.
+
+#include "fixture.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+// Club 3 all the way with a withdrawal and a hold: 10 entries with genesis.
+static int opened(void **state) {
+    static struct fixture fixture;
+    fixture_open(&fixture);
+    fixture_append(&fixture, ENTRY_SIGN_ON, 0);
+    fixture_bring(&fixture, 3, STAGE_TIP_CUT);
+    struct entry entry = fixture_entry(&fixture, ENTRY_WITHDRAW, 3);
+    entry.refers = fixture_club(&fixture, 3).progress.tip_seq;
+    assert_int_equal(store_append(fixture.store, &entry), STORE_OK);
+    entry = fixture_entry(&fixture, ENTRY_HOLD, 3);
+    strcpy(entry.cause, "not_safe");
+    strcpy(entry.note, "collector full");
+    entry.chart_revision = 2;
+    strcpy(entry.plan, "kerfside-plan\t1\n");
+    assert_int_equal(store_append(fixture.store, &entry), STORE_OK);
+    fixture_bring(&fixture, 3, STAGE_DONE);
+    *state = &fixture;
+    return 0;
+}
+
+static int closed(void **state) {
+    fixture_close(*state);
+    return 0;
+}
+
+static enum store_result check(struct fixture *fixture, struct store_check *ret_check) {
+    memset(ret_check, 0, sizeof *ret_check);
+    fixture_restart(fixture);
+    return store_check(fixture->store, ret_check);
+}
+
+static void is_append_only(void **state) {
+    static const char *const attempts[] = {
+        "UPDATE log SET note = 'x' WHERE seq = 2",
+        "UPDATE OR REPLACE log SET seq = 2 WHERE seq = 3",
+        "DELETE FROM log WHERE seq = 5",
+        "DELETE FROM log",
+        // INSERT OR REPLACE removes the row it collides with: by its number ...
+        "INSERT OR REPLACE INTO log SELECT seq, kind, wall_ms, mono_ms, boot, bench, 'W-2H', "
+        "club_id, build, club, head, shaft, confirm_id, attempt, refers, planned, made, verdict, "
+        "cause, note, chart_revision, plan, hash FROM log WHERE seq = 2",
+        // ... or by its confirm id, though it takes the next number.
+        "INSERT OR REPLACE INTO log SELECT (SELECT max(seq) + 1 FROM log), kind, wall_ms, "
+        "mono_ms, boot, bench, worker, club_id, build, club, head, shaft, confirm_id, attempt, "
+        "refers, planned, made, verdict, cause, note, chart_revision, plan, hash FROM log "
+        "WHERE seq = 2",
+        // A gap, and a number before the end.
+        "INSERT INTO log SELECT (SELECT max(seq) + 2 FROM log), kind, wall_ms, mono_ms, boot, "
+        "bench, worker, club_id, build, club, head, shaft, '000000000000000000000000000000ff', "
+        "attempt, refers, planned, made, verdict, cause, note, chart_revision, plan, hash "
+        "FROM log WHERE seq = 2",
+        "INSERT INTO log SELECT 0, kind, wall_ms, mono_ms, boot, bench, worker, club_id, build, "
+        "club, head, shaft, '000000000000000000000000000000fe', attempt, NULL, planned, made, "
+        "verdict, cause, note, chart_revision, plan, hash FROM log WHERE seq = 2",
+    };
+    struct fixture *fixture = *state;
+    struct store_check before;
+    struct store_check after;
+    assert_int_equal(check(fixture, &before), STORE_OK);
+    assert_int_equal(before.entries, 10);
+    sqlite3_set_authorizer(fixture->store->db, NULL, NULL); // leave the triggers alone
+    for (size_t i = 0; i < COUNT(attempts); i++) {
+        int code = sqlite3_exec(fixture->store->db, attempts[i], NULL, NULL, NULL);
+        if (code != SQLITE_CONSTRAINT_TRIGGER) {
+            fail_msg("not stopped by a trigger (%d): %s", code, attempts[i]);
+        }
+    }
+    assert_int_equal(check(fixture, &after), STORE_OK);
+    assert_memory_equal(before.head, after.head, sizeof before.head);
+    assert_int_equal(after.entries, 10);
+}
+
+// --- tampering ---------------------------------------------------------------------------------
+
+// A connection with everything that guards the log switched off.
+static sqlite3 *intruder(const struct fixture *fixture) {
+    sqlite3 *raw = fixture_raw(fixture->path);
+    fixture_exec(raw, "DROP TRIGGER log_kept; DROP TRIGGER log_stays; DROP TRIGGER log_in_order;"
+                      "PRAGMA ignore_check_constraints = ON");
+    return raw;
+}
+
+static void expect_bad(struct fixture *fixture, int64_t seq, const char *how) {
+    struct store_check found;
+    enum store_result result = check(fixture, &found);
+    if (result != STORE_REFUSED || found.first_bad != seq || found.problem[0] == '\0') {
+        fail_msg("%s: result %d, first bad %lld, %s", how, (int)result, (long long)found.first_bad,
+                 found.problem);
+    }
+}
+
+struct tampering {
+    const char *column;
+    const char *values[2]; // the second is used where the first is what was there
+};
+
+// Every column of every row, one at a time, put back each time.
+static void finds_any_changed_field(void **state) {
+    static const struct tampering columns[] = {
+        {"kind", {"'hold'", "'care'"}},
+        {"wall_ms", {"wall_ms + 1", NULL}},
+        {"mono_ms", {"mono_ms - 1", NULL}},
+        {"boot", {"boot || 'x'", NULL}},
+        {"bench", {"'Bench 2'", NULL}},
+        {"worker", {"'W-2H'", NULL}},
+        {"club_id", {"4", NULL}},
+        {"build", {"'2041'", NULL}},
+        {"club", {"'8'", NULL}},
+        {"head", {"'H-00044'", NULL}},
+        {"shaft", {"'S-0004M'", NULL}},
+        {"confirm_id", {"'ffffffffffffffffffffffffffffffff'", NULL}},
+        {"attempt", {"attempt + 10", NULL}},
+        {"refers", {"1", "2"}},
+        {"planned", {"ifnull(planned, 0) + 1", NULL}},
+        {"made", {"ifnull(made, 0) - 1", NULL}},
+        {"verdict", {"'long'", NULL}},
+        {"cause", {"cause || ' '", NULL}},
+        {"note", {"note || char(0) || 'x'", NULL}}, // hidden behind a NUL
+        {"chart_revision", {"chart_revision + 1", NULL}},
+        {"plan", {"plan || 'x'", NULL}},
+        {"hash", {"zeroblob(32)", NULL}},
+    };
+    struct fixture *fixture = *state;
+    sqlite3 *raw = intruder(fixture);
+    int64_t rows = fixture_number(raw, "SELECT max(seq) FROM log");
+    fixture_exec(raw, "CREATE TEMP TABLE kept AS SELECT * FROM log");
+    // All columns but seq are in the table above.
+    assert_int_equal(fixture_number(raw, "SELECT count(*) - 1 FROM pragma_table_info('log')"),
+                     COUNT(columns));
+    for (size_t i = 0; i < COUNT(columns); i++) {
+        for (int64_t seq = 1; seq <= rows; seq++) {
+            const struct tampering *one = &columns[i];
+            char sql[256];
+            fixture_exec(raw, "PRAGMA foreign_keys = OFF");
+            for (int value = 0; value < 2 && one->values[value] != NULL; value++) {
+                snprintf(sql, sizeof sql,
+                         "UPDATE log SET %s = %s WHERE seq = %lld AND %s IS NOT %s", one->column,
+                         one->values[value], (long long)seq, one->column, one->values[value]);
+                fixture_exec(raw, sql);
+                if (sqlite3_changes(raw) == 1) {
+                    break;
+                }
+            }
+            assert_int_equal(sqlite3_changes(raw), 1);
+            expect_bad(fixture, seq, sql);
+            snprintf(sql, sizeof sql,
+                     "UPDATE log SET %s = (SELECT %s FROM kept WHERE kept.seq = log.seq) "
+                     "WHERE seq = %lld",
+                     one->column, one->column, (long long)seq);
+            fixture_exec(raw, sql);
+        }
+    }
+    sqlite3_close(raw);
+    fixture_expect_check(fixture->store);
+}
+
+static void finds_nulls_for_zeros(void **state) {
+    struct fixture *fixture = *state;
+    sqlite3 *raw = intruder(fixture);
+    // "not known" and nought are different facts.
+    fixture_exec(raw, "UPDATE log SET made = 0 WHERE kind = 'sign_on'");
+    sqlite3_close(raw);
+    expect_bad(fixture, 2, "made = 0");
+}
+
+static void finds_a_removed_row(void **state) {
+    static const char *const removals[] = {"DELETE FROM log WHERE seq = 1",
+                                           "DELETE FROM log WHERE seq = 6",
+                                           "DELETE FROM log WHERE seq = 10", "DELETE FROM log"};
+    static const int64_t bad[] = {1, 6, 10, 1};
+    struct fixture *fixture = *state;
+    sqlite3 *raw = intruder(fixture);
+    fixture_exec(raw, "CREATE TEMP TABLE kept AS SELECT * FROM log");
+    for (size_t i = 0; i < COUNT(removals); i++) {
+        fixture_exec(raw, removals[i]);
+        struct store_check found;
+        memset(&found, 0, sizeof found);
+        // No restart: an empty log would get a new genesis.
+        assert_int_equal(store_check(fixture->store, &found), STORE_REFUSED);
+        assert_int_equal(found.first_bad, bad[i]);
+        fixture_exec(raw, "INSERT OR IGNORE INTO log SELECT * FROM kept");
+    }
+    sqlite3_close(raw);
+    fixture_expect_check(fixture->store);
+}
+
+static void finds_swapped_and_inserted_rows(void **state) {
+    struct fixture *fixture = *state;
+    sqlite3 *raw = intruder(fixture);
+    fixture_exec(raw, "UPDATE log SET seq = -1 WHERE seq = 7; UPDATE log SET seq = 7 WHERE seq = 8;"
+                      "UPDATE log SET seq = 8 WHERE seq = -1");
+    expect_bad(fixture, 7, "swapped");
+    fixture_exec(raw, "UPDATE log SET seq = -1 WHERE seq = 7; UPDATE log SET seq = 7 WHERE seq = 8;"
+                      "UPDATE log SET seq = 8 WHERE seq = -1");
+    fixture_expect_check(fixture->store);
+    // One more row behind the last, with that one's hash.
+    fixture_exec(raw, "INSERT INTO log SELECT 11, 'hold', wall_ms, mono_ms, boot, bench, worker, "
+                      "club_id, build, club, head, shaft, '000000000000000000000000000000ff', 0, "
+                      "NULL, NULL, NULL, '', '', '', 0, '', hash FROM log WHERE seq = 10");
+    expect_bad(fixture, 11, "inserted");
+    fixture_exec(raw, "DELETE FROM log WHERE seq = 11");
+    // A second genesis, well chained or not, is no beginning.
+    fixture_exec(raw, "UPDATE log SET seq = 0 WHERE seq = 1");
+    expect_bad(fixture, 1, "moved");
+    sqlite3_close(raw);
+}
+
+// A table whose type was changed behind SQLite's back, and damaged pages.
+static void finds_a_damaged_file(void **state) {
+    struct fixture *fixture = *state;
+    struct store_check found;
+    char message[STORE_MESSAGE_MAX];
+    assert_int_equal(store_checkpoint(fixture->store), STORE_OK);
+    int64_t page = fixture_number(fixture->store->db,
+                                  "SELECT rootpage FROM sqlite_schema WHERE name = 'log_shaft'");
+    store_close(fixture->store);
+    fixture->store = NULL;
+    FILE *file = fopen(fixture->path, "r+");
+    assert_non_null(file);
+    assert_int_equal(fseek(file, (page - 1) * 4096 + 8, SEEK_SET), 0);
+    for (int i = 0; i < 200; i++) {
+        fputc(0xA5, file);
+    }
+    fclose(file);
+    assert_int_equal(
+        store_open(fixture->path, STORE_READ, BENCH, &fixture->store, message, sizeof message),
+        STORE_OK);
+    memset(&found, 0, sizeof found);
+    assert_int_equal(store_check(fixture->store, &found), STORE_REFUSED);
+    assert_true(strlen(found.problem) > 10);
+}
+
+static void finds_a_dangling_reference(void **state) {
+    struct fixture *fixture = *state;
+    struct store_check found;
+    sqlite3 *raw = fixture_raw(fixture->path);
+    fixture_exec(raw, "PRAGMA foreign_keys = OFF; UPDATE head SET club = 77 WHERE club IS NULL");
+    sqlite3_close(raw);
+    assert_int_equal(check(fixture, &found), STORE_REFUSED);
+    assert_non_null(strstr(found.problem, "head"));
+    assert_int_equal(found.first_bad, 0); // the chain is whole
+}
+
+// Outside judge: Python's hashlib over the documented encoding gives the same chain.
+static void agrees_with_hashlib(void **state) {
+    struct fixture *fixture = *state;
+    struct store_check found;
+    char command[400];
+    char line[128] = "";
+    char expected[ENTRY_HASH_SIZE * 2 + 2] = "";
+    assert_int_equal(check(fixture, &found), STORE_OK);
+    for (size_t i = 0; i < ENTRY_HASH_SIZE; i++) {
+        snprintf(expected + 2 * i, 3, "%02x", found.head[i]);
+    }
+    strcat(expected, "\n");
+    snprintf(command, sizeof command, "/usr/bin/python3 %s/tests/store/chain_oracle.py %s",
+             KERFSIDE_SOURCE_DIR, fixture->path);
+    FILE *pipe = popen(command, "re");
+    assert_non_null(pipe);
+    assert_non_null(fgets(line, sizeof line, pipe));
+    assert_int_equal(pclose(pipe), 0);
+    assert_string_equal(line, expected);
+}
+
+#define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        STEP(is_append_only),
+        STEP(finds_any_changed_field),
+        STEP(finds_nulls_for_zeros),
+        STEP(finds_a_removed_row),
+        STEP(finds_swapped_and_inserted_rows),
+        STEP(finds_a_damaged_file),
+        STEP(finds_a_dangling_reference),
+        STEP(agrees_with_hashlib),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
