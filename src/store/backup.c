@@ -14,8 +14,11 @@
 #include <unistd.h>
 
 enum store_result store_checkpoint(struct store *store) {
-    if (store->mode == STORE_READ || store->db == NULL || store->unknown) {
-        return connection_say(store, STORE_FAILED, "%s is not open for writing.", store->path);
+    if (!connection_ready(store, "tidy up")) {
+        return STORE_FAILED;
+    }
+    if (store->mode == STORE_READ) {
+        return connection_say(store, STORE_FAILED, "%s was opened for reading only.", store->path);
     }
     if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
         return connection_say(store, STORE_BUSY, "Another program keeps %s.lock.", store->path);
@@ -105,8 +108,8 @@ static enum store_result publish(struct store *store, const char *temporary, con
 enum store_result store_backup(struct store *store, const char *path) {
     char temporary[PATH_MAX];
     struct stat existing;
-    if (store->db == NULL || store->unknown) {
-        return connection_say(store, STORE_FAILED, "%s is not open.", store->path);
+    if (!connection_ready(store, "copy")) {
+        return STORE_FAILED;
     }
     if (lstat(path, &existing) == 0) {
         return connection_say(store, STORE_REFUSED,

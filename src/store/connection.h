@@ -35,6 +35,9 @@ struct store {
     char message[STORE_MESSAGE_MAX];
 };
 
+// False, and a message, when nothing can be done: the last reopen failed, or one is due.
+bool connection_ready(struct store *store, const char *doing);
+
 // Lock and BEGIN IMMEDIATE. STORE_BUSY, STORE_FAILED.
 enum store_result connection_begin(struct store *store);
 // COMMIT and unlock. On failure the transaction is over too: STORE_FULL, nothing was written;

@@ -60,8 +60,8 @@ static enum store_result save(struct store *store, const char *badge, int64_t co
     return query_run(&query, "count a try at a PIN");
 }
 
-// What is left to wait. After a restart nobody knows how long the machine was off: the whole wait
-// begins again.
+// What is left to wait. Nobody knows how long a machine was off: what was left when last looked at
+// begins again then.
 static int64_t left_ms(const struct store *store, const struct tries *tries) {
     char boot[ENTRY_BOOT_MAX];
     int64_t left = tries->until_ms - store->clock.since_boot_ms();

@@ -145,10 +145,8 @@ void query_blob(struct query *query, int column, void *buffer, size_t size) {
 
 static enum store_result ended(struct query *query, const char *doing) {
     struct store *store = query->store;
-    if (store->db == NULL || store->unknown) {
-        return connection_say(store, STORE_FAILED,
-                              "Could not %s: %s was closed after an error. Open it again.", doing,
-                              store->path);
+    if (!connection_ready(store, doing)) {
+        return STORE_FAILED;
     }
     if (query->failed) {
         return connection_fail(store, doing);

@@ -62,7 +62,20 @@ static enum store_result run(struct store *store, enum statement statement, cons
     return query_run(&query, doing);
 }
 
+bool connection_ready(struct store *store, const char *doing) {
+    if (store->db != NULL && !store->unknown) {
+        return true;
+    }
+    connection_say(store, STORE_FAILED,
+                   "Could not %s: %s was closed after an error. Open it again.", doing,
+                   store->path);
+    return false;
+}
+
 enum store_result connection_begin(struct store *store) {
+    if (!connection_ready(store, "write")) {
+        return STORE_FAILED;
+    }
     if (store->mode == STORE_READ) {
         return connection_say(store, STORE_FAILED, "%s was opened for reading only.", store->path);
     }
