@@ -107,6 +107,11 @@ static void test_enter_alone_is_nothing(void **state) {
 static void test_other_ends(void **state) {
     (void)state;
     assert_true(typist_write(&t, "H-0001A"));
+    typist_modifier(&t, KEY_LEFTCTRL, true);
+    typist_key(&t, KEY_J, LEVEL_PLAIN); // LF as a control character
+    typist_modifier(&t, KEY_LEFTCTRL, false);
+    only(WEDGE_CODE, "H-0001A");
+    assert_true(typist_write(&t, "H-0001A"));
     typist_key(&t, KEY_KPENTER, LEVEL_PLAIN);
     only(WEDGE_CODE, "H-0001A");
     assert_true(typist_write(&t, "H-0001A"));
@@ -259,6 +264,7 @@ static void alt_mode(const char *text) {
 
 static void test_alt_mode_is_named(void **state) {
     (void)state;
+    t.gap_us = 20000;      // 100 ms from one character to the next
     alt_mode("H-0001A\r"); // the end too is a number
     typist_wait(&t, 300000);
     assert_int_equal(t.count, 1);
