@@ -53,8 +53,8 @@ bool import_read_length(const struct import_cell *cell, const struct import_limi
         return false;
     }
     if (length < limits->low || length > limits->high) {
-        length_text_fraction(limits->low, low);
-        length_text_fraction(limits->high, high);
+        length_text_exact(limits->low, low);
+        length_text_exact(limits->high, high);
         import_complain(cell->say, cell->at, cell->column,
                         "%s is not between %s and %s in; measure again (a bare number is inches, "
                         "write mm behind millimetres)",

@@ -1,0 +1,32 @@
+#include "run.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/wait.h>
+
+static void read_file(const struct desk *desk, const char *name, char buffer[DESK_TEXT_MAX]) {
+    FILE *file = fopen(desk_path(desk, name), "re");
+    size_t size;
+    assert_non_null(file);
+    size = fread(buffer, 1, DESK_TEXT_MAX - 1, file);
+    buffer[size] = '\0';
+    assert_true(size < DESK_TEXT_MAX - 1);
+    fclose(file);
+}
+
+void run(const struct desk *desk, struct ran *ret_ran, const char *format, ...) {
+    char arguments[1024];
+    char command[2048];
+    va_list list;
+    int status;
+    va_start(list, format);
+    vsnprintf(arguments, sizeof arguments, format, list);
+    va_end(list);
+    snprintf(command, sizeof command,
+             "cd '%s' && KERFSIDE_DB='%s' '%s' %s >stdout.txt 2>stderr.txt </dev/null",
+             desk->folder, desk->db, KERFSIDE_PROGRAM, arguments);
+    status = system(command);
+    ret_ran->status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+    read_file(desk, "stdout.txt", ret_ran->out);
+    read_file(desk, "stderr.txt", ret_ran->err);
+}

@@ -1,0 +1,19 @@
+#ifndef RUN_H
+#define RUN_H
+
+// Runs the real program as a shell would and catches what it says.
+
+#include "desk.h"
+
+struct ran {
+    int status; // exit status, -1: killed
+    char out[DESK_TEXT_MAX];
+    char err[DESK_TEXT_MAX];
+};
+
+// `kerfside <arguments>` in the desk's folder; arguments are words of a shell, KERFSIDE_DB is the
+// desk's database. stdin is empty unless the arguments redirect it.
+void run(const struct desk *desk, struct ran *ret_ran, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+
+#endif

@@ -1,0 +1,276 @@
+// Every kind of bad cell is named by file, line and column, and nothing is imported.
+
+#include "desk.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+
+static struct desk desk;
+
+#define SHAFT_MODELS                                                                               \
+    "model,material,tip,tip_diameter,butt_diameter,raw_length,weight_g,tip_section,max_tip_trim,"  \
+    "max_butt_trim,bore_note,bore_reference,bore_note_kinds\n"
+#define CHARTS "model,flex,kind,column,column_weight_g,tip_trim\n"
+#define HEAD_MODELS "model,kind,engraved,weight_g,hosel_bore,insertion,bore_height,loft,lie,bore\n"
+#define HEADS "ticket,model,weight_g,dry_fit_overall,dry_fit_raw,bore_height\n"
+#define SHAFTS "ticket,model,flex,raw_length,weight_g,rack\n"
+#define BUILDS                                                                                     \
+    "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"            \
+    "uniform_flex\n"
+#define WORKERS "badge,name,role\n"
+#define LONG "123456789012345678901234567890123456789012345678"
+
+static const struct {
+    const char *name;
+    const char *text;
+    const char *message; // its beginning up to the column, then words that must follow
+    const char *words;
+} bad[] = {
+    // shaft models
+    {"shaft_models.csv", SHAFT_MODELS ",steel,parallel,,,,,,,,none,,\n",
+     "shaft_models.csv:2: column model: ", "is empty"},
+    {"shaft_models.csv", SHAFT_MODELS LONG ",steel,parallel,,,,,,,,none,,\n",
+     "shaft_models.csv:2: column model: ", "at most 47"},
+    {"shaft_models.csv", SHAFT_MODELS "A,wood,parallel,,,,,,,,none,,\n",
+     "shaft_models.csv:2: column material: ", "is none of: steel, graphite"},
+    {"shaft_models.csv", SHAFT_MODELS "A,,parallel,,,,,,,,none,,\n",
+     "shaft_models.csv:2: column material: ", "is empty"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,round,,,,,,,,none,,\n",
+     "shaft_models.csv:2: column tip: ", "is none of: parallel, taper"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,9.4,,,,,,,none,,\n",
+     "shaft_models.csv:2: column tip_diameter: ", "is not between 0.1 and 1 in"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,2 in mm,,,,,,none,,\n",
+     "shaft_models.csv:2: column butt_diameter: ", "mm"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,1168,,,,,none,,\n",
+     "shaft_models.csv:2: column raw_length: ", "1168"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,2 oz,,,,none,,\n",
+     "shaft_models.csv:2: column weight_g: ", "is not a weight in grams"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,,5 5/7,,,none,,\n",
+     "shaft_models.csv:2: column tip_section: ", "5/7"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,,,-1,,none,,\n",
+     "shaft_models.csv:2: column max_tip_trim: ", "is not between 0 and 80 in"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,,,,x,none,,\n",
+     "shaft_models.csv:2: column max_butt_trim: ", "x"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,,,,,,,\n",
+     "shaft_models.csv:2: column bore_note: ", "is empty"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,,,,,some,,\n",
+     "shaft_models.csv:2: column bore_note: ", "none, add_height, above_reference"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,,,,,none,2 1/64,\n",
+     "shaft_models.csv:2: column bore_reference: ", "is not between 0 and 2 in"},
+    {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,,,,,none,,driver; club\n",
+     "shaft_models.csv:2: column bore_note_kinds: ", "\"club\" is none of: wood, driver"},
+    // charts
+    {"charts.csv", CHARTS "Rod,,wood,1,200,0\n", "charts.csv:2: column flex: ", "is empty"},
+    {"charts.csv", CHARTS "Rod,R,driver,1,200,0\n",
+     "charts.csv:2: column kind: ", "is none of: wood, hybrid, iron, wedge"},
+    {"charts.csv", CHARTS "Rod,R,wood,,200,0\n", "charts.csv:2: column column: ", "is empty"},
+    {"charts.csv", CHARTS "Rod,R,wood,1,,0\n",
+     "charts.csv:2: column column_weight_g: ", "is empty"},
+    {"charts.csv", CHARTS "Rod,R,wood,1,200,-1/2\n",
+     "charts.csv:2: column tip_trim: ", "is not between 0"},
+    {"charts.csv", CHARTS "Rod,R,wood,1,200,0\nRod,R,wood,2,200,1\n",
+     "charts.csv:3: column column_weight_g: ", "same weight in charts.csv:2"},
+    {"charts.csv", CHARTS "Rod,R,wood,1,200,0\nRod,R,wood,1,210,1\n",
+     "charts.csv:3: column column: ", "of that name in charts.csv:2"},
+    {"charts.csv", CHARTS "Rid,R,wood,1,200,0\n",
+     "charts.csv:2: column model: ", "no shaft model \"Rid\""},
+    // head models
+    {"head_models.csv", HEAD_MODELS "A,wood,,,,,,,,\n",
+     "head_models.csv:2: column kind: ", "driver, fairway, hybrid"},
+    {"head_models.csv", HEAD_MODELS "A,iron,12345678901234567,,,,,,,\n",
+     "head_models.csv:2: column engraved: ", "at most 15"},
+    {"head_models.csv", HEAD_MODELS "A,iron,,5001,,,,,,\n",
+     "head_models.csv:2: column weight_g: ", "5001"},
+    {"head_models.csv", HEAD_MODELS "A,iron,,,0,,,,,\n",
+     "head_models.csv:2: column hosel_bore: ", "is not between 0.1 and 1"},
+    {"head_models.csv", HEAD_MODELS "A,iron,,,,0,,,,\n",
+     "head_models.csv:2: column insertion: ", "is not between"},
+    {"head_models.csv", HEAD_MODELS "A,iron,,,,,3,,,\n",
+     "head_models.csv:2: column bore_height: ", "is not between 0 and 2"},
+    {"head_models.csv", HEAD_MODELS "A,iron,,,,,,91,,\n",
+     "head_models.csv:2: column loft: ", "0 to 90 degrees"},
+    {"head_models.csv", HEAD_MODELS "A,iron,,,,,,,60deg,\n",
+     "head_models.csv:2: column lie: ", "0 to 90 degrees"},
+    {"head_models.csv", HEAD_MODELS "A,iron,,,,,,,,deep\n",
+     "head_models.csv:2: column bore: ", "is none of: blind, through, short"},
+    // heads
+    {"heads.csv", HEADS "H-0001B,Knob,,,,\n", "heads.csv:2: column ticket: ", "misread"},
+    {"heads.csv", HEADS "S-0001S,Knob,,,,\n",
+     "heads.csv:2: column ticket: ", "ticket of a shaft; a head belongs here"},
+    {"heads.csv", HEADS "0001,Knob,,,,\n", "heads.csv:2: column ticket: ", "is not a ticket"},
+    {"heads.csv", HEADS "H-00036,,,,,\n", "heads.csv:2: column model: ", "is empty"},
+    {"heads.csv", HEADS "H-00036,Nob,,,,\n",
+     "heads.csv:2: column model: ", "no head model \"Nob\""},
+    {"heads.csv", HEADS "H-00036,Knob,7 oz,,,\n",
+     "heads.csv:2: column weight_g: ", "is not a weight"},
+    {"heads.csv", HEADS "H-00036,Knob,20,,,\n",
+     "heads.csv:2: column weight_g: ", "is not between 50 and 1000 g"},
+    {"heads.csv", HEADS "H-00036,Knob,,47,,\n", "heads.csv:2: column dry_fit_raw: ", "needs both"},
+    {"heads.csv", HEADS "H-00036,Knob,,,46,\n",
+     "heads.csv:2: column dry_fit_overall: ", "needs both"},
+    {"heads.csv", HEADS "H-00036,Knob,,48 1/64,46,\n",
+     "heads.csv:2: column dry_fit_overall: ", "not between 0 and 2 in; measure again"},
+    {"heads.csv", HEADS "H-00036,Knob,,45,46,\n",
+     "heads.csv:2: column dry_fit_overall: ", "not between 0 and 2 in; measure again"},
+    {"heads.csv", HEADS "H-00036,Knob,,47,46,1 3/64\n",
+     "heads.csv:2: column bore_height: ", "differs by more than 1/32 in from the 1 in"},
+    {"heads.csv", HEADS "H-00036,Knob,,,,2 1/16\n",
+     "heads.csv:2: column bore_height: ", "is not between 0 and 2"},
+    {"heads.csv", HEADS "H-00036,Knob,,,,\nH-00036,Knob,,,,\n",
+     "heads.csv:3: column ticket: ", "is there already in heads.csv:2"},
+    // shafts
+    {"shafts.csv", SHAFTS "S-0004X,Rod,R,46,110,A1\n", "shafts.csv:2: column ticket: ", "misread"},
+    {"shafts.csv", SHAFTS "S-0004M,Rod,,46,110,A1\n", "shafts.csv:2: column flex: ", "is empty"},
+    {"shafts.csv", SHAFTS "S-0004M,Rod,R,4,110,A1\n",
+     "shafts.csv:2: column raw_length: ", "is not between 5 and 80"},
+    {"shafts.csv", SHAFTS "S-0004M,Rod,R,46,1100,A1\n",
+     "shafts.csv:2: column weight_g: ", "is not between 10 and 500"},
+    {"shafts.csv", SHAFTS "S-0004M,Rod,R,46,110,1234567890123456789012345\n",
+     "shafts.csv:2: column rack: ", "at most 23"},
+    {"shafts.csv", SHAFTS "S-0004M,Rad,R,46,110,A1\n",
+     "shafts.csv:2: column model: ", "no shaft model \"Rad\""},
+    // builds
+    {"builds.csv", BUILDS "1-2,3,,,,,,,,,\n", "builds.csv:2: column build: ", "is not a ticket"},
+    {"builds.csv", BUILDS "1234567890123,3,,,,,,,,,\n",
+     "builds.csv:2: column build: ", "1 to 12 digits or letters"},
+    {"builds.csv", BUILDS "12/3,3,,,,,,,,,\n", "builds.csv:2: column build: ", "is no build"},
+    {"builds.csv", BUILDS "2,,,,,,,,,,\n", "builds.csv:2: column club: ", "is empty"},
+    {"builds.csv", BUILDS "2,3,31.3.2026,,,,,,,,\n", "builds.csv:2: column due: ", "2026-03-31"},
+    {"builds.csv", BUILDS "2,3,2026-02-29,,,,,,,,\n",
+     "builds.csv:2: column due: ", "no day of the calendar"},
+    {"builds.csv", BUILDS "2,3,,H-0009V,,,,,,,\n",
+     "builds.csv:2: column head: ", "no head \"H-0009V\""},
+    {"builds.csv", BUILDS "2,3,,,S-0009C,,,,,,\n",
+     "builds.csv:2: column shaft: ", "no shaft \"S-0009C\""},
+    {"builds.csv", BUILDS "2,3,,S-0003O,,,,,,,\n",
+     "builds.csv:2: column head: ", "a head belongs here"},
+    {"builds.csv", BUILDS "2,3,,,,4,,,,,\n",
+     "builds.csv:2: column playing_length: ", "is not between 5 and 80"},
+    {"builds.csv", BUILDS "2,3,,,,,1 1/8,,,,\n",
+     "builds.csv:2: column grip_cap: ", "is not between 0 and 1"},
+    {"builds.csv", BUILDS "2,3,,,,,,501,,,\n",
+     "builds.csv:2: column grip_weight_g: ", "is not between 0 and 500"},
+    {"builds.csv", BUILDS "2,3,,,,,,,H2,,\n", "builds.csv:2: column swingweight: ", "D2 or C9.5"},
+    {"builds.csv", BUILDS "2,3,,,,,,,,1/2,\n",
+     "builds.csv:2: column step: ", "is not a whole number from -99 to 99"},
+    {"builds.csv", BUILDS "2,3,,,,,,,,-100,\n",
+     "builds.csv:2: column step: ", "is not a whole number from -99 to 99"},
+    {"builds.csv", BUILDS "2,3,,,,,,,,,true\n",
+     "builds.csv:2: column uniform_flex: ", "is none of: no, yes"},
+    {"builds.csv", BUILDS "2,3,,,,,,,,,\n2,3,,,,,,,,,\n",
+     "builds.csv:3: column club: ", "is there already in builds.csv:2"},
+    {"builds.csv", BUILDS "2,3,,H-00028,,,,,,,\n2,5,,H-00028,,,,,,,\n",
+     "builds.csv:3: column head: ", "H-00028 is reserved for club 3 of build 2 in builds.csv:2"},
+    {"builds.csv", BUILDS "2,3,,,S-0002Q,,,,,,\n2,5,,,S-0002Q,,,,,,\n",
+     "builds.csv:3: column shaft: ", "S-0002Q is reserved for club 3 of build 2"},
+    {"builds.csv", BUILDS "2,3,,H-0001A,,,,,,,\n",
+     "builds.csv:2: column head: ", "H-0001A is reserved for club 3 of build 1; take another part"},
+    {"builds.csv", BUILDS "2,3,,,S-0001S,,,,,,\n", "builds.csv:2: column shaft: ",
+     "S-0001S is reserved for club 3 of build 1; take another part"},
+    // workers
+    {"workers.csv", WORKERS "H-0001A,Cy Dace,builder\n",
+     "workers.csv:2: column badge: ", "a worker badge belongs here"},
+    {"workers.csv", WORKERS "W-00037,,builder\n", "workers.csv:2: column name: ", "is empty"},
+    {"workers.csv", WORKERS "W-00037,Cy Dace,owner\n",
+     "workers.csv:2: column role: ", "is none of: builder, supervisor"},
+    // headers and rows
+    {"heads.csv", "ticket,model,weight,dry_fit_overall,dry_fit_raw,bore_height\n",
+     "heads.csv:1: column weight: ", "is no column of heads.csv"},
+    {"heads.csv", "ticket,model,dry_fit_overall,dry_fit_raw,bore_height\n",
+     "heads.csv:1: column weight_g: ", "is missing"},
+    {"workers.csv", "badge,name,role,name\n", "workers.csv:1: column name: ", "is there twice"},
+    {"workers.csv", WORKERS "W-00037,Cy Dace\n", "workers.csv:2: ", "2 cells, the header 3"},
+    {"workers.csv", WORKERS "W-00037,Cy,Dace,builder\n",
+     "workers.csv:2: ", "4 cells, the header 3"},
+    {"workers.csv", WORKERS "W-00037,Cy\tDace,builder\n",
+     "workers.csv:2: column name: ", "character that is no text"},
+    {"workers.csv", WORKERS "W-00037,\"Cy\nDace\",builder\n",
+     "workers.csv:2: column name: ", "control character"},
+    {"workers.csv", WORKERS "W-00037,Cy\xC2\x85,builder\n",
+     "workers.csv:2: column name: ", "control character"},
+    {"workers.csv", WORKERS "W-00037,Cy \"D\" Dace,builder\n",
+     "workers.csv:2: column name: ", "quote in the middle"},
+    {"workers.csv", WORKERS "W-00037,Cy Dace,\"builder\n",
+     "workers.csv:3: column role: ", "never closed"},
+    {"workers.csv", "", "workers.csv: ", "is empty"},
+    {"people.csv", WORKERS, "people.csv: ", "is no name this shop knows"},
+    {"xworkers.csv", WORKERS, "xworkers.csv: ", "is no name this shop knows"},
+};
+
+static int workshop(void **state) {
+    (void)state;
+    desk_init(&desk);
+    desk_import_workshop(&desk);
+    return 0;
+}
+
+static int release(void **state) {
+    (void)state;
+    desk_release(&desk);
+    return 0;
+}
+
+static void bad_cells_are_named_and_nothing_is_imported(void **state) {
+    char *before = desk_dump(&desk);
+    (void)state;
+    for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
+        enum store_result result = desk_import_text(&desk, bad[i].name, bad[i].text);
+        const char *at = strstr(desk.messages, bad[i].message);
+        char *after = desk_dump(&desk);
+        if (result != STORE_REFUSED || at == NULL || strstr(at, bad[i].words) == NULL) {
+            fail_msg("%s%s\nsaid (%d): %s\nnot: %s...%s", bad[i].name, bad[i].text, result,
+                     desk.messages, bad[i].message, bad[i].words);
+        }
+        assert_string_equal(before, after);
+        free(after);
+    }
+    free(before);
+}
+
+// Only the one thing that is wrong is complained about.
+static void one_bad_cell_gives_one_complaint(void **state) {
+    (void)state;
+    for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
+        desk_import_text(&desk, bad[i].name, bad[i].text);
+        if (strstr(desk.messages, "\n1 wrong; nothing was imported.") == NULL &&
+            strcmp(bad[i].words, "is no column of heads.csv") != 0) { // missing there as well
+            fail_msg("%s", desk.messages);
+        }
+    }
+}
+
+static void a_file_that_is_not_there_is_named(void **state) {
+    (void)state;
+    assert_int_equal(desk_import(&desk, "spare-heads.csv", NULL), STORE_REFUSED);
+    assert_non_null(strstr(desk.messages, "spare-heads.csv: cannot be read: No such file"));
+}
+
+static void every_bad_cell_is_named_up_to_200(void **state) {
+    static char text[DESK_TEXT_MAX];
+    size_t size = (size_t)snprintf(text, sizeof text, "%s", WORKERS);
+    size_t lines = 0;
+    (void)state;
+    for (int i = 0; i < 150; i++) {
+        size += (size_t)snprintf(text + size, sizeof text - size, "X%d,,boss\n", i);
+    }
+    assert_int_equal(desk_import_text(&desk, "workers.csv", text), STORE_REFUSED);
+    for (const char *at = desk.messages; (at = strstr(at, "workers.csv:")) != NULL; at++) {
+        lines++;
+    }
+    assert_int_equal(lines, 200);
+    assert_non_null(strstr(desk.messages, "workers.csv:2: column badge: "));
+    assert_non_null(strstr(desk.messages, "workers.csv:2: column name: "));
+    assert_non_null(strstr(desk.messages, "workers.csv:2: column role: "));
+    assert_non_null(strstr(desk.messages, "and 250 more like these\n"));
+    assert_non_null(strstr(desk.messages, "450 wrong; nothing was imported."));
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(bad_cells_are_named_and_nothing_is_imported),
+        cmocka_unit_test(one_bad_cell_gives_one_complaint),
+        cmocka_unit_test(a_file_that_is_not_there_is_named),
+        cmocka_unit_test(every_bad_cell_is_named_up_to_200),
+    };
+    return cmocka_run_group_tests(tests, workshop, release);
+}
