@@ -6,6 +6,7 @@
 #include "migrate.h"
 #include "room.h"
 #include "settings.h"
+#include "settle.h"
 
 #include <errno.h>
 #include <limits.h>
@@ -96,13 +97,24 @@ static void disconnect(struct store *store) {
     }
 }
 
+// Opens the lock file, which stands beside the database.
+static enum store_result open_lock(struct store *store) {
+    char path[STORE_PATH_MAX + STORE_SUFFIX_MAX];
+    snprintf(path, sizeof path, "%s.lock", store->path);
+    store->lock_fd = lock_open(path);
+    return store->lock_fd >= 0
+               ? STORE_OK
+               : connection_say(store, STORE_FAILED,
+                                "Could not open %s: %s. Look at the path and its access rights.",
+                                path, strerror(errno));
+}
+
 static enum store_result connect(struct store *store) {
     static const int flags[] = {
         [STORE_READ] = SQLITE_OPEN_READONLY,
         [STORE_WRITE] = SQLITE_OPEN_READWRITE,
         [STORE_CREATE] = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE,
     };
-    char lock[STORE_PATH_MAX + STORE_SUFFIX_MAX];
     enum store_result result;
     if (sqlite3_open_v2(store->path, &store->db, flags[store->mode] | SQLITE_OPEN_NOFOLLOW, NULL) !=
         SQLITE_OK) {
@@ -112,11 +124,8 @@ static enum store_result connect(struct store *store) {
         goto disconnect;
     }
     if (store->mode != STORE_READ) {
-        snprintf(lock, sizeof lock, "%s.lock", store->path);
-        store->lock_fd = lock_open(lock);
-        if (store->lock_fd < 0) {
-            result = connection_say(store, STORE_FAILED, "Could not open %s: %s. %s", lock,
-                                    strerror(errno), "Look at the path and its access rights.");
+        result = open_lock(store);
+        if (result != STORE_OK) {
             goto disconnect;
         }
     }
@@ -171,9 +180,34 @@ void store_close(struct store *store) {
     }
 }
 
+// What the failed commit left behind, made certain one way or the other.
+static enum store_result settle(struct store *store) {
+    enum store_result result = open_lock(store);
+    if (result != STORE_OK) {
+        return result;
+    }
+    if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
+        result = connection_say(store, STORE_BUSY, "Another program keeps %s.lock.", store->path);
+    } else if (!settle_wal(store->path)) {
+        result = connection_say(store, STORE_FAILED,
+                                "The disk of %s does not keep what is written to it. Look at the "
+                                "disk and its cable.",
+                                store->path);
+    }
+    close(store->lock_fd); // and with it the lock
+    store->lock_fd = -1;
+    return result;
+}
+
 enum store_result store_reopen(struct store *store) {
+    bool doubt = store->unknown;
     disconnect(store);
-    return connect(store);
+    enum store_result result = doubt ? settle(store) : STORE_OK;
+    if (result == STORE_OK) {
+        return connect(store);
+    }
+    store->unknown = true;
+    return result;
 }
 
 const char *store_message(const struct store *store) {
