@@ -23,7 +23,7 @@ void run(const struct desk *desk, struct ran *ret_ran, const char *format, ...) 
     vsnprintf(arguments, sizeof arguments, format, list);
     va_end(list);
     snprintf(command, sizeof command,
-             "cd '%s' && KERFSIDE_DB='%s' '%s' %s >stdout.txt 2>stderr.txt </dev/null",
+             "cd '%s' && KERFSIDE_DB='%s' '%s' </dev/null >stdout.txt 2>stderr.txt %s",
              desk->folder, desk->db, KERFSIDE_PROGRAM, arguments);
     status = system(command);
     ret_ran->status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
