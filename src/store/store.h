@@ -113,7 +113,7 @@ int store_spare_shafts(struct store *store, const char *shaft, struct part *part
 // old one, head or shaft are no longer the club's, a decision or consent is no supervisor's, or the
 // shaft of a recut is not raw, free and of the same model and flex.
 // STORE_UNKNOWN: reopen, then store_confirmed; until then everything else is STORE_FAILED.
-// Anything but STORE_OK and STORE_UNKNOWN: the entry is not in the log.
+// Anything but STORE_OK and STORE_UNKNOWN: this call has written nothing.
 enum store_result store_append(struct store *store, struct entry *entry);
 enum store_result store_confirmed(struct store *store, const char *confirm_id, int64_t *ret_seq);
 

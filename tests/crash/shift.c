@@ -3,9 +3,6 @@
 #include <stdio.h>
 #include <unistd.h>
 
-#define CHECKPOINT_EVERY 24
-#define COPY_AT 60
-
 // --- the script --------------------------------------------------------------------------------
 
 static void add(struct script *script, struct fixture *fixture, struct entry entry) {
@@ -111,21 +108,27 @@ static bool try_entry(struct fixture *fixture, struct entry *entry, struct note 
     return note->result == STORE_OK;
 }
 
-void shift_run(struct fixture *fixture, const struct script *script, struct notebook *notebook) {
+void shift_run(struct fixture *fixture, struct notebook *notebook, size_t checkpoint_every) {
+    const struct script *script = notebook->script;
     static struct entry entry;
     char copy[128];
+    size_t first = notebook->count;
+    if (first > 0 && notebook->note[first - 1].result != STORE_OK) {
+        first--;
+    }
     snprintf(copy, sizeof copy, "%s.copy", fixture->path);
-    for (size_t i = 0; i < script->count; i++) {
+    for (size_t i = first; i < script->count; i++) {
         struct note *note = &notebook->note[i];
         entry = script->entry[i];
         notebook->count = i + 1;
-        if (!try_entry(fixture, &entry, note) && !try_entry(fixture, &entry, note)) {
+        if (!try_entry(fixture, &entry, note) &&
+            (note->result == STORE_UNKNOWN || !try_entry(fixture, &entry, note))) {
             return;
         }
-        if (i % CHECKPOINT_EVERY == CHECKPOINT_EVERY - 1) {
+        if ((i + 1) % checkpoint_every == 0) {
             store_checkpoint(fixture->store); // may fail; that must do no harm
         }
-        if (i == COPY_AT) {
+        if (i == SHIFT_COPY_AT) {
             store_backup(fixture->store, copy);
             unlink(copy);
         }

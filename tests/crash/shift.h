@@ -25,15 +25,16 @@ struct note {
 };
 struct notebook {
     const struct script *script;
-    size_t count; // entries tried
+    size_t count; // entries tried; all but the last of them are logged
     struct note note[SHIFT_MAX];
     size_t seeded; // length of the tape when the workshop was in, 0: never
 };
 
-// Appends the script as the bench does: an entry whose fate is unknown is looked up after opening
-// again, one that failed is tried once more; the shift ends when that does not help. Checkpoints
-// and a copy come in between.
-void shift_run(struct fixture *fixture, const struct script *script, struct notebook *notebook);
+// Appends the script as the bench does, from where the notebook ends: an entry whose fate is
+// unknown is looked up after opening again, one that failed is tried once more; the shift ends when
+// that does not help. A checkpoint comes after every so many entries, and a copy in between.
+#define SHIFT_COPY_AT 60
+void shift_run(struct fixture *fixture, struct notebook *notebook, size_t checkpoint_every);
 
 enum judgement {
     JUDGE_WHOLE,

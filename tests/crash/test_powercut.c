@@ -12,6 +12,7 @@
 #include <unistd.h>
 
 #define ENTRIES 120
+#define CHECKPOINT_EVERY 24
 #define SEED 20261125u
 
 static struct script script;
@@ -33,7 +34,7 @@ static void record(struct fixture *fixture, struct notebook *notebook, const cha
     }
     fixture_seed(fixture->store);
     notebook->seeded = tape_count();
-    shift_run(fixture, &script, notebook);
+    shift_run(fixture, notebook, CHECKPOINT_EVERY);
     assert_int_equal(notebook->count, ENTRIES);
     assert_int_equal(notebook->note[ENTRIES - 1].result, STORE_OK);
 }
@@ -149,7 +150,7 @@ static void survives_a_lost_sync(void **state) {
         fixture_seed(fixture.store);
         notebook.seeded = tape_count();
         tape_fail_sync(call);
-        shift_run(&fixture, &script, &notebook);
+        shift_run(&fixture, &notebook, CHECKPOINT_EVERY);
         assert_int_equal(notebook.count, ENTRIES); // it went on
         assert_true(tape_calls() >= call);
         tape_fail(0, false, TAPE_IO);
