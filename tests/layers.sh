@@ -12,7 +12,7 @@ bad=0
 # includes LAYER: the include options that CMake gives to the layer's sources.
 includes() {
     grep -h -A12 "CMakeFiles/$1.dir/.*\.c\.o: C_COMPILER" "$build/build.ninja" |
-        sed -n 's/^ *INCLUDES = //p' | head -n 1
+        sed -n 's/^ *INCLUDES = //p' | sed -n 1p
 }
 
 probe() { # probe LAYER HEADER builds|fails
