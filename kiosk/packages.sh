@@ -5,7 +5,7 @@ set -euo pipefail
 
 packages=(
     gcc clang libclang-rt-14-dev cmake ninja-build pkg-config clang-format
-    libsdl2-dev libsdl2-ttf-dev libsqlite3-dev libsodium-dev libinih-dev libcmocka-dev
+    libsdl2-dev libsdl2-ttf-dev libpng-dev libsqlite3-dev libsodium-dev libinih-dev libcmocka-dev
     libxkbcommon-dev xkb-data
     python3 python3-stdnum
 )

@@ -43,9 +43,10 @@ void screen_close(struct screen *screen);
 // Draws `view` and presents it. Text is never cut off: it wraps, then shrinks to a floor.
 void screen_draw(struct screen *screen, const struct view *view);
 
-// Waits for one input, at most timeout_ms (-1: for ever). Keyboard keys shown on actions
-// (view_action.key) come back as SCREEN_TOUCH of that action, down and up together, unless a
-// number, PIN or note is being typed.
+// Waits for one input, at most timeout_ms (-1: for ever). Keys without a character that stand on an
+// action (view_action.key "F2", "PgDn") come back as SCREEN_TOUCH of that action, down and up. A
+// key with a character, such as the digit of a choice, comes as SCREEN_KEY: it may be part of a
+// scan, so only the wedge can tell whether a person typed it.
 void screen_wait(struct screen *screen, int64_t timeout_ms, struct screen_input *ret_input);
 
 // Wakes screen_wait from any thread.

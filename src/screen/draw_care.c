@@ -1,0 +1,34 @@
+// The care reminder for the material, before the wheel turns.
+
+#include "pen.h"
+
+void draw_care(struct screen *screen, SDL_Rect body, const struct view *view) {
+    const struct view_care *care = &view->care;
+    struct flow flow = {.floor = FLOOR_BENCH};
+    struct style foot = {
+        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+    int sign = px(screen, screen->portrait ? 150 : 190);
+    SDL_Rect side;
+    pen_panel(screen, body, THEME_AMBER_PALE, THEME_AMBER, px(screen, 6));
+    body = inset(body, px(screen, 26));
+    pen_text(screen, cut_bottom(&body, px(screen, screen->portrait ? 170 : 84)), &foot, care->foot);
+    cut_bottom(&body, px(screen, 10));
+    side = screen->portrait ? cut_top(&body, sign) : cut_left(&body, sign + px(screen, 30));
+    pen_sign(screen, (SDL_Rect){side.x, side.y, sign, sign}, TONE_CAUTION);
+    flow_add(&flow, (struct flow_line){
+                        .text = care->title, .face = FACE_BOLD, .size = 62, .colour = THEME_INK});
+    flow_add(&flow, (struct flow_line){.text = care->lead,
+                                       .face = FACE_REGULAR,
+                                       .size = 38,
+                                       .colour = THEME_SOFT,
+                                       .before = 4});
+    for (size_t i = 0; i < care->count; i++) {
+        flow_add(&flow, (struct flow_line){.text = care->bullet[i],
+                                           .face = FACE_REGULAR,
+                                           .size = 46,
+                                           .colour = THEME_INK,
+                                           .before = i == 0 ? 16 : 8,
+                                           .bullet = BULLET_DOT});
+    }
+    flow_draw(screen, body, &flow);
+}

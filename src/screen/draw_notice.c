@@ -1,0 +1,74 @@
+// A panel with its sign, what happened, and what to do: holds, questions, logged, not logged.
+
+#include "pen.h"
+
+static void draw_kept_mark(struct screen *screen, SDL_Rect box, const struct view_notice *notice) {
+    struct style label = {.face = FACE_BOLD, .size = 36, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style unit = {
+        .face = FACE_MONO_BOLD, .size = 44, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    pen_panel(screen, box, THEME_PANEL, theme_tone(notice->tone).fill, px(screen, 4));
+    box = inset(box, px(screen, 22));
+    pen_text(screen, cut_top(&box, px(screen, 50)), &label, notice->mark_label);
+    pen_text(screen, cut_bottom(&box, px(screen, 56)), &unit, notice->mark.inches);
+    mark_in_box(screen, &notice->mark, inset(box, px(screen, 10)), px(screen, 270), THEME_INK);
+}
+
+static void fill_flow(struct flow *flow, const struct view_notice *notice) {
+    flow_add(flow, (struct flow_line){
+                       .text = notice->title, .face = FACE_BOLD, .size = 60, .colour = THEME_INK});
+    for (size_t i = 0; i < notice->line_count; i++) {
+        flow_add(flow, (struct flow_line){.text = notice->line[i],
+                                          .face = FACE_REGULAR,
+                                          .size = 44,
+                                          .colour = THEME_INK,
+                                          .before = i == 0 ? 14 : 8});
+    }
+    if (notice->todo_count > 0) {
+        flow_add(flow, (struct flow_line){.text = notice->todo_title,
+                                          .face = FACE_BOLD,
+                                          .size = 44,
+                                          .colour = THEME_INK,
+                                          .before = 34});
+    }
+    for (size_t i = 0; i < notice->todo_count; i++) {
+        flow_add(flow, (struct flow_line){.text = notice->todo[i],
+                                          .face = FACE_REGULAR,
+                                          .size = 44,
+                                          .colour = THEME_INK,
+                                          .before = 8,
+                                          .bullet = BULLET_NUMBER,
+                                          .number = (int)i + 1});
+    }
+}
+
+void draw_notice(struct screen *screen, SDL_Rect body, const struct view *view) {
+    const struct view_notice *notice = &view->notice;
+    struct theme_tone tone = theme_tone(notice->tone);
+    struct style foot = {
+        .face = FACE_REGULAR, .size = 32, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+    struct flow flow = {.floor = FLOOR_BENCH};
+    int sign = px(screen, screen->portrait ? 150 : 180);
+    SDL_Rect side;
+    pen_panel(screen, body, tone.pale, tone.fill, px(screen, 6));
+    body = inset(body, px(screen, 34));
+    if (notice->foot[0] != '\0') {
+        pen_text(screen, cut_bottom(&body, px(screen, screen->portrait ? 88 : 48)), &foot,
+                 notice->foot);
+        cut_bottom(&body, px(screen, 8));
+    }
+    if (notice->has_mark) {
+        SDL_Rect mark = screen->portrait ? cut_bottom(&body, body.h * 36 / 100)
+                                         : cut_right(&body, body.w * 32 / 100);
+        draw_kept_mark(screen, mark, notice);
+        if (screen->portrait) {
+            cut_bottom(&body, px(screen, 20));
+        } else {
+            cut_right(&body, px(screen, 30));
+        }
+    }
+    side = screen->portrait ? cut_top(&body, sign + px(screen, 20))
+                            : cut_left(&body, sign + px(screen, 36));
+    pen_sign(screen, (SDL_Rect){side.x, side.y, sign, sign}, notice->tone);
+    fill_flow(&flow, notice);
+    flow_draw(screen, body, &flow);
+}

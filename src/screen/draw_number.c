@@ -1,0 +1,102 @@
+// A number to be entered: the question, the fields, quick picks, the keypad with its sixteenths.
+
+#include "pen.h"
+
+static void draw_field(struct screen *screen, SDL_Rect box, const struct view_field *field,
+                       int at) {
+    struct style label = {
+        .face = FACE_REGULAR, .size = 32, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+    struct style text = {
+        .face = FACE_MONO_BOLD, .size = 58, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    SDL_Rect name = cut_top(&box, px(screen, 42));
+    SDL_Rect inner;
+    pen_text(screen, name, &label, field->label);
+    pen_panel(screen, box, field->active ? THEME_BLUE_PALE : THEME_PANEL,
+              field->active ? THEME_BLUE : THEME_SOFT, px(screen, field->active ? 5 : 2));
+    touch_add(screen, box, ACTION_FIELD, at);
+    inner = inset(box, px(screen, 14));
+    pen_text(screen, inner, &text, field->text);
+    if (field->active) {
+        int width = field->text[0] != '\0' ? pen_width(screen, &text, field->text) : 0;
+        int x = inner.x + (width < inner.w ? width : inner.w) + px(screen, 4);
+        pen_fill(screen, (SDL_Rect){x, inner.y + inner.h / 6, px(screen, 4), inner.h * 2 / 3},
+                 THEME_BLUE);
+    }
+}
+
+static void draw_picks(struct screen *screen, SDL_Rect box, const struct view_number *number) {
+    for (size_t i = 0; i < number->pick_count; i++) {
+        SDL_Rect cell = cell_across(box, (int)number->pick_count, (int)i, px(screen, 12));
+        bool chosen = number->pick[i].chosen;
+        pen_panel(screen, cell, chosen ? THEME_BLUE : THEME_PANEL,
+                  number->pick[i].planned ? THEME_BLUE : THEME_SOFT,
+                  px(screen, number->pick[i].planned ? 6 : 2));
+        touch_add(screen, cell, ACTION_PICK, number->pick[i].mark.value);
+        mark_in_box(screen, &number->pick[i].mark, inset(cell, px(screen, 16)), px(screen, 64),
+                    chosen ? THEME_LIGHT : THEME_INK);
+    }
+}
+
+static void draw_sixteenths(struct screen *screen, SDL_Rect box) {
+    const int across = 3;
+    for (int n = 1; n <= 15; n++) {
+        struct view_mark mark = {.fraction = true};
+        SDL_Rect cell = cell_across(cell_down(box, 5, (n - 1) / across, px(screen, 10)), across,
+                                    (n - 1) % across, px(screen, 10));
+        length_split(n * (LENGTH_INCH / 16), &mark.split);
+        pen_panel(screen, cell, THEME_PANEL, THEME_SOFT, px(screen, 2));
+        touch_add(screen, cell, ACTION_KEY, VIEW_KEY_SIXTEENTH + n);
+        mark_in_box(screen, &mark, inset(cell, px(screen, 8)), px(screen, 70), THEME_INK);
+    }
+}
+
+static void draw_words(struct screen *screen, SDL_Rect box, const struct view_number *number) {
+    struct flow flow = {.floor = FLOOR_BENCH};
+    bool wrong = number->error[0] != '\0';
+    const char *say = wrong ? number->error : number->result;
+    flow_add(&flow,
+             (struct flow_line){
+                 .text = number->question, .face = FACE_BOLD, .size = 52, .colour = THEME_INK});
+    flow_add(&flow, (struct flow_line){.text = number->help,
+                                       .face = FACE_REGULAR,
+                                       .size = 36,
+                                       .colour = THEME_SOFT,
+                                       .before = 12});
+    if (say[0] != '\0') {
+        enum view_tone tone = wrong ? TONE_STOP : number->result_tone;
+        flow_add(&flow, (struct flow_line){.text = say,
+                                           .face = FACE_BOLD,
+                                           .size = 44,
+                                           .colour = tone == TONE_STOP   ? THEME_RED
+                                                     : tone == TONE_FINE ? THEME_GREEN
+                                                                         : THEME_INK,
+                                           .boxed = tone == TONE_CAUTION,
+                                           .before = 18});
+    }
+    flow_draw(screen, box, &flow);
+}
+
+void draw_number(struct screen *screen, SDL_Rect body, const struct view *view) {
+    const struct view_number *number = &view->number;
+    int gap = px(screen, 28);
+    SDL_Rect keys = screen->portrait ? cut_bottom(&body, body.h * 46 / 100)
+                                     : cut_right(&body, body.w * 46 / 100);
+    if (screen->portrait) {
+        cut_bottom(&body, gap);
+    } else {
+        cut_right(&body, gap);
+    }
+    keypad_draw(screen, cell_across(keys, 2, 0, px(screen, 24)), true);
+    draw_sixteenths(screen, cell_across(keys, 2, 1, px(screen, 24)));
+    if (number->pick_count > 0) {
+        draw_picks(screen, cut_bottom(&body, px(screen, 120)), number);
+        cut_bottom(&body, px(screen, 18));
+    }
+    SDL_Rect fields = cut_bottom(&body, px(screen, 142));
+    for (size_t i = 0; i < number->field_count; i++) {
+        draw_field(screen, cell_across(fields, (int)number->field_count, (int)i, px(screen, 20)),
+                   &number->field[i], (int)i);
+    }
+    cut_bottom(&body, px(screen, 14));
+    draw_words(screen, body, number);
+}

@@ -1,0 +1,46 @@
+// A supervisor's PIN: dots, never digits.
+
+#include "pen.h"
+
+#define DOTS 12
+
+static void draw_dots(struct screen *screen, SDL_Rect box, int digits) {
+    int size = px(screen, 34);
+    int step = box.w / DOTS < size * 3 / 2 ? box.w / DOTS : size * 3 / 2;
+    size = step * 2 / 3;
+    for (int i = 0; i < digits && i < DOTS; i++) {
+        pen_shape(screen, SHAPE_DISC,
+                  (SDL_Rect){box.x + i * step, box.y + (box.h - size) / 2, size, size}, THEME_INK);
+    }
+}
+
+void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view) {
+    struct flow flow = {.floor = FLOOR_BENCH};
+    int gap = px(screen, 40);
+    SDL_Rect keys = screen->portrait ? cut_bottom(&body, body.h * 52 / 100)
+                                     : cut_right(&body, body.w * 42 / 100);
+    SDL_Rect field;
+    if (screen->portrait) {
+        cut_bottom(&body, gap);
+    } else {
+        cut_right(&body, gap);
+    }
+    keypad_draw(screen, keys, false);
+    field = cut_bottom(&body, px(screen, 120));
+    pen_panel(screen, field, THEME_PANEL, THEME_BLUE, px(screen, 5));
+    draw_dots(screen, inset(field, px(screen, 26)), view->pin_digits);
+    cut_bottom(&body, px(screen, 24));
+    flow_add(&flow, (struct flow_line){
+                        .text = view->title, .face = FACE_BOLD, .size = 66, .colour = THEME_INK});
+    flow_add(&flow, (struct flow_line){.text = view->subtitle,
+                                       .face = FACE_REGULAR,
+                                       .size = 46,
+                                       .colour = THEME_SOFT,
+                                       .before = 12});
+    flow_add(&flow, (struct flow_line){.text = view->pin_message,
+                                       .face = FACE_BOLD,
+                                       .size = 42,
+                                       .colour = THEME_RED,
+                                       .before = 30});
+    flow_draw(screen, body, &flow);
+}

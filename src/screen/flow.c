@@ -1,0 +1,177 @@
+// Lines below each other in one box: a receipt, a list of cautions, steps to take. They keep their
+// sizes relative to each other and shrink together, or grow a little to fill a large box.
+
+#include "pen.h"
+
+#include <stdio.h>
+
+#define SCALE_FROM 118 // percent
+#define SCALE_TO 40
+#define BOX_PAD 18
+
+void flow_add(struct flow *flow, struct flow_line line) {
+    if (flow->count < FLOW_MAX && line.text[0] != '\0') {
+        flow->line[flow->count++] = line;
+    }
+}
+
+static int line_size(const struct flow *flow, const struct flow_line *line, int scale) {
+    int size = line->size * scale / 100;
+    int floor = line->size < flow->floor ? line->size : flow->floor;
+    return size < floor ? floor : size;
+}
+
+static struct style line_style(const struct flow *flow, const struct flow_line *line, int scale) {
+    int size = line_size(flow, line, scale);
+    return (struct style){
+        .face = line->face, .size = size, .floor = size, .colour = line->colour, .top = true};
+}
+
+static int bullet_width(struct screen *screen, const struct flow_line *line, int size) {
+    return line->bullet == BULLET_NONE ? 0 : px(screen, size * 3 / 2);
+}
+
+// Wraps one line into `width`; negative when a word is too wide.
+static int text_height(struct screen *screen, const struct style *style, const char *text,
+                       int width) {
+    TTF_Font *font = fonts_get(screen, style->face, px(screen, style->size));
+    int height = 0;
+    int lines = 0;
+    int x = 0;
+    int blank = 0;
+    char word[256];
+    size_t at = 0;
+    if (font == NULL) {
+        return -1;
+    }
+    TTF_SizeUTF8(font, " ", &blank, NULL);
+    for (const char *from = text;; from++) {
+        if (*from != ' ' && *from != '\0' && at + 1 < sizeof word) {
+            word[at++] = *from;
+            continue;
+        }
+        if (at > 0) {
+            int wide = 0;
+            word[at] = '\0';
+            at = 0;
+            TTF_SizeUTF8(font, word, &wide, NULL);
+            if (wide > width) {
+                return -1;
+            }
+            if (lines == 0 || x + blank + wide > width) {
+                lines++;
+                x = wide;
+            } else {
+                x += blank + wide;
+            }
+        }
+        if (*from == '\0') {
+            break;
+        }
+    }
+    // One spare line's width of slack is left to the kerning across blanks.
+    height = lines * TTF_FontLineSkip(font);
+    return height;
+}
+
+struct placed {
+    int height;
+    int text_x;
+    int text_w;
+    int right_w;
+};
+
+static bool place(struct screen *screen, const struct flow *flow, const struct flow_line *line,
+                  int scale, int width, struct placed *ret) {
+    struct style style = line_style(flow, line, scale);
+    int pad = line->boxed ? px(screen, BOX_PAD) : 0;
+    struct placed placed = {.text_x = bullet_width(screen, line, style.size) + pad};
+    if (line->right != NULL && line->right[0] != '\0') {
+        struct style bold = style;
+        bold.face = FACE_BOLD;
+        placed.right_w = pen_width(screen, &bold, line->right) + px(screen, 24);
+    }
+    placed.text_w = width - placed.text_x - placed.right_w - pad;
+    placed.height = text_height(screen, &style, line->text, placed.text_w - px(screen, 4));
+    if (placed.height < 0) {
+        return false;
+    }
+    placed.height += 2 * pad;
+    *ret = placed;
+    return true;
+}
+
+static int gap(struct screen *screen, const struct flow_line *line, int scale) {
+    return px(screen, line->before * scale / 100);
+}
+
+static bool fits(struct screen *screen, SDL_Rect box, const struct flow *flow, int scale) {
+    int height = 0;
+    for (size_t i = 0; i < flow->count; i++) {
+        struct placed placed;
+        if (!place(screen, flow, &flow->line[i], scale, box.w, &placed)) {
+            return false;
+        }
+        height += placed.height + gap(screen, &flow->line[i], scale);
+    }
+    return height <= box.h;
+}
+
+static void draw_bullet(struct screen *screen, const struct flow_line *line,
+                        const struct style *style, int x, int y) {
+    int size = px(screen, style->size);
+    if (line->bullet == BULLET_DOT) {
+        pen_shape(screen, SHAPE_DISC,
+                  (SDL_Rect){x + size / 4, y + size * 4 / 10, size / 2, size / 2}, line->colour);
+    } else if (line->bullet == BULLET_NUMBER) {
+        struct style number = *style;
+        char text[16];
+        number.face = FACE_BOLD;
+        snprintf(text, sizeof text, "%d", line->number);
+        pen_text(screen, (SDL_Rect){x, y, size * 3 / 2, size * 2}, &number, text);
+    }
+}
+
+static void draw_one(struct screen *screen, SDL_Rect box, const struct flow *flow,
+                     const struct flow_line *line, int scale, const struct placed *placed) {
+    struct style style = line_style(flow, line, scale);
+    int pad = line->boxed ? px(screen, BOX_PAD) : 0;
+    SDL_Rect text = {box.x + placed->text_x, box.y + pad, placed->text_w,
+                     placed->height - 2 * pad + 2};
+    if (line->boxed) {
+        pen_panel(screen, (SDL_Rect){box.x, box.y, box.w, placed->height}, THEME_AMBER_PALE,
+                  THEME_AMBER, px(screen, 3));
+    }
+    if (line->rule) {
+        int above = gap(screen, line, scale) / 2;
+        pen_fill(screen, (SDL_Rect){box.x, box.y - above, box.w, px(screen, 3)}, THEME_INK);
+    }
+    draw_bullet(screen, line, &style, box.x + pad, box.y + pad);
+    pen_text(screen, text, &style, line->text);
+    if (placed->right_w > 0) {
+        style.face = FACE_BOLD;
+        style.align = ALIGN_RIGHT;
+        pen_text(screen, (SDL_Rect){box.x, text.y, box.w - pad, text.h}, &style, line->right);
+    }
+}
+
+void flow_draw(struct screen *screen, SDL_Rect box, const struct flow *flow) {
+    int scale = SCALE_FROM;
+    int y = box.y;
+    while (scale > SCALE_TO && !fits(screen, box, flow, scale)) {
+        scale -= 3;
+    }
+    if (scale <= SCALE_TO) {
+        problem(screen, "lines do not fit", flow->count > 0 ? flow->line[0].text : "");
+    }
+    for (size_t i = 0; i < flow->count; i++) {
+        struct placed placed;
+        if (!place(screen, flow, &flow->line[i], scale, box.w, &placed)) {
+            continue;
+        }
+        y += gap(screen, &flow->line[i], scale);
+        draw_one(screen, (SDL_Rect){box.x, y, box.w, placed.height}, flow, &flow->line[i], scale,
+                 &placed);
+        y += placed.height;
+    }
+}

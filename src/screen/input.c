@@ -1,0 +1,128 @@
+// One SDL event in, at most one input out. A key that stands on an action gives a down and an up.
+
+#include "screen_inner.h"
+
+#include <time.h>
+
+// SDL's own stamps are in milliseconds since it started; the wedge counts finer.
+static int64_t now_us(void) {
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (int64_t)now.tv_sec * 1000000 + now.tv_nsec / 1000;
+}
+
+static void touched(struct hit hit, bool down, struct screen_input *ret_input) {
+    ret_input->kind = SCREEN_TOUCH;
+    ret_input->down = down;
+    ret_input->action = hit.action;
+    ret_input->argument = hit.argument;
+}
+
+static bool key_action(struct screen *screen, SDL_Scancode scancode, struct screen_input *ret) {
+    for (size_t i = 0; i < screen->key_action_count; i++) {
+        const struct view_action *action = &screen->key_action[i];
+        if (keymap_named(action->key, scancode)) {
+            screen->key_up = (struct hit){.action = action->id, .argument = action->argument};
+            screen->key_up_due = true;
+            touched(screen->key_up, true, ret);
+            return true;
+        }
+    }
+    return false;
+}
+
+static void key(struct screen *screen, const SDL_KeyboardEvent *event, struct screen_input *ret) {
+    uint16_t code = keymap_code(event->keysym.scancode);
+    bool down = event->type == SDL_KEYDOWN;
+    if (code == 0 || event->repeat != 0) {
+        return;
+    }
+    if (code == screen->button_code) {
+        ret->kind = SCREEN_BUTTON;
+        ret->down = down;
+        return;
+    }
+    if (down && key_action(screen, event->keysym.scancode, ret)) {
+        return;
+    }
+    ret->kind = SCREEN_KEY;
+    ret->key = (struct wedge_key){.code = code, .down = down, .time_us = ret->time_us};
+}
+
+static void mouse(struct screen *screen, const SDL_MouseButtonEvent *event,
+                  struct screen_input *ret) {
+    float across = (float)screen->width;
+    float down = (float)screen->height;
+    int width;
+    int height;
+    if (event->button != SDL_BUTTON_LEFT) {
+        return;
+    }
+    // Events come in window units, which a high-resolution screen has fewer of than pixels.
+    SDL_GetWindowSize(screen->window, &width, &height);
+    if (event->type == SDL_MOUSEBUTTONDOWN) {
+        screen->held = touch_find(screen, (int)((float)event->x * across / (float)width),
+                                  (int)((float)event->y * down / (float)height));
+        touched(screen->held, true, ret);
+    } else {
+        touched(screen->held, false, ret);
+        screen->held = (struct hit){.action = ACTION_NONE};
+    }
+}
+
+static void window(const SDL_WindowEvent *event, struct screen_input *ret) {
+    if (event->event == SDL_WINDOWEVENT_EXPOSED || event->event == SDL_WINDOWEVENT_SIZE_CHANGED) {
+        ret->kind = SCREEN_DIRTY;
+    }
+}
+
+static void motion(struct screen *screen, const SDL_MouseMotionEvent *event) {
+    if (!screen->cursor_free && event->which != SDL_TOUCH_MOUSEID &&
+        (event->xrel != 0 || event->yrel != 0)) {
+        screen->cursor_free = true;
+        SDL_ShowCursor(SDL_ENABLE);
+    }
+}
+
+void screen_wait(struct screen *screen, int64_t timeout_ms, struct screen_input *ret_input) {
+    SDL_Event event;
+    int wait = timeout_ms < 0 || timeout_ms > 3600000 ? 3600000 : (int)timeout_ms;
+    *ret_input = (struct screen_input){.kind = SCREEN_NOTHING, .action = ACTION_NONE};
+    if (screen->key_up_due) {
+        screen->key_up_due = false;
+        ret_input->time_us = now_us();
+        touched(screen->key_up, false, ret_input);
+        return;
+    }
+    if (sound_settle(screen) && wait > 250) {
+        wait = 250;
+    }
+    if (SDL_WaitEventTimeout(&event, wait) == 0) {
+        return;
+    }
+    ret_input->time_us = now_us();
+    switch (event.type) {
+    case SDL_QUIT:
+        ret_input->kind = SCREEN_QUIT;
+        break;
+    case SDL_KEYDOWN:
+    case SDL_KEYUP:
+        key(screen, &event.key, ret_input);
+        break;
+    case SDL_MOUSEBUTTONDOWN:
+    case SDL_MOUSEBUTTONUP:
+        mouse(screen, &event.button, ret_input);
+        break;
+    case SDL_MOUSEMOTION:
+        motion(screen, &event.motion);
+        break;
+    case SDL_WINDOWEVENT:
+        window(&event.window, ret_input);
+        break;
+    case SDL_RENDER_TARGETS_RESET:
+        ret_input->kind = SCREEN_DIRTY;
+        break;
+    default:
+        break;
+    }
+}

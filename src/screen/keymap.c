@@ -1,0 +1,151 @@
+// SDL scancodes are USB HID usages; the wedge wants Linux input-event codes. Both name the place of
+// a key, not its character, so a host keyboard layout has no say here.
+
+#include "screen_inner.h"
+
+#include <linux/input-event-codes.h>
+
+static const uint16_t codes[SDL_NUM_SCANCODES] = {
+    [SDL_SCANCODE_A] = KEY_A,
+    [SDL_SCANCODE_B] = KEY_B,
+    [SDL_SCANCODE_C] = KEY_C,
+    [SDL_SCANCODE_D] = KEY_D,
+    [SDL_SCANCODE_E] = KEY_E,
+    [SDL_SCANCODE_F] = KEY_F,
+    [SDL_SCANCODE_G] = KEY_G,
+    [SDL_SCANCODE_H] = KEY_H,
+    [SDL_SCANCODE_I] = KEY_I,
+    [SDL_SCANCODE_J] = KEY_J,
+    [SDL_SCANCODE_K] = KEY_K,
+    [SDL_SCANCODE_L] = KEY_L,
+    [SDL_SCANCODE_M] = KEY_M,
+    [SDL_SCANCODE_N] = KEY_N,
+    [SDL_SCANCODE_O] = KEY_O,
+    [SDL_SCANCODE_P] = KEY_P,
+    [SDL_SCANCODE_Q] = KEY_Q,
+    [SDL_SCANCODE_R] = KEY_R,
+    [SDL_SCANCODE_S] = KEY_S,
+    [SDL_SCANCODE_T] = KEY_T,
+    [SDL_SCANCODE_U] = KEY_U,
+    [SDL_SCANCODE_V] = KEY_V,
+    [SDL_SCANCODE_W] = KEY_W,
+    [SDL_SCANCODE_X] = KEY_X,
+    [SDL_SCANCODE_Y] = KEY_Y,
+    [SDL_SCANCODE_Z] = KEY_Z,
+    [SDL_SCANCODE_1] = KEY_1,
+    [SDL_SCANCODE_2] = KEY_2,
+    [SDL_SCANCODE_3] = KEY_3,
+    [SDL_SCANCODE_4] = KEY_4,
+    [SDL_SCANCODE_5] = KEY_5,
+    [SDL_SCANCODE_6] = KEY_6,
+    [SDL_SCANCODE_7] = KEY_7,
+    [SDL_SCANCODE_8] = KEY_8,
+    [SDL_SCANCODE_9] = KEY_9,
+    [SDL_SCANCODE_0] = KEY_0,
+    [SDL_SCANCODE_RETURN] = KEY_ENTER,
+    [SDL_SCANCODE_ESCAPE] = KEY_ESC,
+    [SDL_SCANCODE_BACKSPACE] = KEY_BACKSPACE,
+    [SDL_SCANCODE_TAB] = KEY_TAB,
+    [SDL_SCANCODE_SPACE] = KEY_SPACE,
+    [SDL_SCANCODE_MINUS] = KEY_MINUS,
+    [SDL_SCANCODE_EQUALS] = KEY_EQUAL,
+    [SDL_SCANCODE_LEFTBRACKET] = KEY_LEFTBRACE,
+    [SDL_SCANCODE_RIGHTBRACKET] = KEY_RIGHTBRACE,
+    [SDL_SCANCODE_BACKSLASH] = KEY_BACKSLASH,
+    [SDL_SCANCODE_NONUSHASH] = KEY_BACKSLASH,
+    [SDL_SCANCODE_SEMICOLON] = KEY_SEMICOLON,
+    [SDL_SCANCODE_APOSTROPHE] = KEY_APOSTROPHE,
+    [SDL_SCANCODE_GRAVE] = KEY_GRAVE,
+    [SDL_SCANCODE_COMMA] = KEY_COMMA,
+    [SDL_SCANCODE_PERIOD] = KEY_DOT,
+    [SDL_SCANCODE_SLASH] = KEY_SLASH,
+    [SDL_SCANCODE_CAPSLOCK] = KEY_CAPSLOCK,
+    [SDL_SCANCODE_F1] = KEY_F1,
+    [SDL_SCANCODE_F2] = KEY_F2,
+    [SDL_SCANCODE_F3] = KEY_F3,
+    [SDL_SCANCODE_F4] = KEY_F4,
+    [SDL_SCANCODE_F5] = KEY_F5,
+    [SDL_SCANCODE_F6] = KEY_F6,
+    [SDL_SCANCODE_F7] = KEY_F7,
+    [SDL_SCANCODE_F8] = KEY_F8,
+    [SDL_SCANCODE_F9] = KEY_F9,
+    [SDL_SCANCODE_F10] = KEY_F10,
+    [SDL_SCANCODE_F11] = KEY_F11,
+    [SDL_SCANCODE_F12] = KEY_F12,
+    [SDL_SCANCODE_F13] = KEY_F13,
+    [SDL_SCANCODE_F14] = KEY_F14,
+    [SDL_SCANCODE_F15] = KEY_F15,
+    [SDL_SCANCODE_F16] = KEY_F16,
+    [SDL_SCANCODE_F17] = KEY_F17,
+    [SDL_SCANCODE_F18] = KEY_F18,
+    [SDL_SCANCODE_F19] = KEY_F19,
+    [SDL_SCANCODE_F20] = KEY_F20,
+    [SDL_SCANCODE_F21] = KEY_F21,
+    [SDL_SCANCODE_F22] = KEY_F22,
+    [SDL_SCANCODE_F23] = KEY_F23,
+    [SDL_SCANCODE_F24] = KEY_F24,
+    [SDL_SCANCODE_SCROLLLOCK] = KEY_SCROLLLOCK,
+    [SDL_SCANCODE_PAUSE] = KEY_PAUSE,
+    [SDL_SCANCODE_INSERT] = KEY_INSERT,
+    [SDL_SCANCODE_HOME] = KEY_HOME,
+    [SDL_SCANCODE_PAGEUP] = KEY_PAGEUP,
+    [SDL_SCANCODE_DELETE] = KEY_DELETE,
+    [SDL_SCANCODE_END] = KEY_END,
+    [SDL_SCANCODE_PAGEDOWN] = KEY_PAGEDOWN,
+    [SDL_SCANCODE_RIGHT] = KEY_RIGHT,
+    [SDL_SCANCODE_LEFT] = KEY_LEFT,
+    [SDL_SCANCODE_DOWN] = KEY_DOWN,
+    [SDL_SCANCODE_UP] = KEY_UP,
+    [SDL_SCANCODE_NUMLOCKCLEAR] = KEY_NUMLOCK,
+    [SDL_SCANCODE_KP_DIVIDE] = KEY_KPSLASH,
+    [SDL_SCANCODE_KP_MULTIPLY] = KEY_KPASTERISK,
+    [SDL_SCANCODE_KP_MINUS] = KEY_KPMINUS,
+    [SDL_SCANCODE_KP_PLUS] = KEY_KPPLUS,
+    [SDL_SCANCODE_KP_ENTER] = KEY_KPENTER,
+    [SDL_SCANCODE_KP_1] = KEY_KP1,
+    [SDL_SCANCODE_KP_2] = KEY_KP2,
+    [SDL_SCANCODE_KP_3] = KEY_KP3,
+    [SDL_SCANCODE_KP_4] = KEY_KP4,
+    [SDL_SCANCODE_KP_5] = KEY_KP5,
+    [SDL_SCANCODE_KP_6] = KEY_KP6,
+    [SDL_SCANCODE_KP_7] = KEY_KP7,
+    [SDL_SCANCODE_KP_8] = KEY_KP8,
+    [SDL_SCANCODE_KP_9] = KEY_KP9,
+    [SDL_SCANCODE_KP_0] = KEY_KP0,
+    [SDL_SCANCODE_KP_PERIOD] = KEY_KPDOT,
+    [SDL_SCANCODE_NONUSBACKSLASH] = KEY_102ND,
+    [SDL_SCANCODE_LCTRL] = KEY_LEFTCTRL,
+    [SDL_SCANCODE_LSHIFT] = KEY_LEFTSHIFT,
+    [SDL_SCANCODE_LALT] = KEY_LEFTALT,
+    [SDL_SCANCODE_LGUI] = KEY_LEFTMETA,
+    [SDL_SCANCODE_RCTRL] = KEY_RIGHTCTRL,
+    [SDL_SCANCODE_RSHIFT] = KEY_RIGHTSHIFT,
+    [SDL_SCANCODE_RALT] = KEY_RIGHTALT,
+    [SDL_SCANCODE_RGUI] = KEY_RIGHTMETA,
+};
+
+uint16_t keymap_code(SDL_Scancode scancode) {
+    return (unsigned)scancode < SDL_NUM_SCANCODES ? codes[scancode] : 0;
+}
+
+// Only keys without a character: a digit on an action may come from a scanner and goes through
+// the wedge first.
+static const struct {
+    const char *name;
+    SDL_Scancode scancode;
+} names[] = {
+    {"F1", SDL_SCANCODE_F1},       {"F2", SDL_SCANCODE_F2},      {"F3", SDL_SCANCODE_F3},
+    {"F4", SDL_SCANCODE_F4},       {"F5", SDL_SCANCODE_F5},      {"F6", SDL_SCANCODE_F6},
+    {"F7", SDL_SCANCODE_F7},       {"F8", SDL_SCANCODE_F8},      {"F9", SDL_SCANCODE_F9},
+    {"F10", SDL_SCANCODE_F10},     {"F11", SDL_SCANCODE_F11},    {"F12", SDL_SCANCODE_F12},
+    {"PgUp", SDL_SCANCODE_PAGEUP}, {"Del", SDL_SCANCODE_DELETE}, {"PgDn", SDL_SCANCODE_PAGEDOWN},
+};
+
+bool keymap_named(const char *name, SDL_Scancode scancode) {
+    for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+        if (names[i].scancode == scancode) {
+            return SDL_strcmp(names[i].name, name) == 0;
+        }
+    }
+    return false;
+}

@@ -1,0 +1,146 @@
+// Text that fits: broken into lines at blanks, then shrunk as one, never cut off.
+
+#include "pen.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define LINES_MAX 16
+#define LINE_BYTES 256
+
+struct lines {
+    int count;
+    bool fits; // no word is wider than the box, and not too many lines
+    char line[LINES_MAX][LINE_BYTES];
+};
+
+static int line_width(TTF_Font *font, const char *text) {
+    int width = 0;
+    TTF_SizeUTF8(font, text, &width, NULL);
+    return width;
+}
+
+static struct lines break_lines(TTF_Font *font, const char *text, int width) {
+    struct lines lines = {.count = 0, .fits = true};
+    const char *at = text;
+    char *line = lines.line[0];
+    while (*at != '\0') {
+        size_t word = strcspn(at, " ");
+        size_t used = strlen(line);
+        char longer[2 * LINE_BYTES];
+        snprintf(longer, sizeof longer, "%s%s%.*s", line, used > 0 ? " " : "", (int)word, at);
+        if (line_width(font, longer) <= width && strlen(longer) < LINE_BYTES) {
+            memcpy(line, longer, strlen(longer) + 1);
+        } else if (used == 0 || lines.count == LINES_MAX - 1 || word >= LINE_BYTES) {
+            lines.fits = false;
+            break;
+        } else {
+            line = lines.line[++lines.count];
+            snprintf(line, LINE_BYTES, "%.*s", (int)word, at);
+            lines.fits = lines.fits && line_width(font, line) <= width;
+        }
+        at += word;
+        at += strspn(at, " ");
+    }
+    lines.count++;
+    return lines;
+}
+
+static void draw_line(struct screen *screen, TTF_Font *font, const struct style *style, int pixels,
+                      SDL_Rect box, const char *text) {
+    char key[LINE_BYTES + 40];
+    SDL_Point size = {0, 0};
+    SDL_Texture *texture;
+    SDL_Rect to;
+    if (text[0] == '\0') {
+        return;
+    }
+    snprintf(key, sizeof key, "\x02%d %d %02x%02x%02x %s", style->face, pixels, style->colour.r,
+             style->colour.g, style->colour.b, text);
+    texture = images_find(screen, key, &size);
+    if (texture == NULL) {
+        texture = images_keep(screen, key, TTF_RenderUTF8_Blended(font, text, style->colour));
+        if (texture == NULL) {
+            return;
+        }
+        SDL_QueryTexture(texture, NULL, NULL, &size.x, &size.y);
+    }
+    to = (SDL_Rect){box.x, box.y, size.x, size.y};
+    to.x += style->align == ALIGN_CENTRE  ? (box.w - size.x) / 2
+            : style->align == ALIGN_RIGHT ? box.w - size.x
+                                          : 0;
+    SDL_RenderCopy(screen->renderer, texture, NULL, &to);
+    if (screen->text_count < TEXTS_MAX) {
+        // Letters reach from ascender to descender; the leading of a line may touch its neighbour.
+        screen->text[screen->text_count++] =
+            (SDL_Rect){to.x, to.y + size.y / 8, size.x, size.y - size.y / 4};
+    }
+}
+
+static void draw_lines(struct screen *screen, SDL_Rect box, const struct style *style, int pixels,
+                       const struct lines *lines) {
+    TTF_Font *font = fonts_get(screen, style->face, pixels);
+    int step = TTF_FontLineSkip(font);
+    int y = style->top ? box.y : box.y + (box.h - step * lines->count) / 2;
+    for (int i = 0; i < lines->count; i++) {
+        draw_line(screen, font, style, pixels, (SDL_Rect){box.x, y + i * step, box.w, step},
+                  lines->line[i]);
+    }
+}
+
+void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text) {
+    int floor = px(screen, style->floor);
+    if (text[0] == '\0') {
+        return;
+    }
+    for (int pixels = px(screen, style->size);; pixels -= 1 + pixels / 24) {
+        TTF_Font *font;
+        struct lines lines;
+        bool last = pixels <= floor;
+        pixels = last ? floor : pixels;
+        font = fonts_get(screen, style->face, pixels);
+        if (font == NULL) {
+            problem(screen, "no font", text);
+            return;
+        }
+        lines = break_lines(font, text, box.w);
+        if (lines.fits && lines.count * TTF_FontLineSkip(font) <= box.h + pixels / 3) {
+            draw_lines(screen, box, style, pixels, &lines);
+            return;
+        }
+        if (last) {
+            problem(screen, "text does not fit", text);
+            draw_lines(screen, box, style, pixels, &lines);
+            return;
+        }
+    }
+}
+
+int pen_width(struct screen *screen, const struct style *style, const char *text) {
+    TTF_Font *font = fonts_get(screen, style->face, px(screen, style->size));
+    return font != NULL ? line_width(font, text) : 0;
+}
+
+int pen_digits_width(struct screen *screen, int height, const char *text) {
+    TTF_Font *font = fonts_get(screen, FACE_BOLD, fonts_size_for_caps(screen, FACE_BOLD, height));
+    return font != NULL ? line_width(font, text) : 0;
+}
+
+int pen_digits(struct screen *screen, int x, int y, int height, SDL_Color colour,
+               const char *text) {
+    int pixels = fonts_size_for_caps(screen, FACE_BOLD, height);
+    TTF_Font *font = fonts_get(screen, FACE_BOLD, pixels);
+    struct style style = {.face = FACE_BOLD, .colour = colour};
+    size_t texts = screen->text_count;
+    int width = 0;
+    if (font == NULL) {
+        return 0;
+    }
+    width = line_width(font, text);
+    draw_line(screen, font, &style, pixels,
+              (SDL_Rect){x, y - (TTF_FontAscent(font) - height), width, height}, text);
+    if (screen->text_count > texts) {
+        screen->text[texts] = (SDL_Rect){x, y, width, height};
+    }
+    return width;
+}

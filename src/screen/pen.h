@@ -1,0 +1,122 @@
+#ifndef PEN_H
+#define PEN_H
+
+// Drawing: panels, shapes, text that fits, columns of lines, fractions. Private to src/screen.
+
+#include "screen_inner.h"
+#include "theme.h"
+
+// --- boxes --------------------------------------------------------------------------------------
+// Cuts `size` pixels off one side of *box and returns the piece.
+SDL_Rect cut_top(SDL_Rect *box, int size);
+SDL_Rect cut_bottom(SDL_Rect *box, int size);
+SDL_Rect cut_left(SDL_Rect *box, int size);
+SDL_Rect cut_right(SDL_Rect *box, int size);
+SDL_Rect inset(SDL_Rect box, int by);
+// Cell `at` of `count` side by side (or one below the other), `gap` pixels between.
+SDL_Rect cell_across(SDL_Rect box, int count, int at, int gap);
+SDL_Rect cell_down(SDL_Rect box, int count, int at, int gap);
+
+// --- shapes -------------------------------------------------------------------------------------
+enum shape {
+    SHAPE_DISC,
+    SHAPE_RING,
+    SHAPE_TRIANGLE,
+    SHAPE_OCTAGON,
+    SHAPE_TICK,
+    SHAPE_CROSS,
+    SHAPE_ARROW_LEFT,
+    SHAPE_BANG,
+    SHAPE_BAR,
+    SHAPE_MARK
+};
+void pen_fill(struct screen *screen, SDL_Rect box, SDL_Color colour);
+void pen_shape(struct screen *screen, enum shape shape, SDL_Rect box, SDL_Color colour);
+// A panel with round corners and a border of `border` pixels (0: none).
+void pen_panel(struct screen *screen, SDL_Rect box, SDL_Color fill, SDL_Color line, int border);
+// Slanted lines over a box.
+void pen_hatch(struct screen *screen, SDL_Rect box, SDL_Color ground, SDL_Color line, int step);
+// The sign of a tone in a square box: triangle, octagon, tick in a disc.
+void pen_sign(struct screen *screen, SDL_Rect box, enum view_tone tone);
+
+// --- text ---------------------------------------------------------------------------------------
+enum align { ALIGN_LEFT, ALIGN_CENTRE, ALIGN_RIGHT };
+struct style {
+    enum face face;
+    int size;  // design pixels of the font
+    int floor; // never smaller than this
+    SDL_Color colour;
+    enum align align;
+    bool top; // at the top of the box, else in the middle of its height
+};
+// The smallest text on a bench view: lines 7 mm high on a 24 in screen (26 of 1080 pixels).
+#define FLOOR_BENCH 26
+#define FLOOR_DESK 17
+
+// Draws `text` into `box`: wraps, then shrinks to the floor; what still does not fit is a problem.
+void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text);
+// Width of one line at the style's full size.
+int pen_width(struct screen *screen, const struct style *style, const char *text);
+// Digits whose capitals are exactly `height` high, top left at x, y; returns the width.
+int pen_digits(struct screen *screen, int x, int y, int height, SDL_Color colour, const char *text);
+int pen_digits_width(struct screen *screen, int height, const char *text);
+
+// --- flow.c: lines below each other, shrunk together until they fit ------------------------------
+enum bullet { BULLET_NONE, BULLET_DOT, BULLET_NUMBER };
+struct flow_line {
+    const char *text;
+    const char *right; // at the right edge, may be NULL
+    enum face face;
+    int size; // design pixels
+    SDL_Color colour;
+    int before; // space above, design pixels
+    enum bullet bullet;
+    int number;
+    bool rule;  // a line drawn above it
+    bool boxed; // in a caution box
+};
+#define FLOW_MAX 32
+struct flow {
+    size_t count;
+    int floor;
+    struct flow_line line[FLOW_MAX];
+};
+void flow_add(struct flow *flow, struct flow_line line);
+void flow_draw(struct screen *screen, SDL_Rect box, const struct flow *flow);
+
+// --- fraction.c ---------------------------------------------------------------------------------
+int mark_width(struct screen *screen, const struct view_mark *mark, int height);
+// Whole number and stacked fraction, `height` pixels high, without its unit; returns the width.
+int mark_draw(struct screen *screen, const struct view_mark *mark, int x, int y, int height,
+              SDL_Color colour);
+// In the middle of `box`, as large as fits and at most `height`.
+void mark_in_box(struct screen *screen, const struct view_mark *mark, SDL_Rect box, int height,
+                 SDL_Color colour);
+
+// --- shaft.c ------------------------------------------------------------------------------------
+void shaft_draw(struct screen *screen, SDL_Rect box, const struct view_cut *cut);
+
+// --- frame.c ------------------------------------------------------------------------------------
+// Header, steps and band; returns what is left for the body.
+SDL_Rect frame_draw(struct screen *screen, const struct view *view);
+// A button of an action.
+void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *action);
+// The view's buttons in rows at the bottom of *body; those for which `skip` says true are left out.
+void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
+                  bool (*skip)(const struct view_action *action));
+bool band_action(const struct view_action *action); // PRESS and HELD: the band itself
+
+// --- one file a body ----------------------------------------------------------------------------
+void draw_message(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_care(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_number(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_notice(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_log(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view);
+// Digit keys, shared by number and PIN; `fractions` adds point, slash and space.
+void keypad_draw(struct screen *screen, SDL_Rect box, bool fractions);
+
+#endif

@@ -1,0 +1,100 @@
+#ifndef SCREEN_INNER_H
+#define SCREEN_INNER_H
+
+// Private to src/screen: the open window and what one drawing of it leaves behind.
+//
+// All sizes in the drawing code are given for a screen 1080 pixels high (wide, when it stands) and
+// go through px(), so that a layout looks the same on every window.
+
+#include "screen.h"
+
+#include <SDL.h>
+#include <SDL_ttf.h>
+
+enum face { FACE_REGULAR, FACE_BOLD, FACE_MONO, FACE_MONO_BOLD, FACE_COUNT };
+
+#define TEXTS_MAX 320 // text boxes of one drawing, for the check on overlaps
+#define HITS_MAX 128
+#define PROBLEMS_SIZE 2048
+
+struct hit {
+    SDL_Rect box;
+    enum view_action_id action;
+    int64_t argument;
+};
+
+struct fonts;  // fonts.c
+struct images; // images.c
+
+struct screen {
+    SDL_Window *window;
+    SDL_Renderer *renderer;
+    struct fonts *fonts;
+    struct images *images;
+    Uint32 wake_event;
+    uint16_t button_code;
+    int volume;
+    SDL_AudioDeviceID audio;
+    bool audio_failed;
+    bool cursor_free; // a mouse was moved: the cursor is shown
+    // the window now
+    int width;
+    int height;
+    bool portrait;
+    // the last drawing
+    enum view_body body;
+    size_t hit_count;
+    struct hit hit[HITS_MAX];
+    size_t text_count;
+    SDL_Rect text[TEXTS_MAX];
+    int problem_count;
+    size_t problem_used;
+    char problem[PROBLEMS_SIZE];
+    size_t key_action_count; // keys that stand on actions
+    struct view_action key_action[VIEW_ACTIONS_MAX];
+    // touch and keys in flight
+    struct hit held; // what the finger is down on, ACTION_NONE: nothing
+    bool key_up_due; // the second half of a key's down and up
+    struct hit key_up;
+};
+
+// A design length in pixels of this window, at least 1 for a positive one.
+int px(const struct screen *screen, int design);
+
+// --- images.c: shapes and texts kept as textures, the oldest thrown away first -------------------
+bool images_init(struct screen *screen);
+void images_destroy(struct screen *screen);
+// The texture under `key`, or NULL. ret_size may be NULL.
+SDL_Texture *images_find(struct screen *screen, const char *key, SDL_Point *ret_size);
+// Takes ownership of `surface` (NULL is let through) and keeps its texture.
+SDL_Texture *images_keep(struct screen *screen, const char *key, SDL_Surface *surface);
+
+// --- fonts.c ------------------------------------------------------------------------------------
+bool fonts_init(struct screen *screen, const char *assets, char *message, size_t size);
+void fonts_destroy(struct screen *screen);
+TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels);
+// Pixels of font size that make capitals and digits `height` pixels high.
+int fonts_size_for_caps(struct screen *screen, enum face face, int height);
+
+// --- touch.c ------------------------------------------------------------------------------------
+void touch_add(struct screen *screen, SDL_Rect box, enum view_action_id action, int64_t argument);
+struct hit touch_find(const struct screen *screen, int x, int y);
+
+// A finding about the drawing, for screen_problems.
+void problem(struct screen *screen, const char *what, const char *text);
+
+// --- sound.c ------------------------------------------------------------------------------------
+// Closes the audio device once it has played out; true while it is still needed.
+bool sound_settle(struct screen *screen);
+void sound_close(struct screen *screen);
+
+// --- png.c --------------------------------------------------------------------------------------
+bool png_write(const char *path, const void *pixels, int width, int height, int pitch);
+
+// --- keymap.c -----------------------------------------------------------------------------------
+// Linux KEY_ code of a key, 0: none.
+uint16_t keymap_code(SDL_Scancode scancode);
+// Is this the key that an action shows ("F2", "PgDn", "Del")?
+bool keymap_named(const char *name, SDL_Scancode scancode);
+
+#endif
