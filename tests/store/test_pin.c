@@ -137,8 +137,9 @@ static void counts_before_it_looks(void **state) {
     int fd = lock_open(path);
     assert_true(fd >= 0 && lock_take(fd, 0));
     fixture->store->lock_wait_ms = 0;
-    // A try that cannot be counted is none, though the PIN is right.
+    // A try that cannot be counted is none, and tells nothing.
     assert_int_equal(try_pin(fixture, "271828", &wait), PIN_FAILED);
+    assert_int_equal(try_pin(fixture, "1111", &wait), PIN_FAILED);
     lock_release(fd);
     close(fd);
     expect(fixture, "1111", PIN_WRONG, 0);
