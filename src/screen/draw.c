@@ -33,9 +33,6 @@ void screen_draw(struct screen *screen, const struct view *view) {
     SDL_SetRenderDrawColor(screen->renderer, 0, 0, 0, 0xFF);
     SDL_RenderClear(screen->renderer);
     body = frame_draw(screen, view);
-    if (view->body != VIEW_LOG) {
-        buttons_draw(screen, &body, view, band_action);
-    }
     bodies[view->body](screen, body, view);
     SDL_RenderPresent(screen->renderer);
 }

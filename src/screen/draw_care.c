@@ -11,7 +11,9 @@ void draw_care(struct screen *screen, SDL_Rect body, const struct view *view) {
     SDL_Rect side;
     pen_panel(screen, body, THEME_AMBER_PALE, THEME_AMBER, px(screen, 6));
     body = inset(body, px(screen, 26));
-    pen_text(screen, cut_bottom(&body, px(screen, screen->portrait ? 170 : 84)), &foot, care->foot);
+    side = cut_bottom(&body, px(screen, screen->portrait ? 170 : 96));
+    buttons_beside(screen, &side, view);
+    pen_text(screen, side, &foot, care->foot);
     cut_bottom(&body, px(screen, 10));
     side = screen->portrait ? cut_top(&body, sign) : cut_left(&body, sign + px(screen, 30));
     pen_sign(screen, (SDL_Rect){side.x, side.y, sign, sign}, TONE_CAUTION);

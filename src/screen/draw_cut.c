@@ -5,7 +5,7 @@
 
 static void draw_beside(struct screen *screen, SDL_Rect box, const struct view_mark *mark) {
     struct style number = {
-        .face = FACE_MONO_BOLD, .size = 56, .floor = FLOOR_BENCH, .colour = THEME_INK};
+        .face = FACE_BOLD, .size = 56, .floor = FLOOR_BENCH, .colour = THEME_INK};
     struct style small = {
         .face = FACE_REGULAR, .size = 34, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
     pen_text(screen, cell_down(box, 3, 0, 0), &number, mark->inches);
@@ -33,7 +33,9 @@ static void draw_mark(struct screen *screen, SDL_Rect box, const struct view_mar
     draw_beside(screen, beside, mark);
 }
 
-static void draw_left(struct screen *screen, SDL_Rect box, const struct view_cut *cut) {
+static void draw_left(struct screen *screen, SDL_Rect box, const struct view *view) {
+    const struct view_cut *cut = &view->cut;
+    SDL_Rect foot;
     struct style heading = {
         .face = FACE_BOLD, .size = 46, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
     struct style measure = {
@@ -42,9 +44,10 @@ static void draw_left(struct screen *screen, SDL_Rect box, const struct view_cut
     box = inset(box, px(screen, 28));
     pen_text(screen, cut_top(&box, px(screen, 54)), &heading, cut->heading);
     cut_top(&box, px(screen, 8));
-    pen_text(screen, cut_bottom(&box, px(screen, screen->portrait ? 100 : 54)), &measure,
-             cut->measure);
-    draw_mark(screen, cut_top(&box, screen->portrait ? box.h * 52 / 100 : px(screen, 278)),
+    foot = cut_bottom(&box, px(screen, 96));
+    buttons_beside(screen, &foot, view);
+    pen_text(screen, foot, &measure, cut->measure);
+    draw_mark(screen, cut_top(&box, screen->portrait ? box.h * 56 / 100 : px(screen, 276)),
               &cut->mark);
     shaft_draw(screen, box, cut);
 }
@@ -85,7 +88,7 @@ static void draw_why(struct screen *screen, SDL_Rect box, const struct view_cut 
         line = plain;
         line.text = cut->warning[i];
         line.boxed = true;
-        line.before = 20;
+        line.before = 14;
         flow_add(&flow, line);
     }
     line = plain;
@@ -99,12 +102,12 @@ static void draw_why(struct screen *screen, SDL_Rect box, const struct view_cut 
 void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view) {
     int gap = px(screen, 24);
     SDL_Rect why = screen->portrait ? cut_bottom(&body, body.h * 45 / 100)
-                                    : cut_right(&body, body.w * 34 / 100);
+                                    : cut_right(&body, body.w * 36 / 100);
     if (screen->portrait) {
         cut_bottom(&body, gap);
     } else {
         cut_right(&body, gap);
     }
-    draw_left(screen, body, &view->cut);
+    draw_left(screen, body, view);
     draw_why(screen, why, &view->cut);
 }

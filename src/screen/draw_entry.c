@@ -52,6 +52,7 @@ static void draw_plan(struct screen *screen, SDL_Rect box, const struct view_ent
 void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view) {
     struct style title = {.face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = THEME_INK};
     int gap = px(screen, 20);
+    buttons_draw(screen, &body, view, band_action);
     pen_text(screen, cut_top(&body, px(screen, 70)), &title, view->entry.title);
     if (screen->portrait) {
         draw_facts(screen, cell_down(body, 2, 0, gap), &view->entry);

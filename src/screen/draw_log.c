@@ -72,7 +72,7 @@ static void draw_beside_buttons(struct screen *screen, SDL_Rect *box, const stru
     if (count == 0) {
         return;
     }
-    across = count > 4 ? 2 : 1;
+    across = count > 3 ? 2 : 1;
     area = cut_bottom(box, (count + across - 1) / across * (height + gap) - gap);
     for (size_t i = 0; i < view->action_count; i++) {
         if (beside(&view->action[i])) {

@@ -85,8 +85,16 @@ void draw_message(struct screen *screen, SDL_Rect body, const struct view *view)
         .face = FACE_MONO_BOLD, .size = 60, .floor = FLOOR_BENCH, .colour = THEME_BLUE};
     int gap = px(screen, 28);
     SDL_Rect today;
+    SDL_Rect top;
+    if (screen->portrait) {
+        buttons_draw(screen, &body, view, band_action);
+    }
     cut_top(&body, px(screen, 10));
-    pen_text(screen, cut_top(&body, px(screen, screen->portrait ? 250 : 130)), &title, view->title);
+    top = cut_top(&body, px(screen, screen->portrait ? 250 : 130));
+    if (!screen->portrait) {
+        buttons_beside(screen, &top, view);
+    }
+    pen_text(screen, top, &title, view->title);
     if (view->typed[0] != '\0') {
         pen_text(screen, cut_top(&body, px(screen, 76)), &typed, view->typed);
     } else {

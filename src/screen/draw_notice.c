@@ -4,8 +4,7 @@
 
 static void draw_kept_mark(struct screen *screen, SDL_Rect box, const struct view_notice *notice) {
     struct style label = {.face = FACE_BOLD, .size = 36, .floor = FLOOR_BENCH, .colour = THEME_INK};
-    struct style unit = {
-        .face = FACE_MONO_BOLD, .size = 44, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style unit = {.face = FACE_BOLD, .size = 44, .floor = FLOOR_BENCH, .colour = THEME_INK};
     pen_panel(screen, box, THEME_PANEL, theme_tone(notice->tone).fill, px(screen, 4));
     box = inset(box, px(screen, 22));
     pen_text(screen, cut_top(&box, px(screen, 50)), &label, notice->mark_label);
@@ -49,11 +48,18 @@ void draw_notice(struct screen *screen, SDL_Rect body, const struct view *view) 
     struct flow flow = {.floor = FLOOR_BENCH};
     int sign = px(screen, screen->portrait ? 150 : 180);
     SDL_Rect side;
+    bool choices = buttons_count(view) > (screen->portrait ? 1 : 2);
+    if (choices) {
+        buttons_draw(screen, &body, view, band_action);
+    }
     pen_panel(screen, body, tone.pale, tone.fill, px(screen, 6));
     body = inset(body, px(screen, 34));
-    if (notice->foot[0] != '\0') {
-        pen_text(screen, cut_bottom(&body, px(screen, screen->portrait ? 88 : 48)), &foot,
-                 notice->foot);
+    if (notice->foot[0] != '\0' || (!choices && buttons_count(view) > 0)) {
+        side = cut_bottom(&body, px(screen, choices && !screen->portrait ? 48 : 96));
+        if (!choices) {
+            buttons_beside(screen, &side, view);
+        }
+        pen_text(screen, side, &foot, notice->foot);
         cut_bottom(&body, px(screen, 8));
     }
     if (notice->has_mark) {

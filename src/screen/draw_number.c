@@ -79,8 +79,14 @@ static void draw_words(struct screen *screen, SDL_Rect box, const struct view_nu
 void draw_number(struct screen *screen, SDL_Rect body, const struct view *view) {
     const struct view_number *number = &view->number;
     int gap = px(screen, 28);
-    SDL_Rect keys = screen->portrait ? cut_bottom(&body, body.h * 46 / 100)
-                                     : cut_right(&body, body.w * 46 / 100);
+    SDL_Rect keys;
+    SDL_Rect fields;
+    SDL_Rect row;
+    if (screen->portrait) {
+        keys = cut_bottom(&body, body.h * 46 / 100);
+    } else {
+        keys = cut_right(&body, body.w * 46 / 100);
+    }
     if (screen->portrait) {
         cut_bottom(&body, gap);
     } else {
@@ -92,7 +98,11 @@ void draw_number(struct screen *screen, SDL_Rect body, const struct view *view) 
         draw_picks(screen, cut_bottom(&body, px(screen, 120)), number);
         cut_bottom(&body, px(screen, 18));
     }
-    SDL_Rect fields = cut_bottom(&body, px(screen, 142));
+    fields = cut_bottom(&body, px(screen, 142));
+    row = cut_bottom(&fields, px(screen, 100));
+    buttons_beside(screen, &row, view);
+    fields.h += row.h;
+    fields.w = row.w;
     for (size_t i = 0; i < number->field_count; i++) {
         draw_field(screen, cell_across(fields, (int)number->field_count, (int)i, px(screen, 20)),
                    &number->field[i], (int)i);

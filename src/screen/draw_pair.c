@@ -53,7 +53,15 @@ void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view) {
     struct style line = {
         .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
     int gap = px(screen, 28);
-    pen_text(screen, cut_top(&body, px(screen, screen->portrait ? 190 : 96)), &title, view->title);
+    SDL_Rect top;
+    if (screen->portrait) {
+        buttons_draw(screen, &body, view, band_action);
+    }
+    top = cut_top(&body, px(screen, screen->portrait ? 190 : 96));
+    if (!screen->portrait) {
+        buttons_beside(screen, &top, view);
+    }
+    pen_text(screen, top, &title, view->title);
     pen_text(screen, cut_top(&body, px(screen, 60)), &line,
              view->typed[0] != '\0' ? view->typed : view->subtitle);
     cut_top(&body, px(screen, 14));

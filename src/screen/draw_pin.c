@@ -16,10 +16,11 @@ static void draw_dots(struct screen *screen, SDL_Rect box, int digits) {
 
 void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view) {
     struct flow flow = {.floor = FLOOR_BENCH};
+    SDL_Rect keys;
     int gap = px(screen, 40);
-    SDL_Rect keys = screen->portrait ? cut_bottom(&body, body.h * 52 / 100)
-                                     : cut_right(&body, body.w * 42 / 100);
     SDL_Rect field;
+    keys = screen->portrait ? cut_bottom(&body, body.h * 52 / 100)
+                            : cut_right(&body, body.w * 42 / 100);
     if (screen->portrait) {
         cut_bottom(&body, gap);
     } else {
@@ -27,6 +28,7 @@ void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view) {
     }
     keypad_draw(screen, keys, false);
     field = cut_bottom(&body, px(screen, 120));
+    buttons_beside(screen, &field, view);
     pen_panel(screen, field, THEME_PANEL, THEME_BLUE, px(screen, 5));
     draw_dots(screen, inset(field, px(screen, 26)), view->pin_digits);
     cut_bottom(&body, px(screen, 24));

@@ -6,7 +6,7 @@
 #include <stdio.h>
 
 #define SCALE_FROM 118 // percent
-#define SCALE_TO 40
+#define SCALE_TO 25
 #define BOX_PAD 18
 
 void flow_add(struct flow *flow, struct flow_line line) {
@@ -31,49 +31,6 @@ static int bullet_width(struct screen *screen, const struct flow_line *line, int
     return line->bullet == BULLET_NONE ? 0 : px(screen, size * 3 / 2);
 }
 
-// Wraps one line into `width`; negative when a word is too wide.
-static int text_height(struct screen *screen, const struct style *style, const char *text,
-                       int width) {
-    TTF_Font *font = fonts_get(screen, style->face, px(screen, style->size));
-    int height = 0;
-    int lines = 0;
-    int x = 0;
-    int blank = 0;
-    char word[256];
-    size_t at = 0;
-    if (font == NULL) {
-        return -1;
-    }
-    TTF_SizeUTF8(font, " ", &blank, NULL);
-    for (const char *from = text;; from++) {
-        if (*from != ' ' && *from != '\0' && at + 1 < sizeof word) {
-            word[at++] = *from;
-            continue;
-        }
-        if (at > 0) {
-            int wide = 0;
-            word[at] = '\0';
-            at = 0;
-            TTF_SizeUTF8(font, word, &wide, NULL);
-            if (wide > width) {
-                return -1;
-            }
-            if (lines == 0 || x + blank + wide > width) {
-                lines++;
-                x = wide;
-            } else {
-                x += blank + wide;
-            }
-        }
-        if (*from == '\0') {
-            break;
-        }
-    }
-    // One spare line's width of slack is left to the kerning across blanks.
-    height = lines * TTF_FontLineSkip(font);
-    return height;
-}
-
 struct placed {
     int height;
     int text_x;
@@ -84,7 +41,7 @@ struct placed {
 static bool place(struct screen *screen, const struct flow *flow, const struct flow_line *line,
                   int scale, int width, struct placed *ret) {
     struct style style = line_style(flow, line, scale);
-    int pad = line->boxed ? px(screen, BOX_PAD) : 0;
+    int pad = line->boxed ? px(screen, BOX_PAD * scale / 100) : 0;
     struct placed placed = {.text_x = bullet_width(screen, line, style.size) + pad};
     if (line->right != NULL && line->right[0] != '\0') {
         struct style bold = style;
@@ -92,7 +49,7 @@ static bool place(struct screen *screen, const struct flow *flow, const struct f
         placed.right_w = pen_width(screen, &bold, line->right) + px(screen, 24);
     }
     placed.text_w = width - placed.text_x - placed.right_w - pad;
-    placed.height = text_height(screen, &style, line->text, placed.text_w - px(screen, 4));
+    placed.height = pen_height(screen, &style, line->text, placed.text_w);
     if (placed.height < 0) {
         return false;
     }
@@ -135,7 +92,7 @@ static void draw_bullet(struct screen *screen, const struct flow_line *line,
 static void draw_one(struct screen *screen, SDL_Rect box, const struct flow *flow,
                      const struct flow_line *line, int scale, const struct placed *placed) {
     struct style style = line_style(flow, line, scale);
-    int pad = line->boxed ? px(screen, BOX_PAD) : 0;
+    int pad = line->boxed ? px(screen, BOX_PAD * scale / 100) : 0;
     SDL_Rect text = {box.x + placed->text_x, box.y + pad, placed->text_w,
                      placed->height - 2 * pad + 2};
     if (line->boxed) {
@@ -161,7 +118,7 @@ void flow_draw(struct screen *screen, SDL_Rect box, const struct flow *flow) {
     while (scale > SCALE_TO && !fits(screen, box, flow, scale)) {
         scale -= 3;
     }
-    if (scale <= SCALE_TO) {
+    if (!fits(screen, box, flow, scale)) {
         problem(screen, "lines do not fit", flow->count > 0 ? flow->line[0].text : "");
     }
     for (size_t i = 0; i < flow->count; i++) {

@@ -71,8 +71,7 @@ static void draw_steps(struct screen *screen, SDL_Rect box, int step) {
                               .size = 32,
                               .floor = FLOOR_BENCH,
                               .colour = i == step ? THEME_INK : THEME_SOFT};
-        pen_panel(screen, cut_top(&cell, px(screen, 14)), i <= step ? THEME_BLUE : THEME_LINE,
-                  THEME_LINE, 0);
+        pen_fill(screen, cut_top(&cell, px(screen, 12)), i <= step ? THEME_BLUE : THEME_LINE);
         pen_text(screen, cell, &style, view_label((enum view_label)(LABEL_STEP_PAIR + i)));
     }
 }
@@ -183,15 +182,41 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
     for (int i = 0; i < count; i++) {
         SDL_Rect row = cell_down(area, rows, i / across, gap);
         int in_row = i / across < rows - 1 ? across : count - across * (rows - 1);
+        if (rows == 1 && row.w / in_row > px(screen, 430)) {
+            row.w = px(screen, 430) * in_row;
+        }
         button_draw(screen, cell_across(row, in_row, i % across, gap), shown[i]);
     }
+}
+
+void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view) {
+    const int width = px(screen, 320);
+    const int height = row->h < px(screen, 92) ? row->h : px(screen, 92);
+    for (size_t i = view->action_count; i > 0; i--) {
+        if (!band_action(&view->action[i - 1])) {
+            SDL_Rect box = cut_right(row, width);
+            box.y += (box.h - height) / 2;
+            box.h = height;
+            button_draw(screen, box, &view->action[i - 1]);
+            cut_right(row, px(screen, 20));
+        }
+    }
+}
+
+int buttons_count(const struct view *view) {
+    int count = 0;
+    for (size_t i = 0; i < view->action_count; i++) {
+        count += band_action(&view->action[i]) ? 0 : 1;
+    }
+    return count;
 }
 
 SDL_Rect frame_draw(struct screen *screen, const struct view *view) {
     SDL_Rect all = {0, 0, screen->width, screen->height};
     bool portrait = screen->portrait;
     SDL_Rect header = cut_top(&all, px(screen, portrait ? 150 : 88));
-    SDL_Rect band = cut_bottom(&all, px(screen, portrait ? 280 : 168));
+    bool desk = view->body == VIEW_LOG || view->body == VIEW_ENTRY;
+    SDL_Rect band = cut_bottom(&all, px(screen, desk ? 110 : portrait ? 280 : 168));
     pen_fill(screen, all, THEME_GROUND);
     draw_header(screen, header, view);
     draw_band(screen, band, view);

@@ -121,6 +121,16 @@ int pen_width(struct screen *screen, const struct style *style, const char *text
     return font != NULL ? line_width(font, text) : 0;
 }
 
+int pen_height(struct screen *screen, const struct style *style, const char *text, int width) {
+    TTF_Font *font = fonts_get(screen, style->face, px(screen, style->size));
+    struct lines lines;
+    if (font == NULL) {
+        return -1;
+    }
+    lines = break_lines(font, text, width);
+    return lines.fits ? lines.count * TTF_FontLineSkip(font) : -1;
+}
+
 int pen_digits_width(struct screen *screen, int height, const char *text) {
     TTF_Font *font = fonts_get(screen, FACE_BOLD, fonts_size_for_caps(screen, FACE_BOLD, height));
     return font != NULL ? line_width(font, text) : 0;

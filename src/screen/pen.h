@@ -57,6 +57,8 @@ struct style {
 void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text);
 // Width of one line at the style's full size.
 int pen_width(struct screen *screen, const struct style *style, const char *text);
+// Height of the text broken into lines of `width` at full size; negative when a word is wider.
+int pen_height(struct screen *screen, const struct style *style, const char *text, int width);
 // Digits whose capitals are exactly `height` high, top left at x, y; returns the width.
 int pen_digits(struct screen *screen, int x, int y, int height, SDL_Color colour, const char *text);
 int pen_digits_width(struct screen *screen, int height, const char *text);
@@ -104,6 +106,9 @@ void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *
 // The view's buttons in rows at the bottom of *body; those for which `skip` says true are left out.
 void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
                   bool (*skip)(const struct view_action *action));
+// The few buttons of a view that is not about choosing: cut off the right end of *row.
+void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view);
+int buttons_count(const struct view *view);
 bool band_action(const struct view_action *action); // PRESS and HELD: the band itself
 
 // --- one file a body ----------------------------------------------------------------------------

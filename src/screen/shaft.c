@@ -90,12 +90,13 @@ void shaft_draw(struct screen *screen, SDL_Rect box, const struct view_cut *cut)
     struct style waste = {
         .face = FACE_REGULAR, .size = 36, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
     struct style keep = {.face = FACE_BOLD, .size = 38, .floor = FLOOR_BENCH, .colour = THEME_INK};
-    SDL_Rect above = cut_top(&box, box.h * 30 / 100);
-    SDL_Rect tube = cut_top(&box, box.h * 36 / 100);
-    SDL_Rect ruler = cut_top(&box, px(screen, 60));
+    SDL_Rect labels = cut_bottom(&box, px(screen, 52));
+    SDL_Rect ruler = cut_bottom(&box, px(screen, 64));
+    SDL_Rect above = cut_top(&box, box.h * 42 / 100);
+    SDL_Rect tube = box;
     struct picture picture = plan_picture(tube, cut);
-    SDL_Rect left = {tube.x, box.y, picture.mark - tube.x, box.h};
-    SDL_Rect right = {picture.mark, box.y, tube.x + tube.w - picture.mark, box.h};
+    SDL_Rect left = {tube.x, labels.y, picture.mark - tube.x, labels.h};
+    SDL_Rect right = {picture.mark, labels.y, tube.x + tube.w - picture.mark, labels.h};
     SDL_Rect keep_box = picture.waste_left ? right : left;
     SDL_Rect waste_box = picture.waste_left ? left : right;
     SDL_Rect blade_box = {keep_box.x, above.y, keep_box.w, above.h};

@@ -18,9 +18,9 @@
     X(SIGN_ON_MORE, "The bench starts when somebody is signed on.")                                \
     X(SIGN_ON_BAND, "Scan your badge to start.")                                                   \
     X(READY, "Scan a head or a shaft")                                                             \
-    X(READY_MORE, "Either one first.")                                                             \
+    X(READY_MORE, "Either one first. Supervisor: scan your badge.")                                \
     X(READY_BAND, "Scan the first part of a club.")                                                \
-    X(READY_HINT, "Supervisor: scan badge")                                                        \
+    X(READY_HINT, "Hold 2 seconds: something is wrong")                                            \
     X(HALF_CUT, "Half-cut shafts waiting: ")                                                       \
     X(HALF_CUT_ONE, "%1 (%2)")                                                                     \
     /* pair */                                                                                     \
