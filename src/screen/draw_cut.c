@@ -33,6 +33,13 @@ static void draw_mark(struct screen *screen, SDL_Rect box, const struct view_mar
     draw_beside(screen, beside, mark);
 }
 
+// At least a quarter of the screen's height, whatever its shape.
+static int mark_height(const struct screen *screen) {
+    int wish = px(screen, 276);
+    int quarter = screen->height / 4 + 2;
+    return wish > quarter ? wish : quarter;
+}
+
 static void draw_left(struct screen *screen, SDL_Rect box, const struct view *view) {
     const struct view_cut *cut = &view->cut;
     SDL_Rect foot;
@@ -46,8 +53,9 @@ static void draw_left(struct screen *screen, SDL_Rect box, const struct view *vi
     cut_top(&box, px(screen, 8));
     foot = cut_bottom(&box, px(screen, 96));
     buttons_beside(screen, &foot, view);
-    pen_text(screen, foot, &measure, cut->measure);
-    draw_mark(screen, cut_top(&box, screen->portrait ? box.h * 56 / 100 : px(screen, 276)),
+    pen_text(screen, screen->portrait ? cut_bottom(&box, px(screen, 84)) : foot, &measure,
+             cut->measure);
+    draw_mark(screen, cut_top(&box, screen->portrait ? box.h * 56 / 100 : mark_height(screen)),
               &cut->mark);
     shaft_draw(screen, box, cut);
 }
@@ -101,8 +109,10 @@ static void draw_why(struct screen *screen, SDL_Rect box, const struct view_cut 
 
 void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view) {
     int gap = px(screen, 24);
-    SDL_Rect why = screen->portrait ? cut_bottom(&body, body.h * 45 / 100)
-                                    : cut_right(&body, body.w * 36 / 100);
+    // A club with much to say about it gets a wider slip; the mark keeps its height.
+    int share = view->cut.warning_count + view->cut.receipt_count > 6 ? 46 : 37;
+    SDL_Rect why = screen->portrait ? cut_bottom(&body, body.h * (share + 6) / 100)
+                                    : cut_right(&body, body.w * share / 100);
     if (screen->portrait) {
         cut_bottom(&body, gap);
     } else {

@@ -1,0 +1,245 @@
+// Draws every view at every size that matters and asks the drawing what went wrong; checks contrast
+// and touch targets; compares with the pictures kept in tests/golden.
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include "fixtures.h"
+#include "golden.h"
+#include "pen.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static const int sizes[][2] = {{1920, 1080}, {1280, 720},  {1024, 600}, {1080, 1920},
+                               {3840, 2160}, {1280, 1024}, {600, 1024}};
+
+static struct screen *open_screen(int width, int height) {
+    struct screen_options options = {.windowed = true,
+                                     .width = width,
+                                     .height = height,
+                                     .assets = KERFSIDE_SOURCE_DIR "/assets"};
+    struct screen *screen = NULL;
+    char message[256] = "";
+    setenv("SDL_VIDEODRIVER", "dummy", 1);
+    if (!screen_open(&options, &screen, message, sizeof message)) {
+        fail_msg("%s", message);
+    }
+    return screen;
+}
+
+static int draw_all(int width, int height, bool stretched) {
+    static struct view view;
+    struct screen *screen = open_screen(width, height);
+    char problems[4096];
+    int found = 0;
+    for (size_t i = 0; i < fixture_count; i++) {
+        int count;
+        fixtures[i].make(&view);
+        if (stretched) {
+            fixture_stretch(&view);
+        }
+        screen_draw(screen, &view);
+        count = screen_problems(screen, problems, sizeof problems);
+        if (count != 0) {
+            print_error("%s at %dx%d%s: %s\n", fixtures[i].name, width, height,
+                        stretched ? ", stretched" : "", problems);
+        }
+        found += count;
+    }
+    screen_close(screen);
+    return found;
+}
+
+static void fits_every_size(void **state) {
+    (void)state;
+    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
+        assert_int_equal(draw_all(sizes[i][0], sizes[i][1], false), 0);
+    }
+}
+
+// Other languages run about 30 percent longer than English (common practice, no source).
+static void fits_longer_words(void **state) {
+    (void)state;
+    for (size_t i = 0; i < 5; i++) {
+        assert_int_equal(draw_all(sizes[i][0], sizes[i][1], true), 0);
+    }
+}
+
+static void notices_what_does_not_fit(void **state) {
+    static struct view view;
+    struct screen *screen = open_screen(1024, 600);
+    char problems[4096];
+    (void)state;
+    fixtures[2].make(&view);
+    for (size_t i = 0; i < sizeof view.card[0].title - 1; i++) {
+        view.card[0].title[i] = 'W';
+    }
+    view.card[0].title[sizeof view.card[0].title - 1] = '\0';
+    screen_draw(screen, &view);
+    assert_true(screen_problems(screen, problems, sizeof problems) > 0);
+    screen_close(screen);
+}
+
+// WCAG 2.2, relative luminance and contrast ratio (guidelines/relative-luminance).
+static double channel(Uint8 value) {
+    double c = value / 255.0;
+    return c <= 0.04045 ? c / 12.92 : pow((c + 0.055) / 1.055, 2.4);
+}
+
+static double luminance(SDL_Color colour) {
+    return 0.2126 * channel(colour.r) + 0.7152 * channel(colour.g) + 0.0722 * channel(colour.b);
+}
+
+static double contrast(SDL_Color a, SDL_Color b) {
+    double la = luminance(a);
+    double lb = luminance(b);
+    return la > lb ? (la + 0.05) / (lb + 0.05) : (lb + 0.05) / (la + 0.05);
+}
+
+static void contrast_is_right(void **state) {
+    static const SDL_Color white = {255, 255, 255, 255};
+    // Check values worked out from the formula, and a published 4.54 for #767676.
+    static const struct {
+        SDL_Color colour;
+        double on_white;
+    } known[] = {{{0, 0, 0, 255}, 21.0},
+                 {{0x76, 0x76, 0x76, 255}, 4.5422},
+                 {{0x59, 0x59, 0x59, 255}, 7.0047},
+                 {{0xFF, 0, 0, 255}, 3.9985},
+                 {{0, 0, 0xFF, 255}, 8.5925}};
+    const struct {
+        SDL_Color text;
+        SDL_Color ground;
+    } pairs[] = {{THEME_INK, THEME_GROUND},     {THEME_SOFT, THEME_GROUND},
+                 {THEME_INK, THEME_PANEL},      {THEME_SOFT, THEME_PANEL},
+                 {THEME_INK, THEME_AMBER_PALE}, {THEME_SOFT, THEME_AMBER_PALE},
+                 {THEME_INK, THEME_RED_PALE},   {THEME_SOFT, THEME_RED_PALE},
+                 {THEME_INK, THEME_GREEN_PALE}, {THEME_SOFT, THEME_GREEN_PALE},
+                 {THEME_INK, THEME_BLUE_PALE},  {THEME_BLUE, THEME_BLUE_PALE},
+                 {THEME_LIGHT, THEME_DARK},     {THEME_DIM, THEME_DARK},
+                 {THEME_GREEN_LIT, THEME_DARK}, {THEME_RED_LIT, THEME_DARK},
+                 {THEME_AMBER, THEME_DARK},     {THEME_RED, THEME_PANEL},
+                 {THEME_GREEN, THEME_PANEL},    {THEME_RED, THEME_GROUND},
+                 {THEME_GREEN, THEME_GROUND},   {THEME_BLUE, THEME_GROUND}};
+    (void)state;
+    for (size_t i = 0; i < sizeof known / sizeof known[0]; i++) {
+        assert_true(fabs(contrast(known[i].colour, white) - known[i].on_white) < 0.0001);
+    }
+    for (size_t i = 0; i < sizeof pairs / sizeof pairs[0]; i++) {
+        double ratio = contrast(pairs[i].text, pairs[i].ground);
+        if (ratio < 7.0) {
+            fail_msg("pair %zu has a contrast of %.2f, wanted 7", i, ratio);
+        }
+    }
+    for (int tone = TONE_PLAIN; tone <= TONE_FINE; tone++) {
+        struct theme_tone colours = theme_tone((enum view_tone)tone);
+        assert_true(contrast(colours.fill, colours.text) >= 7.0);
+    }
+}
+
+static void mark_fills_a_quarter(void **state) {
+    static struct view view;
+    (void)state;
+    // The tallest text of a cut view, in landscape, against the height of the screen.
+    for (size_t i = 0; i < 3; i++) {
+        struct screen *screen = open_screen(sizes[i][0], sizes[i][1]);
+        int tallest = 0;
+        fixtures[4].make(&view);
+        screen_draw(screen, &view);
+        for (size_t t = 0; t < screen->text_count; t++) {
+            tallest = screen->text[t].h > tallest ? screen->text[t].h : tallest;
+        }
+        assert_true(tallest * 4 >= sizes[i][1]);
+        screen_close(screen);
+    }
+}
+
+static struct hit hit_of(const struct screen *screen, enum view_action_id action,
+                         int64_t argument) {
+    for (size_t i = 0; i < screen->hit_count; i++) {
+        if (screen->hit[i].action == action && screen->hit[i].argument == argument) {
+            return screen->hit[i];
+        }
+    }
+    fail_msg("nothing to touch for action %d, %lld", action, (long long)argument);
+    return screen->hit[0];
+}
+
+static void touches_reach_their_action(void **state) {
+    static struct view view;
+    struct screen *screen = open_screen(1280, 720);
+    static const struct {
+        size_t fixture;
+        enum view_action_id action;
+        int64_t argument;
+    } wanted[] = {
+        {4, ACTION_PRESS, 0},        {4, ACTION_HELD, 0},
+        {4, ACTION_START_OVER, 0},   {8, ACTION_KEY, '7'},
+        {8, ACTION_KEY, '\b'},       {8, ACTION_KEY, VIEW_KEY_SIXTEENTH + 15},
+        {8, ACTION_FIELD, 1},        {9, ACTION_PICK, 42 * LENGTH_INCH + 12 * LENGTH_INCH / 16},
+        {14, ACTION_KEY, '0'},       {15, ACTION_ROW, 3},
+        {15, ACTION_DECIDE_SCRAP, 0}};
+    (void)state;
+    for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++) {
+        struct hit wish;
+        struct hit found;
+        fixtures[wanted[i].fixture].make(&view);
+        screen_draw(screen, &view);
+        wish = hit_of(screen, wanted[i].action, wanted[i].argument);
+        found = touch_find(screen, wish.box.x + 3, wish.box.y + 3);
+        assert_int_equal(found.action, wanted[i].action);
+        assert_int_equal(found.argument, wanted[i].argument);
+    }
+    assert_int_equal(touch_find(screen, -1, -1).action, ACTION_NONE);
+    screen_close(screen);
+}
+
+static void keys_have_their_codes(void **state) {
+    (void)state;
+    // linux/input-event-codes.h: KEY_A 30, KEY_ENTER 28, KEY_F13 183, KEY_KP1 79.
+    assert_int_equal(keymap_code(SDL_SCANCODE_A), 30);
+    assert_int_equal(keymap_code(SDL_SCANCODE_RETURN), 28);
+    assert_int_equal(keymap_code(SDL_SCANCODE_F13), 183);
+    assert_int_equal(keymap_code(SDL_SCANCODE_KP_1), 79);
+    assert_int_equal(keymap_code(SDL_SCANCODE_UNKNOWN), 0);
+    assert_true(keymap_named("F3", SDL_SCANCODE_F3));
+    assert_false(keymap_named("F3", SDL_SCANCODE_F4));
+    assert_false(keymap_named("1", SDL_SCANCODE_1));
+}
+
+static void looks_as_it_did(void **state) {
+    static const int kept[][2] = {{1280, 720}, {1024, 600}, {720, 1280}};
+    static struct view view;
+    int different = 0;
+    (void)state;
+    for (size_t s = 0; s < 3; s++) {
+        struct screen *screen = open_screen(kept[s][0], kept[s][1]);
+        for (size_t i = 0; i < fixture_count; i++) {
+            char name[64];
+            fixtures[i].make(&view);
+            screen_draw(screen, &view);
+            snprintf(name, sizeof name, "%s-%dx%d", fixtures[i].name, kept[s][0], kept[s][1]);
+            different += golden_same(screen, name) ? 0 : 1;
+        }
+        screen_close(screen);
+    }
+    assert_int_equal(different, 0);
+}
+
+int main(int argc, char **argv) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(fits_every_size),           cmocka_unit_test(fits_longer_words),
+        cmocka_unit_test(notices_what_does_not_fit), cmocka_unit_test(contrast_is_right),
+        cmocka_unit_test(mark_fills_a_quarter),      cmocka_unit_test(touches_reach_their_action),
+        cmocka_unit_test(keys_have_their_codes),     cmocka_unit_test(looks_as_it_did),
+    };
+    golden_update = argc > 1 && strcmp(argv[1], "--update") == 0;
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
