@@ -55,9 +55,12 @@ static enum store_result tail(struct store *store, struct store_check *check) {
         last = query_number(&query, 0);
     }
     enum store_result result = ended(store, &query, "check the end of the log", check);
-    if (result == STORE_OK && last != check->entries) {
+    if (result == STORE_OK && last > check->entries) {
         check->first_bad = check->entries + 1;
         result = found(check, "Entries are missing at the end of the log.", "");
+    } else if (result == STORE_OK && last < check->entries) {
+        result =
+            found(check, "The counts of the days do not know the last entries of the log.", "");
     }
     return result;
 }

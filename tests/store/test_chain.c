@@ -249,6 +249,14 @@ static void finds_a_dangling_reference(void **state) {
     assert_int_equal(found.first_bad, 0); // the chain is whole
 }
 
+static void finds_counts_that_lag(void **state) {
+    struct fixture *fixture = *state;
+    struct store_check found;
+    fixture_exec(fixture->store->db, "UPDATE log_quarter SET last_seq = 9 WHERE last_seq = 10");
+    assert_int_equal(check(fixture, &found), STORE_REFUSED);
+    assert_non_null(strstr(found.problem, "counts"));
+}
+
 // Outside judge: Python's hashlib over the documented encoding gives the same chain.
 static void agrees_with_hashlib(void **state) {
     struct fixture *fixture = *state;
@@ -281,6 +289,7 @@ int main(void) {
         STEP(finds_swapped_and_inserted_rows),
         STEP(finds_a_damaged_file),
         STEP(finds_a_dangling_reference),
+        STEP(finds_counts_that_lag),
         STEP(agrees_with_hashlib),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
