@@ -53,9 +53,11 @@ static void draw_left(struct screen *screen, SDL_Rect box, const struct view *vi
     cut_top(&box, px(screen, 8));
     foot = cut_bottom(&box, px(screen, 96));
     buttons_beside(screen, &foot, view);
-    pen_text(screen, screen->portrait ? cut_bottom(&box, px(screen, 84)) : foot, &measure,
-             cut->measure);
-    draw_mark(screen, cut_top(&box, screen->portrait ? box.h * 56 / 100 : mark_height(screen)),
+    pen_text(screen,
+             screen->portrait && buttons_count(view) > 1 ? cut_bottom(&box, px(screen, 84)) : foot,
+             &measure, cut->measure);
+    draw_mark(screen,
+              cut_top(&box, screen->portrait ? box.h - px(screen, 240) : mark_height(screen)),
               &cut->mark);
     shaft_draw(screen, box, cut);
 }
@@ -111,7 +113,7 @@ void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view) {
     int gap = px(screen, 24);
     // A club with much to say about it gets a wider slip; the mark keeps its height.
     int share = view->cut.warning_count + view->cut.receipt_count > 6 ? 46 : 37;
-    SDL_Rect why = screen->portrait ? cut_bottom(&body, body.h * (share + 6) / 100)
+    SDL_Rect why = screen->portrait ? cut_bottom(&body, body.h * (share > 40 ? 49 : 44) / 100)
                                     : cut_right(&body, body.w * share / 100);
     if (screen->portrait) {
         cut_bottom(&body, gap);

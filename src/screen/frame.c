@@ -119,7 +119,7 @@ static void draw_band(struct screen *screen, SDL_Rect box, const struct view *vi
     box.x += px(screen, 40);
     box.w -= px(screen, 60);
     if (hint) {
-        SDL_Rect side = screen->portrait ? cut_bottom(&box, box.h * 45 / 100)
+        SDL_Rect side = screen->portrait ? cut_bottom(&box, box.h * 48 / 100)
                                          : cut_right(&box, box.w * 30 / 100);
         draw_hint(screen, side, view, tone.text);
     }
@@ -214,9 +214,9 @@ int buttons_count(const struct view *view) {
 SDL_Rect frame_draw(struct screen *screen, const struct view *view) {
     SDL_Rect all = {0, 0, screen->width, screen->height};
     bool portrait = screen->portrait;
-    SDL_Rect header = cut_top(&all, px(screen, portrait ? 150 : 88));
+    SDL_Rect header = cut_top(&all, px(screen, portrait ? 132 : 88));
     bool desk = view->body == VIEW_LOG || view->body == VIEW_ENTRY;
-    SDL_Rect band = cut_bottom(&all, px(screen, desk ? 110 : portrait ? 280 : 168));
+    SDL_Rect band = cut_bottom(&all, px(screen, desk ? 110 : portrait ? 236 : 168));
     pen_fill(screen, all, THEME_GROUND);
     draw_header(screen, header, view);
     draw_band(screen, band, view);
