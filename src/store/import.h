@@ -1,7 +1,7 @@
 #ifndef IMPORT_H
 #define IMPORT_H
 
-// CSV files into the store: all of them or nothing. See README for the columns.
+// CSV files into the store: all of them or nothing. See db/demo/README.md for the columns.
 //
 // The kind of a file is told by its name (shaft_models.csv, charts.csv, head_models.csv, heads.csv,
 // shafts.csv, builds.csv, workers.csv; anything in front ending in - or _ is allowed) and checked
