@@ -86,6 +86,37 @@ void shift_script(struct script *script, size_t count) {
     fixture_close(&fixture);
 }
 
+// --- databases to work in ---------------------------------------------------------------------
+
+static void copy_file(const char *from, const char *to) {
+    static char bytes[1 << 20];
+    FILE *in = fopen(from, "r");
+    FILE *out = fopen(to, "w");
+    assert_true(in != NULL && out != NULL);
+    size_t size = fread(bytes, 1, sizeof bytes, in);
+    assert_true(size < sizeof bytes);
+    assert_int_equal(fwrite(bytes, 1, size, out), size);
+    fclose(in);
+    fclose(out);
+}
+
+void shift_database(struct fixture *prepared) {
+    fixture_open(prepared);
+    store_close(prepared->store);
+    prepared->store = NULL;
+}
+
+void shift_copy(const struct fixture *prepared, struct fixture *fixture) {
+    fixture_folder(fixture);
+    for (int i = 0; i < 2; i++) { // the database and its -wal
+        char from[128];
+        char to[128];
+        snprintf(from, sizeof from, "%s%s", prepared->path, tape_suffix[i]);
+        snprintf(to, sizeof to, "%s%s", fixture->path, tape_suffix[i]);
+        copy_file(from, to);
+    }
+}
+
 // --- the shift ---------------------------------------------------------------------------------
 
 // True while the shift can go on.

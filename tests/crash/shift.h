@@ -17,6 +17,10 @@ struct script {
 };
 void shift_script(struct script *script, size_t count);
 
+// A closed database with the workshop in it, and a copy of it in a folder of its own.
+void shift_database(struct fixture *prepared);
+void shift_copy(const struct fixture *prepared, struct fixture *fixture);
+
 // What the store said about an entry, and how long the tape was when it had said so.
 struct note {
     enum store_result result;

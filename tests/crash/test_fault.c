@@ -13,29 +13,6 @@
 static struct script script;
 static struct fixture prepared; // a closed database with the workshop in it, copied for each run
 
-static void copy_file(const char *from, const char *to) {
-    static char bytes[1 << 20];
-    FILE *in = fopen(from, "r");
-    FILE *out = fopen(to, "w");
-    assert_true(in != NULL && out != NULL);
-    size_t size = fread(bytes, 1, sizeof bytes, in);
-    assert_true(size < sizeof bytes);
-    assert_int_equal(fwrite(bytes, 1, size, out), size);
-    fclose(in);
-    fclose(out);
-}
-
-static void copy_prepared(struct fixture *fixture) {
-    fixture_folder(fixture);
-    for (int i = 0; i < 2; i++) { // the database and its -wal
-        char from[128];
-        char to[128];
-        snprintf(from, sizeof from, "%s%s", prepared.path, tape_suffix[i]);
-        snprintf(to, sizeof to, "%s%s", fixture->path, tape_suffix[i]);
-        copy_file(from, to);
-    }
-}
-
 static void judge(const struct fixture *fixture, const struct notebook *notebook, const char *when,
                   int64_t call) {
     char why[STORE_MESSAGE_MAX] = "";
@@ -69,7 +46,7 @@ static bool run(int64_t call, bool for_ever, enum tape_error error) {
     struct fixture fixture;
     struct notebook notebook = {.script = &script, .seeded = 1};
     char message[STORE_MESSAGE_MAX];
-    copy_prepared(&fixture);
+    shift_copy(&prepared, &fixture);
     tape_begin(fixture.path);
     tape_fail(call, for_ever, error);
     if (store_open(fixture.path, STORE_WRITE, BENCH, &fixture.store, message, sizeof message) ==
@@ -138,9 +115,7 @@ static void is_full_for_ever(void **state) {
 static int prepare(void **state) {
     (void)state;
     shift_script(&script, ENTRIES);
-    fixture_open(&prepared);
-    store_close(prepared.store);
-    prepared.store = NULL;
+    shift_database(&prepared);
     return 0;
 }
 
