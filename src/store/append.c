@@ -9,12 +9,13 @@
 #define TERMINATED(array) (memchr(array, '\0', sizeof(array)) != NULL)
 
 // What later code takes for granted of any entry, whoever made it.
-static bool well_formed(const struct entry *entry) {
-    return entry->kind < ENTRY_KIND_COUNT && entry->verdict < VERDICT_COUNT &&
-           TERMINATED(entry->boot) && TERMINATED(entry->bench) && TERMINATED(entry->worker) &&
-           TERMINATED(entry->build) && TERMINATED(entry->club) && TERMINATED(entry->head) &&
-           TERMINATED(entry->shaft) && TERMINATED(entry->confirm_id) && TERMINATED(entry->cause) &&
-           TERMINATED(entry->note) && TERMINATED(entry->plan);
+static enum store_result well_formed(struct store *store, const struct entry *entry) {
+    bool good = entry->kind < ENTRY_KIND_COUNT && entry->verdict < VERDICT_COUNT &&
+                TERMINATED(entry->boot) && TERMINATED(entry->bench) && TERMINATED(entry->worker) &&
+                TERMINATED(entry->build) && TERMINATED(entry->club) && TERMINATED(entry->head) &&
+                TERMINATED(entry->shaft) && TERMINATED(entry->confirm_id) &&
+                TERMINATED(entry->cause) && TERMINATED(entry->note) && TERMINATED(entry->plan);
+    return good ? STORE_OK : connection_say(store, STORE_REFUSED, "The entry is not well formed.");
 }
 
 static enum store_result load(struct store *store, const struct entry *entry,
@@ -34,15 +35,13 @@ static enum store_result load(struct store *store, const struct entry *entry,
 
 static enum store_result advance(struct store *store, struct progress *progress,
                                  const struct entry *entry) {
-    char stage[16];
-    strcpy(stage, stage_text(progress->stage));
     if (stage_advance(progress, entry)) {
         return STORE_OK;
     }
     return connection_say(store, STORE_REFUSED,
                           "Club %s %s stands at %s%s%s: %s is not possible there. Scan both parts "
                           "again.",
-                          entry->build, entry->club, stage,
+                          entry->build, entry->club, stage_text(progress->stage),
                           progress->bench[0] == '\0' ? "" : " of ", progress->bench,
                           entry_kind_text(entry->kind));
 }
@@ -51,10 +50,10 @@ enum store_result append_entry(struct store *store, struct entry *entry) {
     struct work work = {.progress = {.attempt = 1, .tip_made = LENGTH_UNKNOWN}};
     struct progress after;
     struct chain_end end;
-    if (!well_formed(entry)) {
-        return connection_say(store, STORE_REFUSED, "The entry is not well formed.");
+    enum store_result result = well_formed(store, entry);
+    if (result == STORE_OK) {
+        result = chain_find_end(store, &end);
     }
-    enum store_result result = chain_find_end(store, &end);
     if (result == STORE_OK) {
         result = load(store, entry, &work);
     }
@@ -94,7 +93,10 @@ enum store_result store_confirmed(struct store *store, const char *confirm_id, i
 }
 
 static enum store_result append_once(struct store *store, struct entry *entry) {
-    enum store_result result = connection_begin(store);
+    enum store_result result = well_formed(store, entry);
+    if (result == STORE_OK) {
+        result = connection_begin(store);
+    }
     if (result != STORE_OK) {
         return result;
     }

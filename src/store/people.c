@@ -18,7 +18,12 @@ enum store_result store_worker(struct store *store, const char *badge, struct wo
     return result;
 }
 
-bool people_supervisor(struct store *store, const char *badge) {
-    struct worker worker;
-    return store_worker(store, badge, &worker) == STORE_OK && worker.role == ROLE_SUPERVISOR;
+enum store_result people_supervisor(struct store *store, const char *badge, bool *ret_yes) {
+    struct worker worker = {0};
+    enum store_result result = store_worker(store, badge, &worker);
+    if (result != STORE_OK && result != STORE_NONE) {
+        return result;
+    }
+    *ret_yes = result == STORE_OK && worker.role == ROLE_SUPERVISOR;
+    return STORE_OK;
 }

@@ -3,7 +3,7 @@
 
 #include "query.h"
 
-// Whether the badge is a supervisor's. False too when the store fails. Private to src/store.
-bool people_supervisor(struct store *store, const char *badge);
+// Whether the badge is a supervisor's. Private to src/store.
+enum store_result people_supervisor(struct store *store, const char *badge, bool *ret_yes);
 
 #endif

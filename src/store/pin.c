@@ -130,7 +130,10 @@ enum pin_result store_pin_check(struct store *store, const char *badge, const ch
                                 int *ret_wait_s) {
     char hash[crypto_pwhash_STRBYTES] = "";
     int64_t left = 0;
-    bool supervisor = people_supervisor(store, badge);
+    bool supervisor = false;
+    if (people_supervisor(store, badge, &supervisor) != STORE_OK) {
+        return PIN_FAILED;
+    }
     if (supervisor) {
         enum store_result result = find_hash(store, badge, hash);
         if (result != STORE_OK) {

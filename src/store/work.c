@@ -71,6 +71,16 @@ static bool known_consent(const struct entry *entry) {
            strcmp(entry->cause, "shim") == 0;
 }
 
+static enum store_result allowed_supervisor(struct store *store, const char *badge) {
+    bool yes = false;
+    enum store_result result = people_supervisor(store, badge, &yes);
+    if (result == STORE_OK && !yes) {
+        result = connection_say(store, STORE_REFUSED, "Only a supervisor may decide this, not %s.",
+                                badge[0] == '\0' ? "nobody" : badge);
+    }
+    return result;
+}
+
 enum store_result work_allowed(struct store *store, const struct work *work,
                                const struct entry *entry) {
     bool cut = entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_BUTT_CUT;
@@ -92,11 +102,7 @@ enum store_result work_allowed(struct store *store, const struct work *work,
         return connection_say(store, STORE_REFUSED,
                               "Consent is to a column or shim, not to \"%s\".", entry->cause);
     }
-    if (supervisor && !people_supervisor(store, entry->worker)) {
-        return connection_say(store, STORE_REFUSED, "Only a supervisor may decide this, not %s.",
-                              entry->worker[0] == '\0' ? "nobody" : entry->worker);
-    }
-    return STORE_OK;
+    return supervisor ? allowed_supervisor(store, entry->worker) : STORE_OK;
 }
 
 static enum store_result save_progress(struct store *store, const struct progress *progress,

@@ -207,6 +207,9 @@ static void refuses_what_is_not_well_formed(void **state) {
     entry.verdict = VERDICT_COUNT;
     refuses(fixture, &entry, "not well formed");
     entry = fixture_entry(fixture, ENTRY_HOLD, 0);
+    memset(entry.confirm_id, 'a', sizeof entry.confirm_id);
+    refuses(fixture, &entry, "not well formed");
+    entry = fixture_entry(fixture, ENTRY_HOLD, 0);
     strcpy(entry.confirm_id, "short");
     refuses(fixture, &entry, "CHECK constraint failed");
     entry = fixture_entry(fixture, ENTRY_HOLD, 0);
