@@ -1,6 +1,7 @@
 #include "layouts.h"
 
 #include <linux/input-event-codes.h>
+#include <stddef.h>
 #include <string.h>
 
 // Each level in four pieces, by the rows of the keyboard; a blank is a key that writes no ASCII.
@@ -107,6 +108,19 @@ char layout_char(enum layout layout, uint16_t code, enum layout_level level) {
     }
     keys = layouts[layout].level[level][row];
     return at < strlen(keys) && keys[at] != ' ' ? keys[at] : '\0';
+}
+
+bool layout_key(enum layout layout, char c, uint16_t *ret_code, enum layout_level *ret_level) {
+    for (int level = 0; level < LEVEL_COUNT && c != '\0'; level++) {
+        for (uint16_t code = 1; code <= KEY_102ND; code++) {
+            if (keypad(code) == '\0' && layout_char(layout, code, (enum layout_level)level) == c) {
+                *ret_code = code;
+                *ret_level = (enum layout_level)level;
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 const char *layout_name(enum layout layout) {

@@ -72,6 +72,30 @@ static void test_keypad(void **state) {
     }
 }
 
+// Every character that a layout writes is found again on a key that writes it.
+static void test_keys_of_characters(void **state) {
+    (void)state;
+    uint16_t code;
+    enum layout_level level;
+    for (int i = 0; i < LAYOUT_COUNT; i++) {
+        int found = 0;
+        for (char c = ' '; c <= '~'; c++) {
+            if (layout_key((enum layout)i, c, &code, &level)) {
+                assert_int_equal(layout_char((enum layout)i, code, level), c);
+                assert_false(code >= KEY_KP7 && code <= KEY_KPDOT);
+                found++;
+            }
+        }
+        // xkb-data gives `^` and "`" as dead keys on some, which write no character at once.
+        assert_in_range(found, 93, 95);
+    }
+    assert_true(layout_key(LAYOUT_DE, ']', &code, &level));
+    assert_int_equal(code, KEY_9);
+    assert_int_equal(level, LEVEL_ALTGR);
+    assert_false(layout_key(LAYOUT_US, '\n', &code, &level));
+    assert_false(layout_key(LAYOUT_US, '\0', &code, &level));
+}
+
 static void test_keys_without_a_character(void **state) {
     (void)state;
     static const uint16_t codes[] = {KEY_ESC,    KEY_F1,       KEY_F13,      KEY_UP, KEY_NUMLOCK,
@@ -87,6 +111,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_against_xkb),
         cmocka_unit_test(test_keypad),
+        cmocka_unit_test(test_keys_of_characters),
         cmocka_unit_test(test_keys_without_a_character),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -58,15 +58,11 @@ static bool write_char(struct typist *t, char c) {
             return true;
         }
     }
-    for (int level = 0; level < LEVEL_COUNT; level++) {
-        for (uint16_t code = 1; code <= KEY_102ND; code++) {
-            bool keypad = code >= KEY_KP7 && code <= KEY_KPDOT;
-            if (!keypad && code != KEY_KPASTERISK &&
-                layout_char(t->layout, code, (enum layout_level)level) == c) {
-                typist_key(t, code, (enum layout_level)level);
-                return true;
-            }
-        }
+    uint16_t code;
+    enum layout_level level;
+    if (layout_key(t->layout, c, &code, &level)) {
+        typist_key(t, code, level);
+        return true;
     }
     return false;
 }
