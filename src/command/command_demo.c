@@ -111,16 +111,6 @@ static void show(struct store *store, const char *pin) {
     puts("\nWith no scanner, type a ticket and press Enter. All plans: kerfside plan --all");
 }
 
-// Takes away what a failed demo has made, so that it can be tried again.
-static void take_away(const char *path) {
-    static const char *const tails[] = {"", "-wal", "-shm", "-journal", ".lock", ".ballast"};
-    char name[DATABASE_PATH_MAX + 16];
-    for (size_t i = 0; i < sizeof tails / sizeof tails[0]; i++) {
-        snprintf(name, sizeof name, "%s%s", path, tails[i]);
-        unlink(name);
-    }
-}
-
 static bool fill(struct store *store, const char *folder) {
     char pin[PIN_SIZE];
     bool done;
@@ -168,7 +158,7 @@ int command_demo(int argc, char **argv) {
     bool done = fill(store, folder);
     store_close(store);
     if (!done) {
-        take_away(path);
+        database_take_away(path);
     }
     return done ? COMMAND_DONE : COMMAND_REFUSED;
 }

@@ -4,10 +4,12 @@
 #include "options.h"
 
 #include <limits.h>
+#include <unistd.h>
 
 int command_import(int argc, char **argv) {
     const char *db = NULL;
     const struct option options[] = {{"--db", &db, NULL}};
+    char path[DATABASE_PATH_MAX];
     struct store *store;
     struct entry entry = entry_init(ENTRY_IMPORT);
     int count;
@@ -15,7 +17,11 @@ int command_import(int argc, char **argv) {
                             &count)) {
         return COMMAND_USAGE;
     }
-    if (!database_open(argv[0], db, STORE_CREATE, &store)) {
+    if (!database_path(db, path)) {
+        return COMMAND_REFUSED;
+    }
+    bool made = access(path, F_OK) != 0;
+    if (!database_open(argv[0], path, STORE_CREATE, &store)) {
         return COMMAND_REFUSED;
     }
     database_stamp(&entry);
@@ -28,5 +34,8 @@ int command_import(int argc, char **argv) {
         database_complain(argv[0], store);
     }
     store_close(store);
+    if (made && result != STORE_OK) {
+        database_take_away(path);
+    }
     return result == STORE_OK ? COMMAND_DONE : COMMAND_REFUSED;
 }

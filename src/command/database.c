@@ -7,6 +7,7 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <time.h>
+#include <unistd.h>
 
 static const char *environment(const char *name) {
     const char *value = getenv(name);
@@ -77,6 +78,15 @@ bool database_open(const char *command, const char *given, enum store_mode mode,
         return false;
     }
     return true;
+}
+
+void database_take_away(const char *path) {
+    static const char *const tails[] = {"", "-wal", "-shm", "-journal", ".lock", ".ballast"};
+    char name[DATABASE_PATH_MAX + 16];
+    for (size_t i = 0; i < sizeof tails / sizeof tails[0]; i++) {
+        snprintf(name, sizeof name, "%s%s", path, tails[i]);
+        unlink(name);
+    }
 }
 
 void database_complain(const char *command, const struct store *store) {

@@ -19,6 +19,9 @@ bool database_folders(const char *command, const char *path);
 bool database_open(const char *command, const char *given, enum store_mode mode,
                    struct store **ret_store);
 
+// Removes a closed database that was just made and came to nothing, with the files beside it.
+void database_take_away(const char *path);
+
 // `kerfside COMMAND: what the store says` to stderr.
 void database_complain(const char *command, const struct store *store);
 

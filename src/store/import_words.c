@@ -78,8 +78,8 @@ bool import_read_note_kinds(const struct import_cell *cell, const struct import_
     bool not_through = false;
     (void)limits;
     memcpy(list, cell->text, strlen(cell->text) + 1);
-    for (char *word = strtok_r(list, " ;,", &rest); word != NULL;
-         word = strtok_r(NULL, " ;,", &rest)) {
+    for (char *word = strtok_r(list, " ;", &rest); word != NULL;
+         word = strtok_r(NULL, " ;", &rest)) {
         if (!note_kind(word, &kinds, &not_through)) {
             const char *words[NOTE_KINDS_MAX] = {"wood"};
             const struct import_cell part = {cell->say, cell->at, cell->column, word};

@@ -115,6 +115,9 @@ static void import_says_what_was_new(void **state) {
     run(&desk, &ran, "import workers.csv --db new/folder/made.db");
     assert_int_equal(ran.status, 0);
     assert_int_equal(access(desk_path(&desk, "new/folder/made.db"), F_OK), 0);
+    run(&desk, &ran, "import spare_shafts.csv --db empty.db");
+    assert_int_equal(ran.status, 1);
+    assert_int_not_equal(access(desk_path(&desk, "empty.db"), F_OK), 0);
 }
 
 static void a_backup_is_whole_and_plans_the_same(void **state) {

@@ -172,6 +172,12 @@ static void a_changed_chart_is_a_new_revision(void **state) {
     assert_int_equal(ask("SELECT count(*) FROM chart_column"), 3 + 4);
     assert_int_equal(ask("SELECT count(*) FROM chart_column WHERE tip_trim IS NULL"), 1);
     changes_nothing("charts.csv", changed);
+    // One column more and nothing else, then one less.
+    imports("charts.csv", CHARTS "Rod,R,wood,5,220,1\nRod,R,wood,1,200,0\n"
+                                 "Rod,R,wood,3,210,5/8\nRod,R,wood,7,230,\nRod,R,wood,9,240,\n");
+    assert_int_equal(ask("SELECT max(revision) FROM chart"), 3);
+    imports("charts.csv", changed);
+    assert_int_equal(ask("SELECT max(revision) FROM chart"), 4);
 }
 
 static void a_trim_that_falls_is_remarked_on(void **state) {
