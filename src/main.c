@@ -15,6 +15,16 @@ static const struct {
     {"plan", command_plan},     {"--help", command_help}, {"--version", command_version},
 };
 
+// A command is done only when all it said was written.
+static int written(const char *name, int status) {
+    if (fflush(stdout) == 0 && !ferror(stdout)) {
+        return status;
+    }
+    fprintf(stderr, "kerfside %s: cannot write to standard output. Look at the room there.\n",
+            name);
+    return status == COMMAND_DONE ? COMMAND_REFUSED : status;
+}
+
 int main(int argc, char **argv) {
     if (argc < 2) {
         fputs("kerfside: say what to do, as `kerfside demo`. See kerfside --help.\n", stderr);
@@ -23,7 +33,8 @@ int main(int argc, char **argv) {
     for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
         if (strcmp(argv[1], commands[i].name) == 0) {
             bool help = argc == 3 && strcmp(argv[2], "--help") == 0;
-            return help ? command_help(argc - 1, argv + 1) : commands[i].run(argc - 1, argv + 1);
+            return written(argv[1], help ? command_help(argc - 1, argv + 1)
+                                         : commands[i].run(argc - 1, argv + 1));
         }
     }
     fprintf(stderr, "kerfside: there is no command %s. See kerfside --help.\n", argv[1]);

@@ -25,7 +25,7 @@ static bool midnight(const char *day, int after, int64_t *ret_ms) {
     date.tm_year -= 1900;
     date.tm_mon--;
     made = date;
-    if (mktime(&made) == -1 || made.tm_mon != date.tm_mon || made.tm_mday != date.tm_mday) {
+    if (mktime(&made) == -1 || made.tm_mon != date.tm_mon) {
         return false; // no day of the calendar
     }
     date.tm_mday += after;

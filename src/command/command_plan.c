@@ -140,10 +140,6 @@ static int print_plans(struct planning *planning, char *name) {
     if (planning->form == FORM_JSON) {
         fputs(name == NULL ? "]\n" : "\n", stdout);
     }
-    if (fflush(stdout) != 0) {
-        fputs("kerfside plan: cannot write what was asked for.\n", stderr);
-        done = false;
-    }
     return done && (name == NULL || !planning->refused) ? COMMAND_DONE : COMMAND_REFUSED;
 }
 

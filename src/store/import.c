@@ -93,7 +93,8 @@ static enum store_result bring_in(struct import_write *write, struct entry *entr
     }
     if (write->say->complaints > 0) {
         return connection_say(write->store, STORE_REFUSED,
-                              "Nothing was imported: the files have bad cells.");
+                              "%zu wrong; nothing was imported. Mend the files and import again.",
+                              write->say->complaints);
     }
     *ret_moved = note(write, entry->note);
     return *ret_moved ? append_entry(write->store, entry) : STORE_OK;

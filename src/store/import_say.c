@@ -57,11 +57,6 @@ void import_say_end(const struct import_say *say) {
         fprintf(say->messages, "and %zu more like these\n",
                 say->complaints - IMPORT_COMPLAINTS_MAX);
     }
-    if (say->complaints > 0) {
-        fprintf(say->messages,
-                "%zu wrong; nothing was imported. Mend the files and import again.\n",
-                say->complaints);
-    }
 }
 
 const char *import_quote(const char *text, char buffer[IMPORT_QUOTED_MAX]) {

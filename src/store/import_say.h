@@ -28,7 +28,7 @@ void import_complain(struct import_say *say, struct import_at at, const char *co
 void import_remark(struct import_say *say, struct import_at at, const char *column,
                    const char *format, ...) __attribute__((format(printf, 4, 5)));
 
-// How many complaints there were, and how many were not printed. Nothing without complaints.
+// Says how many complaints were not printed, if any.
 void import_say_end(const struct import_say *say);
 
 // `"text"` with control characters shown as `?` and long texts shortened, for a message.

@@ -81,6 +81,18 @@ static void exit_statuses(void **state) {
     }
 }
 
+static void what_cannot_be_written_is_not_done(void **state) {
+    static const char *const commands[] = {"--help",      "--version", "plan --all",        "log",
+                                           "log --csv -", "check",     "import workers.csv"};
+    (void)state;
+    for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
+        run(&desk, &ran, "%s >/dev/full", commands[i]);
+        if (ran.status != 1 || strstr(ran.err, "rite") == NULL) {
+            fail_msg("%s: %d %s", commands[i], ran.status, ran.err);
+        }
+    }
+}
+
 static void help_names_every_command(void **state) {
     static const char *const names[] = {"import", "plan", "log",   "check",     "backup",
                                         "demo",   "pin",  "bench", "--version", "KERFSIDE_DB"};
@@ -247,6 +259,7 @@ int main(void) {
 #define TEST(name) cmocka_unit_test_setup_teardown(name, workshop, release)
     const struct CMUnitTest tests[] = {
         TEST(exit_statuses),
+        TEST(what_cannot_be_written_is_not_done),
         TEST(help_names_every_command),
         TEST(import_says_what_was_new),
         TEST(a_backup_is_whole_and_plans_the_same),

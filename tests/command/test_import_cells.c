@@ -232,7 +232,7 @@ static void one_bad_cell_gives_one_complaint(void **state) {
     (void)state;
     for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
         desk_import_text(&desk, bad[i].name, bad[i].text);
-        if (strstr(desk.messages, "\n1 wrong; nothing was imported.") == NULL &&
+        if (strncmp(store_message(desk.store), "1 wrong; nothing was imported.", 30) != 0 &&
             strcmp(bad[i].words, "is no column of heads.csv") != 0) { // missing there as well
             fail_msg("%s", desk.messages);
         }
@@ -262,7 +262,7 @@ static void every_bad_cell_is_named_up_to_200(void **state) {
     assert_non_null(strstr(desk.messages, "workers.csv:2: column name: "));
     assert_non_null(strstr(desk.messages, "workers.csv:2: column role: "));
     assert_non_null(strstr(desk.messages, "and 250 more like these\n"));
-    assert_non_null(strstr(desk.messages, "450 wrong; nothing was imported."));
+    assert_non_null(strstr(store_message(desk.store), "450 wrong; nothing was imported."));
 }
 
 int main(void) {
