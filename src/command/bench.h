@@ -1,0 +1,66 @@
+#ifndef BENCH_H
+#define BENCH_H
+
+// The bench put together: station, store, scanners, button and window. Private to bench_*.c and
+// command_bench.c.
+
+#include "button.h"
+#include "screen.h"
+#include "station.h"
+#include "store.h"
+#include "wedge.h"
+
+#include "bench_clock.h"
+#include "bench_settings.h"
+
+struct bench {
+    const struct bench_settings *settings;
+    struct store *store;
+    struct screen *screen;
+    struct bench_clock clock;
+    char boot[ENTRY_BOOT_MAX];
+    bool trace;            // states drawn and entries saved go to stdout
+    bool checkpoint_due;   // something was saved since the last checkpoint
+    int64_t last_input_us; // checkpoints wait for quiet
+
+    struct station_ops ops;
+    struct station station;
+    struct wedge keys;    // every keyboard of the window
+    struct wedge scanner; // one read by a thread
+    struct button button;
+    struct button band; // the band of the screen, pressed like the button
+
+    struct view view;
+    bool stale; // view is not of the station as it is now
+    bool dirty; // the screen shows something else
+};
+
+// --- bench_ops.c, bench_log.c --------------------------------------------------------------------
+struct station_ops bench_ops(struct bench *bench);
+int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before,
+                   struct view_log_row *rows, int max);
+bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
+
+// --- bench_input.c -------------------------------------------------------------------------------
+void bench_init(struct bench *bench);
+// What is to be seen now, without drawing it.
+const struct view *bench_view(struct bench *bench);
+void bench_draw(struct bench *bench); // if anything changed
+// `HOLD wrong_pair`, `TIP_CUT not_logged`: where the bench stands, for tests.
+void bench_state(const struct bench *bench, char *buffer, size_t size);
+void bench_event(struct bench *bench, const struct event *event);
+void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool down, int64_t time_us);
+void bench_button(struct bench *bench, bool down, int64_t time_us);
+void bench_touch(struct bench *bench, const struct screen_input *input);
+void bench_device(struct bench *bench, enum station_device device, bool present);
+// Lets time pass: everything that is due. Only when all input so far has been taken.
+void bench_tick(struct bench *bench);
+// How long nothing is due, in microseconds; -1 for ever.
+int64_t bench_patience(const struct bench *bench);
+
+// --- bench_loop.c, bench_script.c ----------------------------------------------------------------
+// Both return the exit status.
+int bench_loop(struct bench *bench);
+int bench_script(struct bench *bench, const char *path, const char *shots);
+
+#endif

@@ -1,0 +1,217 @@
+// From keys, touches and time to the station's events, and from its view to the screen.
+
+#include "bench.h"
+
+#include <stdio.h>
+#include <string.h>
+
+void bench_init(struct bench *bench) {
+    const struct bench_settings *settings = bench->settings;
+    struct wedge_settings scanner = settings->wedge;
+    scanner.dedicated = true;
+    wedge_init(&bench->keys, &settings->wedge);
+    wedge_init(&bench->scanner, &scanner);
+    button_init(&bench->button, (int64_t)settings->hold_ms * 1000);
+    button_init(&bench->band, (int64_t)settings->hold_ms * 1000);
+    bench->ops = bench_ops(bench);
+    station_init(&bench->station, &settings->station, &bench->ops);
+    bench->last_input_us = bench_clock_us(&bench->clock);
+    bench->stale = true;
+    bench->dirty = true;
+}
+
+// Where typed characters go into a field of their own.
+static bool has_field(const struct view *view) {
+    return view->body == VIEW_NUMBER || view->body == VIEW_PIN ||
+           (view->body == VIEW_LOG && view->log.note_active);
+}
+
+const struct view *bench_view(struct bench *bench) {
+    if (bench->stale) {
+        bool had_field = has_field(&bench->view);
+        station_view(&bench->station, &bench->view);
+        bench->stale = false;
+        if (had_field && !has_field(&bench->view)) {
+            wedge_clear(&bench->keys); // what was typed there is no ticket
+        }
+    }
+    if (!has_field(&bench->view)) {
+        snprintf(bench->view.typed, sizeof bench->view.typed, "%.31s", wedge_typed(&bench->keys));
+    }
+    return &bench->view;
+}
+
+void bench_state(const struct bench *bench, char *buffer, size_t size) {
+    static const char *const savings[] = {
+        [SAVING_NONE] = "", [SAVING_CHECKING] = " checking", [SAVING_REFUSED] = " not_logged"};
+    static const char *const causes[] = {
+#define X(name, word, title) [HOLD_##name] = " " word,
+        HOLD_CAUSES(X)
+#undef X
+    };
+    const struct station *station = &bench->station;
+    snprintf(buffer, size, "%s%s%s", station_state_name(station->state),
+             station->state == STATION_HOLD ? causes[station->hold.cause] : "",
+             savings[station->saving]);
+}
+
+void bench_draw(struct bench *bench) {
+    if (bench->dirty) {
+        screen_draw(bench->screen, bench_view(bench));
+        bench->dirty = false;
+        if (bench->trace) {
+            char state[64];
+            bench_state(bench, state, sizeof state);
+            printf("state %s\n", state);
+            fflush(stdout);
+        }
+    }
+}
+
+void bench_event(struct bench *bench, const struct event *event) {
+    if (station_event(&bench->station, event)) {
+        bench->stale = true;
+        bench->dirty = true;
+    }
+    if (event->kind != EVENT_TICK) {
+        bench->last_input_us = bench_clock_us(&bench->clock);
+    }
+}
+
+static void text_event(struct bench *bench, enum event_kind kind, const char *text) {
+    struct event event = {.kind = kind};
+    snprintf(event.text, sizeof event.text, "%s", text);
+    bench_event(bench, &event);
+}
+
+static void action_event(struct bench *bench, enum view_action_id action, int64_t argument) {
+    struct event event = {.kind = EVENT_ACTION, .action = (int)action, .argument = argument};
+    bench_event(bench, &event);
+}
+
+// A digit that stands on a choice, and is not part of a ticket being typed.
+static bool chosen(struct bench *bench, char key) {
+    const struct view *view = bench_view(bench);
+    const char only[2] = {key, '\0'};
+    if (strcmp(wedge_typed(&bench->keys), only) != 0) {
+        return false;
+    }
+    for (size_t i = 0; i < view->action_count; i++) {
+        if (view->action[i].enabled && strcmp(view->action[i].key, only) == 0) {
+            enum view_action_id action = view->action[i].id;
+            int64_t argument = view->action[i].argument;
+            wedge_clear(&bench->keys);
+            action_event(bench, action, argument);
+            return true;
+        }
+    }
+    return false;
+}
+
+static void typed(struct bench *bench, char key) {
+    struct event event = {.kind = EVENT_KEY, .key = key};
+    if (has_field(bench_view(bench))) {
+        bench_event(bench, &event);
+    } else if (!chosen(bench, key)) {
+        bench->dirty = true; // shows what has been typed of a ticket
+        bench->last_input_us = bench_clock_us(&bench->clock);
+    }
+}
+
+// A number that was typed has gone into its field character by character already.
+static bool typed_number(struct bench *bench, const char *text) {
+    length_nm length;
+    return bench_view(bench)->body == VIEW_NUMBER &&
+           length_parse(text, LENGTH_UNIT_INCH, &length, NULL) == LENGTH_OK;
+}
+
+static void take(void *ctx, const struct wedge_output *output) {
+    struct bench *bench = ctx;
+    switch (output->kind) {
+    case WEDGE_CODE:
+        text_event(bench, EVENT_SCAN, output->text);
+        break;
+    case WEDGE_LINE:
+        bench->dirty = true;
+        if (!typed_number(bench, output->text)) {
+            text_event(bench, EVENT_SCAN, output->text);
+        }
+        break;
+    case WEDGE_CHAR:
+        typed(bench, output->key);
+        break;
+    case WEDGE_FAULT:
+        text_event(bench, EVENT_FAULT, output->text);
+        break;
+    case WEDGE_NOTHING:
+        break;
+    }
+}
+
+void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool down,
+               int64_t time_us) {
+    struct wedge_key key = {.code = code, .down = down, .time_us = time_us};
+    wedge_feed(wedge, &key, take, bench);
+}
+
+static void button_event(struct bench *bench, enum button_output output) {
+    struct event event = {.kind = output == BUTTON_HELD ? EVENT_HELD : EVENT_PRESS};
+    if (output != BUTTON_NOTHING) {
+        bench_event(bench, &event);
+    }
+}
+
+void bench_button(struct bench *bench, bool down, int64_t time_us) {
+    button_event(bench, button_key(&bench->button, down, time_us));
+}
+
+static void band_event(struct bench *bench, enum button_output output) {
+    if (output != BUTTON_NOTHING) {
+        action_event(bench, output == BUTTON_HELD ? ACTION_HELD : ACTION_PRESS, 0);
+    }
+}
+
+void bench_touch(struct bench *bench, const struct screen_input *input) {
+    if (input->action == ACTION_PRESS) {
+        band_event(bench, button_key(&bench->band, input->down, bench_clock_us(&bench->clock)));
+    } else if (!input->down && input->action != ACTION_NONE) {
+        action_event(bench, input->action, input->argument);
+    }
+}
+
+void bench_device(struct bench *bench, enum station_device device, bool present) {
+    struct event event = {.kind = EVENT_DEVICE, .device = device, .present = present};
+    bench_event(bench, &event);
+}
+
+void bench_tick(struct bench *bench) {
+    int64_t now = bench_clock_us(&bench->clock);
+    struct event event = {.kind = EVENT_TICK};
+    wedge_tick(&bench->keys, now, take, bench);
+    wedge_tick(&bench->scanner, now, take, bench);
+    button_event(bench, button_tick(&bench->button, now));
+    band_event(bench, button_tick(&bench->band, now));
+    bench_event(bench, &event);
+}
+
+static void sooner(int64_t *patience, int64_t due, int64_t now) {
+    int64_t left = due > now ? due - now : 0;
+    if (due >= 0 && (*patience < 0 || left < *patience)) {
+        *patience = left;
+    }
+}
+
+int64_t bench_patience(const struct bench *bench) {
+    int64_t now = bench_clock_us(&bench->clock);
+    int64_t boot = bench_clock_boot_ms(&bench->clock);
+    int64_t station = station_deadline(&bench->station);
+    int64_t patience = -1;
+    sooner(&patience, wedge_deadline(&bench->keys), now);
+    sooner(&patience, wedge_deadline(&bench->scanner), now);
+    sooner(&patience, button_deadline(&bench->button), now);
+    sooner(&patience, button_deadline(&bench->band), now);
+    if (station >= 0) {
+        sooner(&patience, station * 1000, boot * 1000);
+    }
+    return patience;
+}

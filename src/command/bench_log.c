@@ -1,0 +1,140 @@
+// The log as the review shows and exports it.
+
+#include "bench.h"
+#include "text.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#define EXPORTS_A_DAY 1000
+
+static struct log_filter filter_of(const struct review_filter *filter) {
+    struct log_filter to = {.from_ms = filter->from_ms,
+                            .to_ms = filter->to_ms,
+                            .verdict = filter->verdict,
+                            .needs_decision = filter->open_only};
+    memcpy(to.build, filter->build, sizeof to.build);
+    memcpy(to.worker, filter->worker, sizeof to.worker);
+    return to;
+}
+
+static void add_length(const struct bench *bench, length_nm length, struct text *to) {
+    char words[LENGTH_TEXT_MAX] = "";
+    if (bench->settings->station.metric_first) {
+        length_text_mm(length, 1, words);
+    } else {
+        length_text_fraction(length, words);
+    }
+    text_add(to, words);
+}
+
+static void length_words(const struct bench *bench, length_nm length, char *buffer, size_t size) {
+    struct text to = text_open(buffer, size);
+    if (length != LENGTH_UNKNOWN) {
+        add_length(bench, length, &to);
+    }
+}
+
+// `1/8 short`, `in`, or why it was stopped.
+static void verdict_words(const struct bench *bench, const struct log_line *line, char *buffer,
+                          size_t size) {
+    struct text to = text_open(buffer, size);
+    if (line->verdict == VERDICT_LONG || line->verdict == VERDICT_SHORT) {
+        add_length(bench,
+                   line->made > line->planned ? line->made - line->planned
+                                              : line->planned - line->made,
+                   &to);
+        text_add(&to, " ");
+    }
+    text_add(&to, line->verdict != VERDICT_NONE ? verdict_text(line->verdict) : line->cause);
+}
+
+static void spaces(char *words) {
+    for (; *words != '\0'; words++) {
+        *words = *words == '_' ? ' ' : *words;
+    }
+}
+
+static void fill_row(const struct bench *bench, const struct log_line *line,
+                     struct view_log_row *row) {
+    *row = (struct view_log_row){.seq = line->seq};
+    bench_clock_text(line->wall_ms, false, row->time, sizeof row->time);
+    snprintf(row->build, sizeof row->build, "%s%s%.7s", line->build,
+             line->club[0] != '\0' ? "-" : "", line->club);
+    snprintf(row->shaft, sizeof row->shaft, "%s", line->shaft);
+    snprintf(row->cut, sizeof row->cut, "%s", entry_kind_text(line->kind));
+    length_words(bench, line->planned, row->plan, sizeof row->plan);
+    length_words(bench, line->made, row->made, sizeof row->made);
+    verdict_words(bench, line, row->verdict, sizeof row->verdict);
+    spaces(row->cut);
+    spaces(row->verdict);
+    row->tone = line->open                     ? TONE_STOP
+                : line->kind == ENTRY_HOLD     ? TONE_CAUTION
+                : line->kind == ENTRY_WITHDRAW ? TONE_CAUTION
+                                               : TONE_PLAIN;
+}
+
+int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before,
+                   struct view_log_row *rows, int max) {
+    const struct bench *bench = ctx;
+    struct log_filter wanted = filter_of(filter);
+    struct log_line lines[STATION_ROWS_MAX];
+    int count = store_log(bench->store, &wanted, before, lines,
+                          max < STATION_ROWS_MAX ? max : STATION_ROWS_MAX);
+    for (int i = 0; i < count; i++) {
+        fill_row(bench, &lines[i], &rows[i]);
+    }
+    return count;
+}
+
+// A new file beside the database, `log-2026-03-31.csv`, then `log-2026-03-31-2.csv`.
+static int new_file(const struct bench *bench, int64_t day_ms, char *ret_path, size_t size) {
+    const char *db = store_path(bench->store);
+    const char *slash = strrchr(db, '/');
+    int folder = slash == NULL ? 0 : (int)(slash - db) + 1;
+    time_t seconds = (time_t)(day_ms / 1000);
+    struct tm date = {0};
+    char day[32] = "";
+    localtime_r(&seconds, &date);
+    strftime(day, sizeof day, "%Y-%m-%d", &date);
+    for (int i = 1; i <= EXPORTS_A_DAY; i++) {
+        char number[16] = "";
+        int fd;
+        if (i > 1) {
+            snprintf(number, sizeof number, "-%d", i);
+        }
+        if (snprintf(ret_path, size, "%.*slog-%s%s.csv", folder, db, day, number) >= (int)size) {
+            return -1;
+        }
+        fd = open(ret_path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0660);
+        if (fd >= 0 || errno != EEXIST) {
+            return fd;
+        }
+    }
+    return -1;
+}
+
+bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path, size_t size) {
+    const struct bench *bench = ctx;
+    struct log_filter wanted = filter_of(filter);
+    char path[VIEW_TEXT_MAX];
+    int64_t rows;
+    bool written;
+    int fd = new_file(bench, filter->from_ms, path, sizeof path);
+    if (fd < 0) {
+        fprintf(stderr, "kerfside bench: cannot make a file for the log beside %s: %s.\n",
+                store_path(bench->store), strerror(errno));
+        return false;
+    }
+    written = store_log_csv(bench->store, &wanted, fd, &rows) == STORE_OK && fsync(fd) == 0;
+    if (close(fd) != 0 || !written) {
+        unlink(path);
+        return false;
+    }
+    snprintf(ret_path, size, "%s", path);
+    return true;
+}

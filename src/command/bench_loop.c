@@ -1,0 +1,103 @@
+// The bench live: waits for input, hands it on, draws when something changed, and tidies the
+// database when all is quiet.
+
+#include "bench_devices.h"
+#include "bench_signals.h"
+#include "command.h"
+
+#include <stdio.h>
+
+#define QUIET_US ((int64_t)30 * 1000000)
+
+static void wake(void *ctx) {
+    struct bench *bench = ctx;
+    screen_wake(bench->screen);
+}
+
+// Milliseconds to wait for input, rounded up so that what is due then is due.
+static int64_t wait_ms(const struct bench *bench) {
+    int64_t patience = bench_patience(bench);
+    if (bench->checkpoint_due) {
+        int64_t quiet = bench->last_input_us + QUIET_US - bench_clock_us(&bench->clock);
+        quiet = quiet > 0 ? quiet : 0;
+        patience = patience < 0 || quiet < patience ? quiet : patience;
+    }
+    return patience < 0 ? -1 : (patience + 999) / 1000;
+}
+
+static void tidy(struct bench *bench) {
+    if (!bench->checkpoint_due || bench_clock_us(&bench->clock) - bench->last_input_us < QUIET_US) {
+        return;
+    }
+    // Another program has the lock, or the disk is full: tried again after the next quiet.
+    if (store_checkpoint(bench->store) != STORE_OK) {
+        fprintf(stderr, "kerfside bench: %s\n", store_message(bench->store));
+        bench->last_input_us = bench_clock_us(&bench->clock);
+        return;
+    }
+    bench->checkpoint_due = false;
+}
+
+// False: end.
+static bool take(struct bench *bench, const struct screen_input *input) {
+    int64_t now = bench_clock_us(&bench->clock);
+    switch (input->kind) {
+    case SCREEN_QUIT:
+        return false;
+    case SCREEN_KEY:
+        bench_key(bench, &bench->keys, input->key.code, input->key.down, now);
+        break;
+    case SCREEN_BUTTON:
+        bench_button(bench, input->down, now);
+        break;
+    case SCREEN_TOUCH:
+        bench_touch(bench, input);
+        break;
+    case SCREEN_DIRTY:
+        bench->dirty = true;
+        break;
+    case SCREEN_NOTHING:
+        break;
+    }
+    return true;
+}
+
+static void run(struct bench *bench, struct bench_devices *devices,
+                const struct bench_signals *signals) {
+    bool ready = false;
+    bool going = true;
+    while (going && !atomic_load(&signals->asked)) {
+        struct screen_input input;
+        bench_draw(bench);
+        if (!ready) {
+            puts("ready");
+            fflush(stdout);
+            ready = true;
+        }
+        screen_wait(bench->screen, wait_ms(bench), &input);
+        while (going && input.kind != SCREEN_NOTHING) {
+            going = take(bench, &input);
+            screen_wait(bench->screen, 0, &input);
+        }
+        bench_devices_take(devices);
+        bench_tick(bench);
+        tidy(bench);
+    }
+}
+
+int bench_loop(struct bench *bench) {
+    struct bench_signals signals;
+    struct bench_devices devices;
+    if (!bench_signals_start(&signals, wake, bench)) {
+        fputs("kerfside bench: cannot start a thread.\n", stderr);
+        return COMMAND_REFUSED;
+    }
+    if (!bench_devices_start(&devices, bench)) {
+        bench_signals_stop(&signals);
+        return COMMAND_REFUSED;
+    }
+    run(bench, &devices, &signals);
+    bench_devices_stop(&devices);
+    bench_signals_stop(&signals);
+    return COMMAND_DONE;
+}

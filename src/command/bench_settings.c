@@ -1,0 +1,224 @@
+#include "bench_settings.h"
+
+#include <ini.h>
+#include <linux/input-event-codes.h>
+#include <stdlib.h>
+#include <string.h>
+
+struct reader {
+    FILE *file;
+    const char *name;
+    FILE *complaints;
+    struct bench_settings *settings;
+    int line;
+    int wrong;
+};
+
+struct bench_settings bench_settings_default(void) {
+    return (struct bench_settings){
+        .station = {.bench = "Bench 1",
+                    .rules = BENCH_RULES_DEFAULT,
+                    .idle_sign_off_ms = (int64_t)30 * 60 * 1000},
+        .wedge = WEDGE_SETTINGS_DEFAULT,
+        .button_code = KEY_F13,
+        .hold_ms = 2000,
+        .volume = 60,
+    };
+}
+
+static bool choose(const char *value, const char *no, const char *yes, bool *ret) {
+    if (strcmp(value, no) != 0 && strcmp(value, yes) != 0) {
+        return false;
+    }
+    *ret = strcmp(value, yes) == 0;
+    return true;
+}
+
+static bool number(const char *value, int low, int high, int *ret) {
+    char *end;
+    long n = strtol(value, &end, 10);
+    if (end == value || *end != '\0' || n < low || n > high) {
+        return false;
+    }
+    *ret = (int)n;
+    return true;
+}
+
+static bool text(const char *value, char *buffer, size_t size) {
+    if (strlen(value) >= size) {
+        return false;
+    }
+    memset(buffer, 0, size);
+    memcpy(buffer, value, strlen(value));
+    return true;
+}
+
+static bool set_name(struct bench_settings *to, const char *value) {
+    return value[0] != '\0' && text(value, to->station.bench, sizeof to->station.bench);
+}
+
+static bool set_mark_step(struct bench_settings *to, const char *value) {
+    static const struct {
+        const char *word;
+        length_nm step;
+    } steps[] = {{"1/16", LENGTH_INCH / 16},
+                 {"1/32", LENGTH_INCH / 32},
+                 {"1/64", LENGTH_INCH / 64},
+                 {"0.5 mm", LENGTH_MM / 2},
+                 {"1 mm", LENGTH_MM}};
+    for (size_t i = 0; i < sizeof steps / sizeof steps[0]; i++) {
+        if (strcmp(value, steps[i].word) == 0) {
+            to->station.rules.mark_step = steps[i].step;
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool set_tolerance(struct bench_settings *to, const char *value) {
+    length_nm length;
+    if (length_parse(value, LENGTH_UNIT_INCH, &length, NULL) != LENGTH_OK || length <= 0 ||
+        length > LENGTH_INCH / 4) {
+        return false;
+    }
+    to->station.rules.tolerance = length;
+    return true;
+}
+
+static bool set_tip_side(struct bench_settings *to, const char *value) {
+    return choose(value, "left", "right", &to->station.tip_right);
+}
+
+static bool set_units(struct bench_settings *to, const char *value) {
+    return choose(value, "inch", "mm", &to->station.metric_first);
+}
+
+static bool set_care(struct bench_settings *to, const char *value) {
+    return choose(value, "no", "yes", &to->station.care_every_club);
+}
+
+static bool set_limit_46(struct bench_settings *to, const char *value) {
+    return choose(value, "no", "yes", &to->station.rules.limit_46);
+}
+
+static bool set_idle(struct bench_settings *to, const char *value) {
+    int minutes;
+    if (!number(value, 0, 480, &minutes)) {
+        return false;
+    }
+    to->station.idle_sign_off_ms = (int64_t)minutes * 60 * 1000;
+    return true;
+}
+
+static bool set_scanner(struct bench_settings *to, const char *value) {
+    return text(value, to->scanner, sizeof to->scanner);
+}
+
+static bool set_prefix(struct bench_settings *to, const char *value) {
+    for (const char *c = value; *c != '\0'; c++) {
+        if (*c < ' ' || *c > '~') {
+            return false;
+        }
+    }
+    return text(value, to->wedge.prefix, sizeof to->wedge.prefix);
+}
+
+static bool set_suffix(struct bench_settings *to, const char *value) {
+    return choose(value, "enter", "tab", &to->wedge.suffix_tab);
+}
+
+static bool set_button(struct bench_settings *to, const char *value) {
+    return text(value, to->button, sizeof to->button);
+}
+
+static bool set_key(struct bench_settings *to, const char *value) {
+    int n = 0;
+    if (strcmp(value, "any") == 0) {
+        to->button_code = BENCH_BUTTON_ANY;
+    } else if (strcmp(value, "Pause") == 0) {
+        to->button_code = KEY_PAUSE;
+    } else if (value[0] == 'F' && number(value + 1, 13, 24, &n)) {
+        to->button_code = (uint16_t)(KEY_F13 + n - 13);
+    } else {
+        return false;
+    }
+    return true;
+}
+
+static bool set_hold(struct bench_settings *to, const char *value) {
+    return number(value, 1000, 5000, &to->hold_ms);
+}
+
+static bool set_volume(struct bench_settings *to, const char *value) {
+    return number(value, 0, 100, &to->volume);
+}
+
+static const struct {
+    const char *section;
+    const char *key;
+    bool (*set)(struct bench_settings *to, const char *value);
+    const char *allowed;
+} keys[] = {
+    {"bench", "name", set_name, "1 to 23 characters"},
+    {"bench", "mark_step", set_mark_step, "1/16, 1/32, 1/64, 0.5 mm or 1 mm"},
+    {"bench", "tolerance", set_tolerance, "a length above 0, at most 1/4 in"},
+    {"bench", "tip_side", set_tip_side, "left or right"},
+    {"bench", "units", set_units, "inch or mm"},
+    {"bench", "care_every_club", set_care, "yes or no"},
+    {"bench", "limit_46", set_limit_46, "yes or no"},
+    {"bench", "idle_sign_off", set_idle, "minutes, 0 (never) to 480"},
+    {"scanner", "device", set_scanner, "a path of at most 255 characters, or nothing"},
+    {"scanner", "prefix", set_prefix, "at most 7 characters of a US keyboard, or nothing"},
+    {"scanner", "suffix", set_suffix, "enter or tab"},
+    {"button", "device", set_button, "a path of at most 255 characters, or nothing"},
+    {"button", "key", set_key, "F13 to F24, Pause, or, with a device, any"},
+    {"button", "hold_ms", set_hold, "milliseconds, 1000 to 5000"},
+    {"sound", "volume", set_volume, "0 (silent) to 100"},
+};
+#define KEYS (sizeof keys / sizeof keys[0])
+
+static void complain(struct reader *reader, const char *what, const char *allowed) {
+    fprintf(reader->complaints, "%s:%d: %s: %s\n", reader->name, reader->line, what, allowed);
+    reader->wrong++;
+}
+
+static int take(void *user, const char *section, const char *key, const char *value) {
+    struct reader *reader = user;
+    char what[2 * INI_MAX_LINE + 16];
+    for (size_t i = 0; i < KEYS; i++) {
+        if (strcmp(keys[i].section, section) == 0 && strcmp(keys[i].key, key) == 0) {
+            if (!keys[i].set(reader->settings, value)) {
+                char allowed[80];
+                snprintf(what, sizeof what, "%s = %s", key, value);
+                snprintf(allowed, sizeof allowed, "must be %s", keys[i].allowed);
+                complain(reader, what, allowed);
+            }
+            return 1;
+        }
+    }
+    snprintf(what, sizeof what, "[%s] %s", section, key);
+    complain(reader, what, "there is no such setting; kiosk/settings.ini shows all of them");
+    return 1;
+}
+
+// One call a line: so the line's number is known, which inih does not tell its handlers.
+static char *next_line(char *buffer, int size, void *stream) {
+    struct reader *reader = stream;
+    reader->line++;
+    return fgets(buffer, size, reader->file);
+}
+
+bool bench_settings_read(FILE *file, const char *name, struct bench_settings *settings,
+                         FILE *complaints) {
+    struct reader reader = {
+        .file = file, .name = name, .complaints = complaints, .settings = settings};
+    int line = ini_parse_stream(next_line, &reader, take, &reader);
+    if (line != 0) {
+        reader.line = line > 0 ? line : reader.line;
+        complain(&reader, "not understood", "a line is [section], key = value or ; a comment");
+    }
+    if (settings->button_code == BENCH_BUTTON_ANY && settings->button[0] == '\0') {
+        complain(&reader, "key = any", "needs the button's device");
+    }
+    return reader.wrong == 0;
+}

@@ -1,0 +1,31 @@
+#ifndef BENCH_SETTINGS_H
+#define BENCH_SETTINGS_H
+
+// What a shop sets for one bench: kiosk/settings.ini, which says what each key means.
+
+#include "station.h"
+#include "wedge.h"
+
+#include <stdio.h>
+
+#define BENCH_PATH_MAX 256
+#define BENCH_BUTTON_ANY UINT16_MAX // any key of the button's own device
+
+struct bench_settings {
+    struct station_settings station;
+    struct wedge_settings wedge;
+    char scanner[BENCH_PATH_MAX]; // device read apart from the window, empty: none
+    char button[BENCH_PATH_MAX];
+    uint16_t button_code;
+    int hold_ms;
+    int volume;
+};
+
+struct bench_settings bench_settings_default(void);
+
+// Reads `file` over *settings. False when a line is wrong: every wrong line is then named on
+// `complaints` with file, line, key and what is allowed; *settings is void.
+bool bench_settings_read(FILE *file, const char *name, struct bench_settings *settings,
+                         FILE *complaints);
+
+#endif

@@ -1,0 +1,182 @@
+// The bench itself: the kiosk's window, or a script of events for tests.
+
+#include "bench.h"
+#include "command.h"
+#include "database.h"
+#include "options.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#define INSTALLED "/usr/share/kerfside/assets"
+
+struct bench_options {
+    const char *db;
+    const char *size;
+    const char *settings;
+    const char *script;
+    const char *shots;
+    const char *scanner;
+    const char *button;
+    bool windowed;
+    bool trace;
+};
+
+static bool read_options(int argc, char **argv, struct bench_options *to) {
+    const struct option options[] = {
+        {"--db", &to->db, NULL},
+        {"--size", &to->size, NULL},
+        {"--settings", &to->settings, NULL},
+        {"--script", &to->script, NULL},
+        {"--shots", &to->shots, NULL},
+        {"--scanner", &to->scanner, NULL},
+        {"--button", &to->button, NULL},
+        {"--windowed", NULL, &to->windowed},
+        {"--trace", NULL, &to->trace},
+    };
+    int count;
+    return options_read_plain(argc, argv, options, sizeof options / sizeof options[0], 0, 0, "",
+                              &count);
+}
+
+static bool read_size(const char *text, int *ret_width, int *ret_height) {
+    int end = 0;
+    if (text == NULL) {
+        return true;
+    }
+    if (sscanf(text, "%5dx%5d%n", ret_width, ret_height, &end) != 2 || text[end] != '\0' ||
+        *ret_width < 640 || *ret_height < 480 || *ret_width > 7680 || *ret_height > 7680) {
+        fprintf(stderr,
+                "kerfside bench: --size %s: write it as 1280x720, from 640x480 to 7680x7680.\n",
+                text);
+        return false;
+    }
+    return true;
+}
+
+static bool path_option(const char *given, char *path) {
+    if (given != NULL && snprintf(path, BENCH_PATH_MAX, "%s", given) >= BENCH_PATH_MAX) {
+        fprintf(stderr, "kerfside bench: this path is too long: %s\n", given);
+        return false;
+    }
+    return true;
+}
+
+// --settings, else $KERFSIDE_SETTINGS, else what the sample says.
+static bool read_settings(const struct bench_options *options, struct bench_settings *settings) {
+    const char *path = options->settings != NULL ? options->settings : getenv("KERFSIDE_SETTINGS");
+    *settings = bench_settings_default();
+    if (path != NULL && *path != '\0') {
+        FILE *file = fopen(path, "re");
+        bool read;
+        if (file == NULL) {
+            fprintf(stderr, "kerfside bench: cannot read the settings %s: %s.\n", path,
+                    strerror(errno));
+            return false;
+        }
+        read = bench_settings_read(file, path, settings, stderr);
+        fclose(file);
+        if (!read) {
+            return false;
+        }
+    }
+    return path_option(options->scanner, settings->scanner) &&
+           path_option(options->button, settings->button);
+}
+
+static const char *assets_folder(void) {
+    const char *given = getenv("KERFSIDE_ASSETS");
+    if (given != NULL) {
+        return given;
+    }
+    return access(KERFSIDE_SOURCE_DIR "/assets", R_OK) == 0 ? KERFSIDE_SOURCE_DIR "/assets"
+                                                            : INSTALLED;
+}
+
+static bool open_store(const char *given, const char *name, struct store **ret_store) {
+    char path[DATABASE_PATH_MAX];
+    char message[512];
+    struct stat stat;
+    if (!database_path(given, path)) {
+        return false;
+    }
+    if (lstat(path, &stat) != 0 && errno == ENOENT) {
+        fprintf(stderr,
+                "kerfside bench: there is no database %s. Make one with `kerfside demo` to try, or "
+                "`kerfside import` for your own.\n",
+                path);
+        return false;
+    }
+    if (store_open(path, STORE_WRITE, name, ret_store, message, sizeof message) != STORE_OK) {
+        fprintf(stderr, "kerfside bench: %s\n", message);
+        return false;
+    }
+    return true;
+}
+
+static bool open_screen(const struct bench_options *options, const struct bench_settings *settings,
+                        struct screen **ret_screen) {
+    // A button with a device of its own is read there alone, so that no press counts twice.
+    struct screen_options screen = {.windowed = options->windowed || options->script != NULL,
+                                    .assets = assets_folder(),
+                                    .volume = options->script != NULL ? 0 : settings->volume,
+                                    .button_code =
+                                        settings->button[0] == '\0' ? settings->button_code : 0};
+    char message[512];
+    if (!read_size(options->size, &screen.width, &screen.height)) {
+        return false;
+    }
+    if (!screen_open(&screen, ret_screen, message, sizeof message)) {
+        fprintf(stderr, "kerfside bench: %s\n", message);
+        return false;
+    }
+    return true;
+}
+
+static void read_boot(char boot[ENTRY_BOOT_MAX]) {
+    FILE *file = fopen("/proc/sys/kernel/random/boot_id", "re");
+    if (file != NULL) {
+        if (fgets(boot, ENTRY_BOOT_MAX, file) != NULL) {
+            boot[strcspn(boot, "\n")] = '\0';
+        }
+        fclose(file);
+    }
+}
+
+static int run(const struct bench_options *options, struct bench *bench) {
+    bench->trace = options->trace || options->script != NULL;
+    read_boot(bench->boot);
+    if (options->script != NULL) {
+        bench->clock = bench_clock_simulated();
+    }
+    bench_init(bench);
+    return options->script != NULL ? bench_script(bench, options->script, options->shots)
+                                   : bench_loop(bench);
+}
+
+int command_bench(int argc, char **argv) {
+    static struct bench bench; // large
+    struct bench_options options = {0};
+    struct bench_settings settings;
+    int status = COMMAND_REFUSED;
+    if (!read_options(argc, argv, &options)) {
+        return COMMAND_USAGE;
+    }
+    if (!read_settings(&options, &settings)) {
+        return COMMAND_REFUSED;
+    }
+    bench.settings = &settings;
+    if (!open_store(options.db, settings.station.bench, &bench.store)) {
+        return COMMAND_REFUSED;
+    }
+    if (open_screen(&options, &settings, &bench.screen)) {
+        status = run(&options, &bench);
+        screen_close(bench.screen);
+    }
+    store_close(bench.store);
+    return status;
+}
