@@ -42,7 +42,8 @@ static void make_entry(const struct club *club, int step, int number, struct ent
     memcpy(ret->shaft, club->shaft.ticket, sizeof ret->shaft);
     // Scattered like the random ids that benches make.
     snprintf(ret->confirm_id, sizeof ret->confirm_id, "%016llx%016llx",
-             (unsigned long long)(number + 77) * 0x9e3779b97f4a7c15ull, 0xabcdefull + (unsigned)step);
+             (unsigned long long)(number + 77) * 0x9e3779b97f4a7c15ull,
+             0xabcdefull + (unsigned)step);
     club_plan(club, &rules, &input, &plan);
     record_make(&input, &plan, &record);
     record_write(&record, ret->plan, sizeof ret->plan);

@@ -282,6 +282,11 @@ int main(int argc, char **argv) {
     sqlite3_finalize(last);
     catalogue(&fill);
     everything(&fill, clubs, entries);
+    run(&fill,
+        "DELETE FROM log_quarter; INSERT INTO log_quarter (quarter, first_seq, last_seq, "
+        "clubs_done, cuts, out_of_tolerance, holds) SELECT wall_ms / 900000, min(seq), max(seq), "
+        "sum(kind = 'measure' AND verdict = 'in'), sum(kind IN ('tip_cut', 'butt_cut')), 0, 0 "
+        "FROM log GROUP BY 1");
     run(&fill, "COMMIT; PRAGMA wal_checkpoint(TRUNCATE)");
     printf("%lld clubs, %lld log entries\n", clubs, (long long)fill.seq);
     return 0;
