@@ -15,8 +15,20 @@ static void prefer_plain_framebuffer(void) {
     }
 }
 
+// Full screen from the start: with no window manager nobody would move the window there.
+static SDL_Rect window_place(const struct screen_options *options) {
+    SDL_Rect place = {SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED,
+                      options->width > 0 ? options->width : 1280,
+                      options->height > 0 ? options->height : 720};
+    if (!options->windowed) {
+        SDL_GetDisplayBounds(0, &place);
+    }
+    return place;
+}
+
 static bool open_window(struct screen *screen, const struct screen_options *options, char *message,
                         size_t size) {
+    SDL_Rect place;
     Uint32 flags = SDL_WINDOW_ALLOW_HIGHDPI;
     flags |= options->windowed ? SDL_WINDOW_RESIZABLE : SDL_WINDOW_FULLSCREEN_DESKTOP;
     SDL_SetHint(SDL_HINT_NO_SIGNAL_HANDLERS, "1");
@@ -30,9 +42,8 @@ static bool open_window(struct screen *screen, const struct screen_options *opti
         return false;
     }
     prefer_plain_framebuffer();
-    screen->window = SDL_CreateWindow("Kerfside", SDL_WINDOWPOS_CENTERED, SDL_WINDOWPOS_CENTERED,
-                                      options->width > 0 ? options->width : 1280,
-                                      options->height > 0 ? options->height : 720, flags);
+    place = window_place(options);
+    screen->window = SDL_CreateWindow("Kerfside", place.x, place.y, place.w, place.h, flags);
     if (screen->window != NULL) {
         screen->renderer = SDL_CreateRenderer(screen->window, -1, SDL_RENDERER_SOFTWARE);
     }

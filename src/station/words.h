@@ -134,7 +134,7 @@
     X(LOGGED_BUTT, "Butt mark %1")                                                                 \
     X(LOGGED_MADE, "Measured %1, within tolerance")                                                \
     X(LOGGED_NEXT, "Next club: build %1, %2, head %3")                                             \
-    X(LOGGED_NEXT_SHAFT, "and shaft %1.")                                                          \
+    X(LOGGED_NEXT_SHAFT, " and shaft %1.")                                                         \
     X(LOGGED_NO_NEXT, "No further club waits at this bench.")                                      \
     X(LOGGED_TODO, "What to do")                                                                   \
     X(LOGGED_MARK, "Write the club on the shaft and put it with its head.")                        \
