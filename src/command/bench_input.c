@@ -2,6 +2,7 @@
 
 #include "bench.h"
 
+#include <linux/input-event-codes.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -148,10 +149,25 @@ static void take(void *ctx, const struct wedge_output *output) {
     }
 }
 
+// Up and down walk the rows of the log. True: this key did.
+static bool walks(struct bench *bench, uint16_t code) {
+    const struct view_log *log = &bench_view(bench)->log;
+    int row = log->selected + (code == KEY_DOWN ? 1 : -1);
+    if (bench->view.body != VIEW_LOG || (code != KEY_DOWN && code != KEY_UP)) {
+        return false;
+    }
+    if (row >= 0 && row < (int)log->row_count) {
+        action_event(bench, ACTION_ROW, log->row[row].seq);
+    }
+    return true;
+}
+
 void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool down,
                int64_t time_us) {
     struct wedge_key key = {.code = code, .down = down, .time_us = time_us};
-    wedge_feed(wedge, &key, take, bench);
+    if (!down || !walks(bench, code)) {
+        wedge_feed(wedge, &key, take, bench);
+    }
 }
 
 static void button_event(struct bench *bench, enum button_output output) {

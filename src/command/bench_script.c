@@ -34,6 +34,7 @@ struct script {
     const char *path;
     const char *shots;
     int line;
+    int status; // in the end, if every step is done
 };
 
 static int complain(const struct script *script, int status, const char *what, const char *detail) {
@@ -223,7 +224,7 @@ static int shot(struct script *script, const char *text) {
     }
     printf("shot %s\n", path);
     if (screen_problems(script->bench->screen, problems, sizeof problems) > 0) {
-        return complain(script, COMMAND_REFUSED, "the screen does not fit: ", problems);
+        script->status = complain(script, COMMAND_REFUSED, "the screen does not fit: ", problems);
     }
     return COMMAND_DONE;
 }
@@ -292,5 +293,5 @@ int bench_script(struct bench *bench, const char *path, const char *shots) {
         }
     }
     fclose(file);
-    return status;
+    return status == COMMAND_DONE ? script.status : status;
 }
