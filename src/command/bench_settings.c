@@ -201,11 +201,25 @@ static int take(void *user, const char *section, const char *key, const char *va
     return 1;
 }
 
-// One call a line: so the line's number is known, which inih does not tell its handlers.
+// One call a line, however long: so the line's number is known, which inih does not tell its
+// handlers.
 static char *next_line(char *buffer, int size, void *stream) {
     struct reader *reader = stream;
+    int c = '\n';
+    if (fgets(buffer, size, reader->file) == NULL) {
+        return NULL;
+    }
     reader->line++;
-    return fgets(buffer, size, reader->file);
+    if (strchr(buffer, '\n') == NULL) {
+        c = fgetc(reader->file);
+    }
+    if (c != '\n' && c != EOF) {
+        complain(reader, "too long", "a line has at most 198 characters");
+        while (c != '\n' && c != EOF) {
+            c = fgetc(reader->file);
+        }
+    }
+    return buffer;
 }
 
 bool bench_settings_read(FILE *file, const char *name, struct bench_settings *settings,
@@ -214,7 +228,7 @@ bool bench_settings_read(FILE *file, const char *name, struct bench_settings *se
         .file = file, .name = name, .complaints = complaints, .settings = settings};
     int line = ini_parse_stream(next_line, &reader, take, &reader);
     if (line != 0) {
-        reader.line = line > 0 ? line : reader.line;
+        reader.line = line;
         complain(&reader, "not understood", "a line is [section], key = value or ; a comment");
     }
     if (settings->button_code == BENCH_BUTTON_ANY && settings->button[0] == '\0') {

@@ -1,0 +1,164 @@
+#include "bench_settings.h"
+#include "check.h"
+
+#include <linux/input-event-codes.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+static char said[4096];
+
+static bool reads(const char *text, struct bench_settings *settings) {
+    FILE *file = fmemopen((void *)(uintptr_t)text, strlen(text), "r");
+    FILE *complaints = fmemopen(said, sizeof said, "w");
+    bool read;
+    *settings = bench_settings_default();
+    assert_true(file != NULL && complaints != NULL);
+    read = bench_settings_read(file, "shop.ini", settings, complaints);
+    fclose(file);
+    fclose(complaints);
+    return read;
+}
+
+// The sample says what holds without it.
+static void test_sample_is_the_default(void **state) {
+    (void)state;
+    struct bench_settings read = bench_settings_default();
+    struct bench_settings expected = bench_settings_default();
+    FILE *file = fopen(KERFSIDE_SOURCE_DIR "/kiosk/settings.ini", "r");
+    assert_non_null(file);
+    assert_true(bench_settings_read(file, "settings.ini", &read, stderr));
+    fclose(file);
+    assert_string_equal(read.station.bench, expected.station.bench);
+    assert_int_equal(read.station.rules.mark_step, expected.station.rules.mark_step);
+    assert_int_equal(read.station.rules.tolerance, expected.station.rules.tolerance);
+    assert_int_equal(read.station.rules.limit_46, expected.station.rules.limit_46);
+    assert_int_equal(read.station.tip_right, expected.station.tip_right);
+    assert_int_equal(read.station.metric_first, expected.station.metric_first);
+    assert_int_equal(read.station.care_every_club, expected.station.care_every_club);
+    assert_int_equal(read.station.idle_sign_off_ms, expected.station.idle_sign_off_ms);
+    assert_string_equal(read.wedge.prefix, "");
+    assert_false(read.wedge.suffix_tab);
+    assert_string_equal(read.scanner, "");
+    assert_string_equal(read.button, "");
+    assert_int_equal(read.button_code, expected.button_code);
+    assert_int_equal(read.hold_ms, expected.hold_ms);
+    assert_int_equal(read.volume, expected.volume);
+}
+
+static void test_every_key(void **state) {
+    (void)state;
+    struct bench_settings s;
+    assert_true(reads("[bench]\nname = Saw 2\nmark_step = 0.5 mm\ntolerance = 1 mm\n"
+                      "tip_side = right\nunits = mm\ncare_every_club = yes\nlimit_46 = yes\n"
+                      "idle_sign_off = 0\n[scanner]\ndevice = /dev/input/by-id/scan\nprefix = ~]\n"
+                      "suffix = tab\n[button]\ndevice=/dev/input/by-id/knob\nkey = any\n"
+                      "hold_ms = 3000\n[sound]\nvolume = 0 ; night shift\n",
+                      &s));
+    assert_string_equal(s.station.bench, "Saw 2");
+    assert_int_equal(s.station.rules.mark_step, 500000);
+    assert_int_equal(s.station.rules.tolerance, 1000000);
+    assert_true(s.station.tip_right && s.station.metric_first && s.station.care_every_club);
+    assert_true(s.station.rules.limit_46);
+    assert_int_equal(s.station.idle_sign_off_ms, 0);
+    assert_string_equal(s.scanner, "/dev/input/by-id/scan");
+    assert_string_equal(s.wedge.prefix, "~]");
+    assert_true(s.wedge.suffix_tab);
+    assert_string_equal(s.button, "/dev/input/by-id/knob");
+    assert_int_equal(s.button_code, BENCH_BUTTON_ANY);
+    assert_int_equal(s.hold_ms, 3000);
+    assert_int_equal(s.volume, 0);
+    assert_true(reads("[button]\nkey = F24\n[bench]\nidle_sign_off = 480\n", &s));
+    assert_int_equal(s.button_code, KEY_F24);
+    assert_int_equal(s.station.idle_sign_off_ms, 480 * 60000);
+    assert_true(reads("[button]\nkey = Pause\n", &s));
+    assert_int_equal(s.button_code, KEY_PAUSE);
+}
+
+// Every wrong value, named by file, line, key and what is allowed.
+static void test_wrong_values(void **state) {
+    (void)state;
+    static const struct {
+        const char *section;
+        const char *line;
+        const char *allowed;
+    } rows[] = {
+        {"bench", "name =", "1 to 23 characters"},
+        {"bench", "name = A bench whose name is too long", "1 to 23 characters"},
+        {"bench", "mark_step = 1/10", "1/16, 1/32, 1/64, 0.5 mm or 1 mm"},
+        {"bench", "tolerance = 0", "a length above 0, at most 1/4 in"},
+        {"bench", "tolerance = 5/16", "a length above 0, at most 1/4 in"},
+        {"bench", "tolerance = wide", "a length above 0, at most 1/4 in"},
+        {"bench", "tip_side = up", "left or right"},
+        {"bench", "units = feet", "inch or mm"},
+        {"bench", "care_every_club = true", "yes or no"},
+        {"bench", "limit_46 = 46", "yes or no"},
+        {"bench", "idle_sign_off = 481", "minutes, 0 (never) to 480"},
+        {"bench", "idle_sign_off = -1", "minutes, 0 (never) to 480"},
+        {"bench", "idle_sign_off = 5 min", "minutes, 0 (never) to 480"},
+        {"scanner", "prefix = 12345678", "at most 7 characters of a US keyboard, or nothing"},
+        {"scanner", "prefix = \xc2\xa7", "at most 7 characters of a US keyboard, or nothing"},
+        {"scanner", "suffix = lf", "enter or tab"},
+        {"button", "key = Enter", "F13 to F24, Pause, or, with a device, any"},
+        {"button", "key = F12", "F13 to F24, Pause, or, with a device, any"},
+        {"button", "key = F25", "F13 to F24, Pause, or, with a device, any"},
+        {"button", "hold_ms = 999", "milliseconds, 1000 to 5000"},
+        {"button", "hold_ms = 5001", "milliseconds, 1000 to 5000"},
+        {"sound", "volume = 101", "0 (silent) to 100"},
+        {"sound", "volume = loud", "0 (silent) to 100"},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct bench_settings s;
+        char text[256];
+        char expected[256];
+        snprintf(text, sizeof text, "; a comment\n\n[%s]\n%s\n", rows[i].section, rows[i].line);
+        bool empty = rows[i].line[strlen(rows[i].line) - 1] == '=';
+        snprintf(expected, sizeof expected, "shop.ini:4: %s%s: must be %s\n", rows[i].line,
+                 empty ? " " : "", rows[i].allowed);
+        assert_false(reads(text, &s));
+        assert_string_equal(said, expected);
+    }
+}
+
+static void test_wrong_lines(void **state) {
+    (void)state;
+    struct bench_settings s;
+    assert_false(reads("[bench]\nnmae = Saw\n[lamp]\non = yes\n", &s));
+    assert_string_equal(
+        said,
+        "shop.ini:2: [bench] nmae: there is no such setting; kiosk/settings.ini shows all of "
+        "them\nshop.ini:4: [lamp] on: there is no such setting; kiosk/settings.ini shows all of "
+        "them\n");
+    assert_false(reads("[bench]\nname Saw\n", &s));
+    assert_string_equal(
+        said, "shop.ini:2: not understood: a line is [section], key = value or ; a comment\n");
+    assert_false(reads("[button]\nkey = any\n", &s));
+    assert_non_null(strstr(said, "needs the button's device"));
+    // Every wrong line is named, not the first alone.
+    assert_false(reads("[sound]\nvolume = 101\n[bench]\nunits = feet\nunits = mm\n", &s));
+    assert_non_null(strstr(said, "shop.ini:2:"));
+    assert_non_null(strstr(said, "shop.ini:4:"));
+    assert_null(strstr(said, "shop.ini:5:"));
+    assert_true(reads("", &s) || said[0] == '\0');
+}
+
+static void test_a_long_line(void **state) {
+    (void)state;
+    struct bench_settings s;
+    char text[5000] = "[scanner]\ndevice = ";
+    memset(text + strlen(text), 'a', 4000);
+    strcat(text, "\nsuffix = lf\n");
+    assert_false(reads(text, &s));
+    assert_non_null(strstr(said, "shop.ini:2: too long: a line has at most 198 characters\n"));
+    assert_non_null(strstr(said, "shop.ini:3: suffix = lf"));
+    text[1000] = '\0';
+    assert_false(reads(text, &s)); // and at the end of the file
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(test_sample_is_the_default), cmocka_unit_test(test_every_key),
+        cmocka_unit_test(test_wrong_values),          cmocka_unit_test(test_wrong_lines),
+        cmocka_unit_test(test_a_long_line),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
