@@ -38,6 +38,14 @@ static void draw_plan(struct screen *screen, SDL_Rect box, const struct view_ent
                                        .colour = THEME_INK,
                                        .before = 22,
                                        .rule = entry->receipt_count > 0});
+    for (size_t i = 0; i < entry->plan_count; i++) {
+        flow_add(&flow, (struct flow_line){.text = entry->plan[i].text,
+                                           .right = entry->plan[i].amount,
+                                           .face = FACE_REGULAR,
+                                           .size = 26,
+                                           .colour = THEME_SOFT,
+                                           .before = i == 0 ? 20 : 6});
+    }
     for (size_t i = 0; i < entry->warning_count; i++) {
         flow_add(&flow, (struct flow_line){.text = entry->warning[i],
                                            .face = FACE_REGULAR,

@@ -98,11 +98,18 @@ void draw_number(struct screen *screen, SDL_Rect body, const struct view *view) 
         draw_picks(screen, cut_bottom(&body, px(screen, 120)), number);
         cut_bottom(&body, px(screen, 18));
     }
-    fields = cut_bottom(&body, px(screen, 142));
-    row = cut_bottom(&fields, px(screen, 100));
-    buttons_beside(screen, &row, view);
-    fields.h += row.h;
-    fields.w = row.w;
+    if (number->pick_count == 0) {
+        row = cut_bottom(&body, px(screen, 92));
+        buttons_beside(screen, &row, view);
+        cut_bottom(&body, px(screen, 18));
+        fields = cut_bottom(&body, px(screen, 142));
+    } else {
+        fields = cut_bottom(&body, px(screen, 142));
+        row = cut_bottom(&fields, px(screen, 100));
+        buttons_beside(screen, &row, view);
+        fields.h += row.h;
+        fields.w = row.w;
+    }
     for (size_t i = 0; i < number->field_count; i++) {
         draw_field(screen, cell_across(fields, (int)number->field_count, (int)i, px(screen, 20)),
                    &number->field[i], (int)i);

@@ -80,6 +80,8 @@ static void draw_bullet(struct screen *screen, const struct flow_line *line,
     if (line->bullet == BULLET_DOT) {
         pen_shape(screen, SHAPE_DISC,
                   (SDL_Rect){x + size / 4, y + size * 4 / 10, size / 2, size / 2}, line->colour);
+    } else if (line->bullet == BULLET_SIGN) {
+        pen_sign(screen, (SDL_Rect){x, y + size / 10, size * 11 / 10, size * 11 / 10}, line->tone);
     } else if (line->bullet == BULLET_NUMBER) {
         struct style number = *style;
         char text[16];
@@ -112,14 +114,29 @@ static void draw_one(struct screen *screen, SDL_Rect box, const struct flow *flo
     }
 }
 
-void flow_draw(struct screen *screen, SDL_Rect box, const struct flow *flow) {
-    int scale = SCALE_FROM;
-    int y = box.y;
-    while (scale > SCALE_TO && !fits(screen, box, flow, scale)) {
-        scale -= 3;
+int flow_scale(struct screen *screen, SDL_Rect box, const struct flow *flow) {
+    int good = SCALE_TO;
+    int bad = SCALE_FROM + 1;
+    if (!fits(screen, box, flow, SCALE_TO)) {
+        return 0;
     }
-    if (!fits(screen, box, flow, scale)) {
+    while (bad - good > 1) {
+        int middle = (good + bad) / 2;
+        if (fits(screen, box, flow, middle)) {
+            good = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    return good;
+}
+
+void flow_draw(struct screen *screen, SDL_Rect box, const struct flow *flow) {
+    int scale = flow_scale(screen, box, flow);
+    int y = box.y;
+    if (scale == 0) {
         problem(screen, "lines do not fit", flow->count > 0 ? flow->line[0].text : "");
+        scale = SCALE_TO;
     }
     for (size_t i = 0; i < flow->count; i++) {
         struct placed placed;

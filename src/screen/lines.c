@@ -11,55 +11,67 @@
 struct lines {
     int count;
     bool fits; // no word is wider than the box, and not too many lines
-    char line[LINES_MAX][LINE_BYTES];
+    struct {
+        const char *text; // in the text that was broken
+        size_t bytes;
+    } line[LINES_MAX];
 };
 
-static int line_width(TTF_Font *font, const char *text) {
+static int text_width(TTF_Font *font, const char *text, size_t bytes) {
+    char copy[LINE_BYTES];
     int width = 0;
-    TTF_SizeUTF8(font, text, &width, NULL);
+    snprintf(copy, sizeof copy, "%.*s", (int)bytes, text);
+    TTF_SizeUTF8(font, copy, &width, NULL);
     return width;
 }
 
+static int line_width(TTF_Font *font, const char *text) {
+    return text_width(font, text, strlen(text));
+}
+
 static struct lines break_lines(TTF_Font *font, const char *text, int width) {
-    struct lines lines = {.count = 0, .fits = true};
-    const char *at = text;
-    char *line = lines.line[0];
+    struct lines lines;
+    const char *at = text + strspn(text, " ");
+    int blank = line_width(font, " ");
+    int used = 0;
+    lines.count = 0;
+    lines.fits = true;
     while (*at != '\0') {
-        size_t word = strcspn(at, " ");
-        size_t used = strlen(line);
-        char longer[2 * LINE_BYTES];
-        snprintf(longer, sizeof longer, "%s%s%.*s", line, used > 0 ? " " : "", (int)word, at);
-        if (line_width(font, longer) <= width && strlen(longer) < LINE_BYTES) {
-            memcpy(line, longer, strlen(longer) + 1);
-        } else if (used == 0 || lines.count == LINES_MAX - 1 || word >= LINE_BYTES) {
+        size_t bytes = strcspn(at, " ");
+        int wide = text_width(font, at, bytes);
+        if (wide > width || bytes >= LINE_BYTES) {
+            lines.fits = false;
+        }
+        if (lines.count > 0 && used + blank + wide <= width &&
+            at + bytes < lines.line[lines.count - 1].text + LINE_BYTES) {
+            used += blank + wide;
+        } else if (lines.count == LINES_MAX) {
             lines.fits = false;
             break;
         } else {
-            line = lines.line[++lines.count];
-            snprintf(line, LINE_BYTES, "%.*s", (int)word, at);
-            lines.fits = lines.fits && line_width(font, line) <= width;
+            lines.line[lines.count++].text = at;
+            used = wide;
         }
-        at += word;
+        at += bytes;
+        lines.line[lines.count - 1].bytes = (size_t)(at - lines.line[lines.count - 1].text);
         at += strspn(at, " ");
     }
-    lines.count++;
     return lines;
 }
 
 static void draw_line(struct screen *screen, TTF_Font *font, const struct style *style, int pixels,
-                      SDL_Rect box, const char *text) {
+                      SDL_Rect box, const char *text, size_t bytes) {
+    char line[LINE_BYTES];
     char key[LINE_BYTES + 40];
     SDL_Point size = {0, 0};
     SDL_Texture *texture;
     SDL_Rect to;
-    if (text[0] == '\0') {
-        return;
-    }
+    snprintf(line, sizeof line, "%.*s", (int)bytes, text);
     snprintf(key, sizeof key, "\x02%d %d %02x%02x%02x %s", style->face, pixels, style->colour.r,
-             style->colour.g, style->colour.b, text);
+             style->colour.g, style->colour.b, line);
     texture = images_find(screen, key, &size);
     if (texture == NULL) {
-        texture = images_keep(screen, key, TTF_RenderUTF8_Blended(font, text, style->colour));
+        texture = images_keep(screen, key, TTF_RenderUTF8_Blended(font, line, style->colour));
         if (texture == NULL) {
             return;
         }
@@ -84,7 +96,7 @@ static void draw_lines(struct screen *screen, SDL_Rect box, const struct style *
     int y = style->top ? box.y : box.y + (box.h - step * lines->count) / 2;
     for (int i = 0; i < lines->count; i++) {
         draw_line(screen, font, style, pixels, (SDL_Rect){box.x, y + i * step, box.w, step},
-                  lines->line[i]);
+                  lines->line[i].text, lines->line[i].bytes);
     }
 }
 
@@ -148,7 +160,8 @@ int pen_digits(struct screen *screen, int x, int y, int height, SDL_Color colour
     }
     width = line_width(font, text);
     draw_line(screen, font, &style, pixels,
-              (SDL_Rect){x, y - (TTF_FontAscent(font) - height), width, height}, text);
+              (SDL_Rect){x, y - (TTF_FontAscent(font) - height), width, height}, text,
+              strlen(text));
     if (screen->text_count > texts) {
         screen->text[texts] = (SDL_Rect){x, y, width, height};
     }

@@ -64,7 +64,7 @@ int pen_digits(struct screen *screen, int x, int y, int height, SDL_Color colour
 int pen_digits_width(struct screen *screen, int height, const char *text);
 
 // --- flow.c: lines below each other, shrunk together until they fit ------------------------------
-enum bullet { BULLET_NONE, BULLET_DOT, BULLET_NUMBER };
+enum bullet { BULLET_NONE, BULLET_DOT, BULLET_NUMBER, BULLET_SIGN };
 struct flow_line {
     const char *text;
     const char *right; // at the right edge, may be NULL
@@ -74,6 +74,7 @@ struct flow_line {
     int before; // space above, design pixels
     enum bullet bullet;
     int number;
+    enum view_tone tone; // of the sign
     bool rule;  // a line drawn above it
     bool boxed; // in a caution box
 };
@@ -84,7 +85,24 @@ struct flow {
     struct flow_line line[FLOW_MAX];
 };
 void flow_add(struct flow *flow, struct flow_line line);
+// The percentage of their sizes at which all lines fit into the box; 0: they do not.
+int flow_scale(struct screen *screen, SDL_Rect box, const struct flow *flow);
 void flow_draw(struct screen *screen, SDL_Rect box, const struct flow *flow);
+
+// --- table.c ------------------------------------------------------------------------------------
+#define TABLE_COLUMNS 7
+struct table {
+    int columns;
+    size_t rows; // row 0 is the head
+    const char *cell[1 + VIEW_ROWS_MAX][TABLE_COLUMNS];
+    struct style style;
+    enum face widest; // the face that cells are measured in
+    int width[TABLE_COLUMNS];
+};
+// Chooses the size and the widths of the columns.
+void table_fit(struct screen *screen, struct table *table, int width);
+void table_row(struct screen *screen, const struct table *table, SDL_Rect box, size_t row,
+               enum face last_face);
 
 // --- fraction.c ---------------------------------------------------------------------------------
 int mark_width(struct screen *screen, const struct view_mark *mark, int height);

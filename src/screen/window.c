@@ -51,7 +51,6 @@ static bool open_window(struct screen *screen, const struct screen_options *opti
         snprintf(message, size, "Cannot open a window: %s.", SDL_GetError());
         return false;
     }
-    SDL_SetRenderDrawBlendMode(screen->renderer, SDL_BLENDMODE_BLEND);
     SDL_StopTextInput();
     SDL_ShowCursor(SDL_DISABLE);
     screen->wake_event = SDL_RegisterEvents(1);

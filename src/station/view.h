@@ -216,6 +216,8 @@ struct view_entry {
     size_t receipt_count;
     struct view_receipt_line receipt[VIEW_LINES_MAX];
     struct view_receipt_line total;
+    size_t plan_count; // the rest of the plan: what was measured, the butt mark, the rounding
+    struct view_receipt_line plan[12];
     size_t warning_count;
     char warning[VIEW_LINES_MAX][VIEW_TEXT_MAX];
 };

@@ -53,6 +53,41 @@ static void facts(const struct station *s, const struct entry *entry, struct vie
     fact(view, "Confirm id", entry->confirm_id);
 }
 
+static void plan_line(struct view_entry *view, const char *name, const char *value) {
+    struct view_receipt_line *line = &view->plan[view->plan_count];
+    if (view->plan_count < sizeof view->plan / sizeof view->plan[0] && value[0] != '\0') {
+        SET(line->text, name);
+        SET(line->amount, value);
+        view->plan_count++;
+    }
+}
+
+static void plan_length(const struct station *s, struct view_entry *view, const char *name,
+                        length_nm length) {
+    char text[LENGTH_TEXT_MAX];
+    say_length(s, length, text);
+    plan_line(view, name, text);
+}
+
+static void plan_rest(const struct station *s, const struct record *record,
+                      struct view_entry *view) {
+    char weight[LENGTH_TEXT_MAX + 2];
+    mass_text(record->head_weight, weight);
+    words_add(weight, sizeof weight, WORD_GRAM, NULL, NULL, NULL);
+    plan_length(s, view, "Butt mark, from the new tip", record->butt_mark);
+    plan_length(s, view, "Finished length, exact", record->finished);
+    plan_length(s, view, "Playing length", record->playing_length);
+    plan_length(s, view, "Grip cap", record->grip_cap);
+    plan_length(s, view, "Raw length", record->raw_length);
+    plan_line(view, "Head weight", weight);
+    plan_line(view, "Sole says", record->engraved);
+    plan_length(s, view, "Bore height", record->bore_height);
+    plan_length(s, view, "Marks to the nearest", record->mark_step);
+    plan_length(s, view, "Tolerance", record->tolerance);
+    plan_line(view, "Shaft", record->shaft_model);
+    plan_line(view, "Flex", record->flex);
+}
+
 static void receipt(const struct station *s, const struct record *record, struct view_entry *view) {
     char amount[LENGTH_TEXT_MAX];
     for (size_t i = 0; i < record->reason_count; i++) {
@@ -66,6 +101,7 @@ static void receipt(const struct station *s, const struct record *record, struct
     SET(view->total.text, word(WORD_TOTAL_TIP));
     say_length(s, record->tip_mark, amount);
     SET(view->total.amount, amount);
+    plan_rest(s, record, view);
     for (size_t i = 0; i < record->warning_count; i++) {
         SET(view->warning[view->warning_count], record->warning[i].text);
         view->warning_count++;

@@ -213,7 +213,7 @@ static void dry_fit(struct view *view) {
     PUT(number->field[0].label, "Whole length");
     PUT(number->field[0].text, "47 1/8");
     number->field[0].active = true;
-    PUT(number->field[1].label, "Shaft alone");
+    PUT(number->field[1].label, "Length of the shaft used");
     PUT(number->field[1].text, "46");
     PUT(number->result, "Bore height 1 1/8 in");
     number->result_tone = TONE_FINE;
@@ -368,6 +368,11 @@ static void entry(struct view *view) {
     out->receipt_count = 2;
     PUT(out->total.text, "Cut off at the tip");
     PUT(out->total.amount, "2 5/8 in");
+    for (int i = 0; i < 12; i++) {
+        struct view_receipt_line *line = &out->plan[out->plan_count++];
+        PUT(line->text, "Number %d of the plan", i + 1);
+        PUT(line->amount, "43 %d/16 in", i + 1);
+    }
     PUT(out->warning[out->warning_count++], "Weighs like a 3: the chart's column goes by weight.");
     action(view, ACTION_BACK, TONE_PLAIN, "Back", "F3");
 }
