@@ -35,7 +35,7 @@ static void unreadable(void **state) {
     check(b, HOLD_BAD_CODE, "bad_code");
     bench_press(b);
     assert_int_equal(b->station.state, STATION_READY);
-    bench_scan_text(b, "4006381333931"); // EAN-13 worked example, GS1 mod 10
+    bench_scan_text(b, "6291041500213"); // EAN-13 worked example, GS1 mod 10
     check(b, HOLD_MAKERS_CODE, "makers_code");
     bench_fault(b, "The scanner types Q for A: its keyboard is set to French.");
     check(b, HOLD_SCAN_FAULT, "scan_fault");
