@@ -3,72 +3,107 @@
 
 #include "pen.h"
 
-static void draw_beside(struct screen *screen, SDL_Rect box, const struct view_mark *mark) {
-    struct style number = {
-        .face = FACE_BOLD, .size = 56, .floor = FLOOR_BENCH, .colour = THEME_INK};
-    struct style small = {
-        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
-    pen_text(screen, cell_down(box, 3, 0, 0), &number, mark->inches);
-    pen_text(screen, cell_down(box, 3, 1, 0), &number, mark->millimetres);
-    pen_text(screen, cell_down(box, 3, 2, 0), &small, mark->rounding);
+#define PAD 24        // design pixels, inside both panels
+#define MARK_GAP 22   // right of the mark
+#define STACK_MIN 150 // design pixels that decimal inches and millimetres need beside the mark
+
+// At least a quarter of the screen's height, whatever its shape.
+static int mark_height(const struct screen *screen) {
+    int wish = px(screen, 272);
+    int quarter = screen->height / 4 + 2;
+    return wish > quarter ? wish : quarter;
 }
 
+// What the panel of the mark must be wide for the mark to keep its height.
+static int mark_panel_min(struct screen *screen, const struct view_mark *mark) {
+    return mark_width(screen, mark, mark_height(screen)) +
+           px(screen, MARK_GAP + STACK_MIN + 2 * PAD) + 2;
+}
+
+static void draw_rest(struct screen *screen, SDL_Rect box, const struct view_mark *mark,
+                      bool with_unit) {
+    const char *const lines[] = {mark->inches, mark->millimetres};
+    struct style number = {
+        .face = FACE_BOLD, .size = 56, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style unit = {.face = FACE_BOLD, .size = 64, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+    struct style small = {
+        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+    int rows = with_unit ? 4 : 3;
+    if (with_unit) {
+        pen_text(screen, cell_down(box, rows, 0, 0), &unit, mark->unit);
+    }
+    // Both numbers the same size, whatever their length.
+    while (number.size > number.floor && (pen_width(screen, &number, lines[0]) > box.w ||
+                                          pen_width(screen, &number, lines[1]) > box.w)) {
+        number.size--;
+    }
+    pen_text(screen, cell_down(box, rows, rows - 3, 0), &number, lines[0]);
+    pen_text(screen, cell_down(box, rows, rows - 2, 0), &number, lines[1]);
+    pen_text(screen, cell_down(box, rows, rows - 1, 0), &small, mark->rounding);
+}
+
+// The mark, its unit, and the same length otherwise written: to the right of the unit when there is
+// room, else under it.
 static void draw_mark(struct screen *screen, SDL_Rect box, const struct view_mark *mark) {
     struct style unit = {.face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
-    SDL_Rect beside = cut_right(&box, box.w * (screen->portrait ? 36 : 33) / 100);
-    int gap = px(screen, 26);
+    int gap = px(screen, MARK_GAP);
     int unit_width = pen_width(screen, &unit, mark->unit) + px(screen, 6);
+    int room = box.w - px(screen, STACK_MIN) - gap;
     int height = box.h;
     int width = mark_width(screen, mark, height);
-    int room = box.w - unit_width - 2 * gap;
+    int rest;
     if (width > room) {
         height = height * room / width;
         width = mark_width(screen, mark, height);
     }
+    if (!screen->portrait && height * 4 < screen->height) {
+        problem(screen, "mark below a quarter of the height", mark->inches);
+    }
     mark_draw(screen, mark, box.x, box.y + (box.h - height) / 2, height, THEME_INK);
+    cut_left(&box, width + gap);
+    rest = box.w - unit_width - 2 * gap;
+    if (rest < px(screen, 240)) {
+        draw_rest(screen, box, mark, true);
+        return;
+    }
     pen_text(screen,
-             (SDL_Rect){box.x + width + gap, box.y + (box.h + height) / 2 - px(screen, 84),
-                        unit_width, px(screen, 84)},
+             (SDL_Rect){box.x, box.y + (box.h + height) / 2 - px(screen, 84), unit_width,
+                        px(screen, 84)},
              &unit, mark->unit);
-    draw_beside(screen, beside, mark);
-}
-
-// At least a quarter of the screen's height, whatever its shape.
-static int mark_height(const struct screen *screen) {
-    int wish = px(screen, 276);
-    int quarter = screen->height / 4 + 2;
-    return wish > quarter ? wish : quarter;
+    cut_left(&box, unit_width + gap);
+    rest = px(screen, 400) < box.w ? px(screen, 400) : box.w;
+    draw_rest(screen, cut_right(&box, rest), mark, false);
 }
 
 static void draw_left(struct screen *screen, SDL_Rect box, const struct view *view) {
     const struct view_cut *cut = &view->cut;
     SDL_Rect foot;
     struct style heading = {
-        .face = FACE_BOLD, .size = 46, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_BOLD, .size = 44, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
     struct style measure = {
         .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_INK};
     pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
-    box = inset(box, px(screen, 28));
-    pen_text(screen, cut_top(&box, px(screen, 54)), &heading, cut->heading);
-    cut_top(&box, px(screen, 8));
-    foot = cut_bottom(&box, px(screen, 96));
+    box = inset(box, px(screen, PAD));
+    pen_text(screen, cut_top(&box, px(screen, 48)), &heading, cut->heading);
+    cut_top(&box, px(screen, 20));
+    foot = cut_bottom(&box, px(screen, 84));
+    cut_bottom(&box, px(screen, 10));
     buttons_beside(screen, &foot, view);
     pen_text(screen,
              screen->portrait && buttons_count(view) > 1 ? cut_bottom(&box, px(screen, 84)) : foot,
              &measure, cut->measure);
     draw_mark(screen,
-              cut_top(&box, screen->portrait ? box.h - px(screen, 240) : mark_height(screen)),
+              cut_top(&box, screen->portrait ? box.h - px(screen, 226) : mark_height(screen)),
               &cut->mark);
+    cut_top(&box, px(screen, 16));
     shaft_draw(screen, box, cut);
 }
 
-static void draw_why(struct screen *screen, SDL_Rect box, const struct view_cut *cut) {
+static struct flow make_why(const struct view_cut *cut) {
     struct flow flow = {.floor = FLOOR_BENCH};
     const struct flow_line plain = {
         .face = FACE_REGULAR, .size = 33, .colour = THEME_INK, .before = 8};
     struct flow_line line;
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
-    box = inset(box, px(screen, 28));
     flow_add(&flow, (struct flow_line){
                         .text = cut->build, .face = FACE_BOLD, .size = 40, .colour = THEME_INK});
     line = plain;
@@ -98,7 +133,9 @@ static void draw_why(struct screen *screen, SDL_Rect box, const struct view_cut 
         line = plain;
         line.text = cut->warning[i];
         line.boxed = true;
-        line.before = 14;
+        line.bullet = BULLET_SIGN;
+        line.tone = TONE_CAUTION;
+        line.before = i == 0 ? 20 : 6;
         flow_add(&flow, line);
     }
     line = plain;
@@ -106,20 +143,36 @@ static void draw_why(struct screen *screen, SDL_Rect box, const struct view_cut 
     line.colour = THEME_SOFT;
     line.before = 24;
     flow_add(&flow, line);
-    flow_draw(screen, box, &flow);
+    return flow;
+}
+
+// A club with much to say about it gets a wider slip, higher on a standing screen.
+static SDL_Rect find_why(struct screen *screen, SDL_Rect body, const struct flow *flow, int most) {
+    static const int across[] = {37, 42, 45, 47};
+    static const int down[] = {42, 46, 50, 52};
+    SDL_Rect box = body;
+    for (int i = 0; i < 4; i++) {
+        SDL_Rect rest = body;
+        box = screen->portrait ? cut_bottom(&rest, body.h * down[i] / 100)
+                               : cut_right(&rest, SDL_min(body.w * across[i] / 100, most));
+        if (flow_scale(screen, inset(box, px(screen, PAD)), flow) >= 90) {
+            break;
+        }
+    }
+    return box;
 }
 
 void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view) {
+    struct flow flow = make_why(&view->cut);
     int gap = px(screen, 24);
-    // A club with much to say about it gets a wider slip; the mark keeps its height.
-    int share = view->cut.warning_count + view->cut.receipt_count > 6 ? 46 : 37;
-    SDL_Rect why = screen->portrait ? cut_bottom(&body, body.h * (share > 40 ? 49 : 44) / 100)
-                                    : cut_right(&body, body.w * share / 100);
+    SDL_Rect why =
+        find_why(screen, body, &flow, body.w - gap - mark_panel_min(screen, &view->cut.mark));
     if (screen->portrait) {
-        cut_bottom(&body, gap);
+        body.h -= why.h + gap;
     } else {
-        cut_right(&body, gap);
+        body.w -= why.w + gap;
     }
     draw_left(screen, body, view);
-    draw_why(screen, why, &view->cut);
+    pen_panel(screen, why, THEME_PANEL, THEME_LINE, px(screen, 2));
+    flow_draw(screen, inset(why, px(screen, PAD)), &flow);
 }

@@ -51,7 +51,9 @@ static void draw_plan(struct screen *screen, SDL_Rect box, const struct view_ent
                                            .face = FACE_REGULAR,
                                            .size = 28,
                                            .colour = THEME_INK,
-                                           .before = 16,
+                                           .before = i == 0 ? 16 : 4,
+                                           .bullet = BULLET_SIGN,
+                                           .tone = TONE_CAUTION,
                                            .boxed = true});
     }
     flow_draw(screen, inset(box, px(screen, 26)), &flow);
@@ -66,7 +68,8 @@ void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view) {
         draw_facts(screen, cell_down(body, 2, 0, gap), &view->entry);
         draw_plan(screen, cell_down(body, 2, 1, gap), &view->entry);
     } else {
-        draw_facts(screen, cell_across(body, 2, 0, gap), &view->entry);
-        draw_plan(screen, cell_across(body, 2, 1, gap), &view->entry);
+        draw_facts(screen, cut_left(&body, body.w * 40 / 100), &view->entry);
+        cut_left(&body, gap);
+        draw_plan(screen, body, &view->entry);
     }
 }

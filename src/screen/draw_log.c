@@ -3,52 +3,65 @@
 #include "labels.h"
 #include "pen.h"
 
+#include <string.h>
+
 #define COLUMNS 7
 
-static const int share[COLUMNS] = {11, 14, 15, 13, 15, 15, 17}; // percent
-
-static void draw_cells(struct screen *screen, SDL_Rect row, const char *const cells[COLUMNS],
-                       const struct style *style, bool last_bold) {
-    int x = row.x + px(screen, 14);
-    int width = row.w - px(screen, 28);
+static void fill_table(struct table *table, const struct view_log *log) {
+    static const enum view_label heads[COLUMNS] = {LABEL_TIME, LABEL_BUILD, LABEL_SHAFT,  LABEL_CUT,
+                                                   LABEL_PLAN, LABEL_MADE,  LABEL_VERDICT};
     for (int i = 0; i < COLUMNS; i++) {
-        struct style cell = *style;
-        int wide = width * share[i] / 100;
-        cell.face = last_bold && i == COLUMNS - 1 ? FACE_BOLD : style->face;
-        pen_text(screen, (SDL_Rect){x, row.y, wide - px(screen, 8), row.h}, &cell, cells[i]);
-        x += wide;
+        table->cell[0][i] = view_label(heads[i]);
     }
+    for (size_t i = 0; i < log->row_count; i++) {
+        const struct view_log_row *row = &log->row[i];
+        const char *const cells[COLUMNS] = {row->time, row->build, row->shaft,  row->cut,
+                                            row->plan, row->made,  row->verdict};
+        memcpy(table->cell[i + 1], cells, sizeof cells);
+    }
+    table->columns = COLUMNS;
+    table->rows = log->row_count + 1;
+}
+
+// A row that needs a look has its sign and its pale colour; the selected one a frame.
+static void draw_row(struct screen *screen, SDL_Rect row, const struct table *table, size_t at,
+                     enum view_tone tone, bool selected) {
+    bool plain = tone == TONE_PLAIN;
+    int size = row.h < px(screen, 32) ? row.h : px(screen, 32);
+    SDL_Rect sign = cut_left(&row, px(screen, 44));
+    SDL_Rect all = {sign.x, row.y, sign.w + row.w, row.h};
+    if (!plain || selected) {
+        SDL_Color pale = plain ? THEME_BLUE_PALE : theme_tone(tone).pale;
+        pen_panel(screen, all, pale, selected ? THEME_BLUE : pale, px(screen, selected ? 4 : 1));
+    }
+    if (!plain) {
+        pen_sign(screen,
+                 (SDL_Rect){sign.x + px(screen, 8), sign.y + (sign.h - size) / 2, size, size},
+                 tone);
+    }
+    table_row(screen, table, row, at, plain ? FACE_REGULAR : FACE_BOLD);
 }
 
 static void draw_table(struct screen *screen, SDL_Rect box, const struct view_log *log) {
-    const char *const heads[COLUMNS] = {view_label(LABEL_TIME),   view_label(LABEL_BUILD),
-                                        view_label(LABEL_SHAFT),  view_label(LABEL_CUT),
-                                        view_label(LABEL_PLAN),   view_label(LABEL_MADE),
-                                        view_label(LABEL_VERDICT)};
-    struct style head = {
-        .face = FACE_REGULAR, .size = 26, .floor = FLOOR_DESK, .colour = THEME_SOFT};
     struct style cell = {
         .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct table table = {.style = cell, .widest = FACE_BOLD};
+    SDL_Rect head;
     pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
     box = inset(box, px(screen, 14));
-    draw_cells(screen, cut_top(&box, px(screen, 40)), heads, &head, false);
+    fill_table(&table, log);
+    table_fit(screen, &table, box.w - px(screen, 44));
+    head = cut_top(&box, px(screen, 40));
+    cut_left(&head, px(screen, 44));
+    table_row(screen, &table, head, 0, FACE_REGULAR);
     if (log->row_count == 0) {
-        pen_text(screen, cell_down(box, 3, 0, 0), &cell, view_label(LABEL_NO_ENTRIES));
+        pen_text(screen, inset(cell_down(box, 3, 0, 0), px(screen, 44)), &cell,
+                 view_label(LABEL_NO_ENTRIES));
     }
     for (size_t i = 0; i < log->row_count; i++) {
-        const struct view_log_row *line = &log->row[i];
-        const char *const cells[COLUMNS] = {line->time, line->build, line->shaft,  line->cut,
-                                            line->plan, line->made,  line->verdict};
         SDL_Rect row = cell_down(box, VIEW_ROWS_MAX, (int)i, px(screen, 3));
-        bool selected = log->selected == (int)i;
-        if (line->tone != TONE_PLAIN || selected) {
-            pen_panel(screen, row,
-                      line->tone == TONE_PLAIN ? THEME_BLUE_PALE : theme_tone(line->tone).pale,
-                      selected ? THEME_BLUE : theme_tone(line->tone).pale,
-                      px(screen, selected ? 4 : 1));
-        }
-        touch_add(screen, row, ACTION_ROW, line->seq);
-        draw_cells(screen, row, cells, &cell, line->tone != TONE_PLAIN);
+        touch_add(screen, row, ACTION_ROW, log->row[i].seq);
+        draw_row(screen, row, &table, i + 1, log->row[i].tone, log->selected == (int)i);
     }
 }
 
@@ -60,7 +73,8 @@ static bool beside(const struct view_action *action) {
 }
 
 static void draw_beside_buttons(struct screen *screen, SDL_Rect *box, const struct view *view) {
-    int height = px(screen, 58);
+    bool narrow = screen->portrait || view->log.note_active || view->log.note[0] != '\0';
+    int height;
     int gap = px(screen, 10);
     int across;
     int count = 0;
@@ -72,7 +86,8 @@ static void draw_beside_buttons(struct screen *screen, SDL_Rect *box, const stru
     if (count == 0) {
         return;
     }
-    across = count > 3 ? 2 : 1;
+    across = count > 4 ? box->w / px(screen, 200) : narrow ? 2 : 1;
+    height = px(screen, across == 2 && count <= 4 ? 70 : 58);
     area = cut_bottom(box, (count + across - 1) / across * (height + gap) - gap);
     for (size_t i = 0; i < view->action_count; i++) {
         if (beside(&view->action[i])) {
@@ -95,7 +110,7 @@ static void draw_detail(struct screen *screen, SDL_Rect box, const struct view *
             .face = FACE_REGULAR, .size = 24, .floor = FLOOR_DESK, .colour = THEME_SOFT};
         struct style note = {
             .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = THEME_INK};
-        SDL_Rect field = cut_bottom(&box, px(screen, 92));
+        SDL_Rect field = cut_bottom(&box, px(screen, 124));
         pen_panel(screen, field, log->note_active ? THEME_BLUE_PALE : THEME_PANEL,
                   log->note_active ? THEME_BLUE : THEME_SOFT, px(screen, 3));
         pen_text(screen, inset(field, px(screen, 12)), &note, log->note);
@@ -138,6 +153,7 @@ void draw_log(struct screen *screen, SDL_Rect body, const struct view *view) {
     pen_text(screen, cell_across(head, 2, 0, px(screen, 16)), &line, log->subtitle);
     line.align = ALIGN_RIGHT;
     pen_text(screen, cell_across(head, 2, 1, px(screen, 16)), &line, log->filters);
+    cut_top(&body, px(screen, 8));
     buttons_draw(screen, &body, view, not_in_toolbar);
     detail = screen->portrait ? cut_bottom(&body, body.h * 40 / 100)
                               : cut_right(&body, body.w * 31 / 100);

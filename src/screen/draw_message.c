@@ -4,47 +4,70 @@
 #include "pen.h"
 
 #include <stdio.h>
+#include <string.h>
 
 #define QUEUE_COLUMNS 5
 
-static void draw_row(struct screen *screen, SDL_Rect row, const char *const cells[QUEUE_COLUMNS],
-                     const struct style *style) {
-    static const int share[QUEUE_COLUMNS] = {18, 18, 24, 24, 16};
-    int x = row.x;
+static void fill_table(struct table *table, const struct view *view) {
+    static const enum view_label heads[QUEUE_COLUMNS] = {LABEL_BUILD, LABEL_CLUB, LABEL_HEAD,
+                                                         LABEL_SHAFT, LABEL_DUE};
     for (int i = 0; i < QUEUE_COLUMNS; i++) {
-        int width = row.w * share[i] / 100;
-        pen_text(screen, (SDL_Rect){x, row.y, width - px(screen, 12), row.h}, style, cells[i]);
-        x += width;
+        table->cell[0][i] = view_label(heads[i]);
     }
+    for (size_t i = 0; i < view->queue_count; i++) {
+        const struct view_queue_row *row = &view->queue[i];
+        const char *const cells[QUEUE_COLUMNS] = {row->build, row->club, row->head, row->shaft,
+                                                  row->next[0] != '\0' ? row->next : row->due};
+        memcpy(table->cell[i + 1], cells, sizeof cells);
+    }
+    table->columns = QUEUE_COLUMNS;
+    table->rows = view->queue_count + 1;
+}
+
+// What the queue holds beyond the rows there is room for.
+static void draw_more(struct screen *screen, SDL_Rect box, size_t more) {
+    struct style style = {.face = FACE_REGULAR,
+                          .size = 32,
+                          .floor = FLOOR_BENCH,
+                          .colour = THEME_SOFT,
+                          .align = ALIGN_RIGHT};
+    char text[64];
+    snprintf(text, sizeof text, "%zu %s", more, view_label(LABEL_MORE_WAIT));
+    pen_text(screen, box, &style, text);
 }
 
 static void draw_queue(struct screen *screen, SDL_Rect box, const struct view *view) {
     struct style title = {.face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_INK};
-    struct style head = {
-        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
     struct style cell = {
         .face = FACE_REGULAR, .size = 38, .floor = FLOOR_BENCH, .colour = THEME_INK};
-    const char *const heads[QUEUE_COLUMNS] = {view_label(LABEL_BUILD), view_label(LABEL_CLUB),
-                                              view_label(LABEL_HEAD), view_label(LABEL_SHAFT),
-                                              view_label(LABEL_DUE)};
-    int row = px(screen, 58);
+    struct table table = {.style = cell, .widest = FACE_REGULAR};
+    int height;
+    SDL_Rect top;
+    size_t room;
     pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
     box = inset(box, px(screen, 30));
-    pen_text(screen, cut_top(&box, px(screen, 52)), &title, view_label(LABEL_NEXT_HERE));
+    top = cut_top(&box, px(screen, 52));
     cut_top(&box, px(screen, 8));
+    pen_text(screen, top, &title, view_label(LABEL_NEXT_HERE));
     if (view->queue_count == 0) {
         cell.top = true;
         pen_text(screen, box, &cell, view_label(LABEL_NOTHING_NEXT));
         return;
     }
-    draw_row(screen, cut_top(&box, px(screen, 44)), heads, &head);
-    for (size_t i = 0; i < view->queue_count && box.h >= row; i++) {
-        const struct view_queue_row *line = &view->queue[i];
-        const char *const cells[QUEUE_COLUMNS] = {line->build, line->club, line->head, line->shaft,
-                                                  line->due};
-        draw_row(screen, cut_top(&box, row), cells, &cell);
-        pen_fill(screen, (SDL_Rect){box.x, box.y - px(screen, 2), box.w, px(screen, 2)},
+    fill_table(&table, view);
+    table_fit(screen, &table, box.w);
+    table_row(screen, &table, cut_top(&box, px(screen, 44)), 0, FACE_REGULAR);
+    height = SDL_clamp(box.h / (int)view->queue_count, px(screen, 56), px(screen, 80));
+    room = (size_t)(box.h / height);
+    for (size_t i = 1; i < table.rows && i <= room; i++) {
+        SDL_Rect row = cut_top(&box, height);
+        table_row(screen, &table, row, i, FACE_REGULAR);
+        pen_fill(screen, (SDL_Rect){row.x, box.y - px(screen, 2), row.w, px(screen, 2)},
                  THEME_LINE);
+    }
+    if (room < view->queue_count) {
+        cut_left(&top, pen_width(screen, &title, view_label(LABEL_NEXT_HERE)) + px(screen, 20));
+        draw_more(screen, top, view->queue_count - room);
     }
 }
 
@@ -81,8 +104,6 @@ void draw_message(struct screen *screen, SDL_Rect body, const struct view *view)
     struct style title = {.face = FACE_BOLD, .size = 96, .floor = FLOOR_BENCH, .colour = THEME_INK};
     struct style line = {
         .face = FACE_REGULAR, .size = 48, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
-    struct style typed = {
-        .face = FACE_MONO_BOLD, .size = 60, .floor = FLOOR_BENCH, .colour = THEME_BLUE};
     int gap = px(screen, 28);
     SDL_Rect today;
     SDL_Rect top;
@@ -95,11 +116,7 @@ void draw_message(struct screen *screen, SDL_Rect body, const struct view *view)
         buttons_beside(screen, &top, view);
     }
     pen_text(screen, top, &title, view->title);
-    if (view->typed[0] != '\0') {
-        pen_text(screen, cut_top(&body, px(screen, 76)), &typed, view->typed);
-    } else {
-        pen_text(screen, cut_top(&body, px(screen, 76)), &line, view->subtitle);
-    }
+    pen_text(screen, cut_top(&body, px(screen, 76)), &line, view->subtitle);
     cut_top(&body, px(screen, 20));
     today = screen->portrait ? cut_bottom(&body, body.h * 38 / 100)
                              : cut_right(&body, body.w * 31 / 100);

@@ -10,16 +10,18 @@ static void draw_field(struct screen *screen, SDL_Rect box, const struct view_fi
         .face = FACE_MONO_BOLD, .size = 58, .floor = FLOOR_BENCH, .colour = THEME_INK};
     SDL_Rect name = cut_top(&box, px(screen, 42));
     SDL_Rect inner;
+    int width;
     pen_text(screen, name, &label, field->label);
     pen_panel(screen, box, field->active ? THEME_BLUE_PALE : THEME_PANEL,
               field->active ? THEME_BLUE : THEME_SOFT, px(screen, field->active ? 5 : 2));
     touch_add(screen, box, ACTION_FIELD, at);
     inner = inset(box, px(screen, 14));
     pen_text(screen, inner, &text, field->text);
-    if (field->active) {
-        int width = field->text[0] != '\0' ? pen_width(screen, &text, field->text) : 0;
-        int x = inner.x + (width < inner.w ? width : inner.w) + px(screen, 4);
-        pen_fill(screen, (SDL_Rect){x, inner.y + inner.h / 6, px(screen, 4), inner.h * 2 / 3},
+    width = field->text[0] != '\0' ? pen_width(screen, &text, field->text) : 0;
+    if (field->active && width < inner.w) {
+        pen_fill(screen,
+                 (SDL_Rect){inner.x + width + px(screen, 4), inner.y + inner.h / 6, px(screen, 4),
+                            inner.h * 2 / 3},
                  THEME_BLUE);
     }
 }
@@ -32,8 +34,14 @@ static void draw_picks(struct screen *screen, SDL_Rect box, const struct view_nu
                   number->pick[i].planned ? THEME_BLUE : THEME_SOFT,
                   px(screen, number->pick[i].planned ? 6 : 2));
         touch_add(screen, cell, ACTION_PICK, number->pick[i].mark.value);
-        mark_in_box(screen, &number->pick[i].mark, inset(cell, px(screen, 16)), px(screen, 64),
+        mark_in_box(screen, &number->pick[i].mark, inset(cell, px(screen, 16)), px(screen, 60),
                     chosen ? THEME_LIGHT : THEME_INK);
+        if (number->pick[i].planned) {
+            int size = px(screen, 30);
+            pen_shape(screen, SHAPE_MARK,
+                      (SDL_Rect){cell.x + (cell.w - size) / 2, cell.y - size / 4, size, size},
+                      THEME_RED);
+        }
     }
 }
 
@@ -70,26 +78,44 @@ static void draw_words(struct screen *screen, SDL_Rect box, const struct view_nu
                                            .colour = tone == TONE_STOP   ? THEME_RED
                                                      : tone == TONE_FINE ? THEME_GREEN
                                                                          : THEME_INK,
+                                           .bullet = tone == TONE_PLAIN ? BULLET_NONE : BULLET_SIGN,
+                                           .tone = tone,
                                            .boxed = tone == TONE_CAUTION,
-                                           .before = 18});
+                                           .before = 24});
     }
     flow_draw(screen, box, &flow);
+}
+
+// One field leaves room for the buttons beside it; two stand above them.
+static void draw_fields(struct screen *screen, SDL_Rect *body, const struct view *view) {
+    const struct view_number *number = &view->number;
+    SDL_Rect row = cut_bottom(body, px(screen, 96));
+    SDL_Rect fields;
+    buttons_beside(screen, &row, view);
+    if (number->field_count > 1) {
+        cut_bottom(body, px(screen, 14));
+        fields = cut_bottom(body, px(screen, 142));
+    } else {
+        fields = cut_bottom(body, px(screen, 46));
+        fields.h += row.h;
+        fields.w = row.w;
+    }
+    for (size_t i = 0; i < number->field_count; i++) {
+        draw_field(screen, cell_across(fields, (int)number->field_count, (int)i, px(screen, 20)),
+                   &number->field[i], (int)i);
+    }
+    cut_bottom(body, px(screen, 14));
 }
 
 void draw_number(struct screen *screen, SDL_Rect body, const struct view *view) {
     const struct view_number *number = &view->number;
     int gap = px(screen, 28);
     SDL_Rect keys;
-    SDL_Rect fields;
-    SDL_Rect row;
     if (screen->portrait) {
         keys = cut_bottom(&body, body.h * 46 / 100);
-    } else {
-        keys = cut_right(&body, body.w * 46 / 100);
-    }
-    if (screen->portrait) {
         cut_bottom(&body, gap);
     } else {
+        keys = cut_right(&body, body.w * 46 / 100);
         cut_right(&body, gap);
     }
     keypad_draw(screen, cell_across(keys, 2, 0, px(screen, 24)), true);
@@ -98,22 +124,6 @@ void draw_number(struct screen *screen, SDL_Rect body, const struct view *view) 
         draw_picks(screen, cut_bottom(&body, px(screen, 120)), number);
         cut_bottom(&body, px(screen, 18));
     }
-    if (number->pick_count == 0) {
-        row = cut_bottom(&body, px(screen, 92));
-        buttons_beside(screen, &row, view);
-        cut_bottom(&body, px(screen, 18));
-        fields = cut_bottom(&body, px(screen, 142));
-    } else {
-        fields = cut_bottom(&body, px(screen, 142));
-        row = cut_bottom(&fields, px(screen, 100));
-        buttons_beside(screen, &row, view);
-        fields.h += row.h;
-        fields.w = row.w;
-    }
-    for (size_t i = 0; i < number->field_count; i++) {
-        draw_field(screen, cell_across(fields, (int)number->field_count, (int)i, px(screen, 20)),
-                   &number->field[i], (int)i);
-    }
-    cut_bottom(&body, px(screen, 14));
+    draw_fields(screen, &body, view);
     draw_words(screen, body, number);
 }

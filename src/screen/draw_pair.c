@@ -62,8 +62,7 @@ void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view) {
         buttons_beside(screen, &top, view);
     }
     pen_text(screen, top, &title, view->title);
-    pen_text(screen, cut_top(&body, px(screen, 60)), &line,
-             view->typed[0] != '\0' ? view->typed : view->subtitle);
+    pen_text(screen, cut_top(&body, px(screen, 60)), &line, view->subtitle);
     cut_top(&body, px(screen, 14));
     for (int i = 0; i < 2; i++) {
         draw_card(screen,

@@ -43,6 +43,8 @@ void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view) {
                                        .face = FACE_BOLD,
                                        .size = 42,
                                        .colour = THEME_RED,
+                                       .bullet = BULLET_SIGN,
+                                       .tone = TONE_STOP,
                                        .before = 30});
     flow_draw(screen, body, &flow);
 }

@@ -5,8 +5,8 @@
 
 #include <stdio.h>
 
-#define SCALE_FROM 118 // percent
-#define SCALE_TO 25
+#define SCALE_FROM 132 // percent
+#define SCALE_TO 10
 #define BOX_PAD 18
 
 void flow_add(struct flow *flow, struct flow_line line) {
@@ -32,44 +32,57 @@ static int bullet_width(struct screen *screen, const struct flow_line *line, int
 }
 
 struct placed {
-    int height;
+    int before; // empty above
+    int height; // with the padding of its box
     int text_x;
+    int text_y;
     int text_w;
+    int text_h;
     int right_w;
 };
 
-static bool place(struct screen *screen, const struct flow *flow, const struct flow_line *line,
-                  int scale, int width, struct placed *ret) {
+// Boxed lines that follow each other share one box.
+static bool box_begins(const struct flow *flow, size_t at) {
+    return flow->line[at].boxed && (at == 0 || !flow->line[at - 1].boxed);
+}
+
+static bool box_ends(const struct flow *flow, size_t at) {
+    return flow->line[at].boxed && (at + 1 == flow->count || !flow->line[at + 1].boxed);
+}
+
+static bool place(struct screen *screen, const struct flow *flow, size_t at, int scale, int width,
+                  struct placed *ret) {
+    const struct flow_line *line = &flow->line[at];
     struct style style = line_style(flow, line, scale);
-    int pad = line->boxed ? px(screen, BOX_PAD * scale / 100) : 0;
-    struct placed placed = {.text_x = bullet_width(screen, line, style.size) + pad};
+    int pad = line->boxed ? px(screen, BOX_PAD) : 0;
+    int above = box_begins(flow, at) ? pad * scale / 100 : 0;
+    int below = box_ends(flow, at) ? pad * scale / 100 : 0;
+    struct placed placed = {.before = px(screen, line->before * scale / 100),
+                            .text_x = bullet_width(screen, line, style.size) + pad,
+                            .text_y = above};
     if (line->right != NULL && line->right[0] != '\0') {
         struct style bold = style;
         bold.face = FACE_BOLD;
         placed.right_w = pen_width(screen, &bold, line->right) + px(screen, 24);
     }
     placed.text_w = width - placed.text_x - placed.right_w - pad;
-    placed.height = pen_height(screen, &style, line->text, placed.text_w);
-    if (placed.height < 0) {
+    placed.text_h = pen_height(screen, &style, line->text, placed.text_w);
+    if (placed.text_h < 0) {
         return false;
     }
-    placed.height += 2 * pad;
+    placed.height = placed.text_h + above + below;
     *ret = placed;
     return true;
 }
 
-static int gap(struct screen *screen, const struct flow_line *line, int scale) {
-    return px(screen, line->before * scale / 100);
-}
-
-static bool fits(struct screen *screen, SDL_Rect box, const struct flow *flow, int scale) {
+static bool place_all(struct screen *screen, SDL_Rect box, const struct flow *flow, int scale,
+                      struct placed placed[FLOW_MAX]) {
     int height = 0;
     for (size_t i = 0; i < flow->count; i++) {
-        struct placed placed;
-        if (!place(screen, flow, &flow->line[i], scale, box.w, &placed)) {
+        if (!place(screen, flow, i, scale, box.w, &placed[i])) {
             return false;
         }
-        height += placed.height + gap(screen, &flow->line[i], scale);
+        height += placed[i].before + placed[i].height;
     }
     return height <= box.h;
 }
@@ -91,21 +104,27 @@ static void draw_bullet(struct screen *screen, const struct flow_line *line,
     }
 }
 
+static void draw_box(struct screen *screen, SDL_Rect box, const struct flow *flow, size_t at,
+                     const struct placed *placed) {
+    int height = placed[at].height;
+    for (size_t i = at; !box_ends(flow, i); i++) {
+        height += placed[i + 1].before + placed[i + 1].height;
+    }
+    pen_panel(screen, (SDL_Rect){box.x, box.y, box.w, height}, THEME_AMBER_PALE, THEME_AMBER,
+              px(screen, 3));
+}
+
 static void draw_one(struct screen *screen, SDL_Rect box, const struct flow *flow,
                      const struct flow_line *line, int scale, const struct placed *placed) {
     struct style style = line_style(flow, line, scale);
-    int pad = line->boxed ? px(screen, BOX_PAD * scale / 100) : 0;
-    SDL_Rect text = {box.x + placed->text_x, box.y + pad, placed->text_w,
-                     placed->height - 2 * pad + 2};
-    if (line->boxed) {
-        pen_panel(screen, (SDL_Rect){box.x, box.y, box.w, placed->height}, THEME_AMBER_PALE,
-                  THEME_AMBER, px(screen, 3));
-    }
+    int pad = line->boxed ? px(screen, BOX_PAD) : 0;
+    SDL_Rect text = {box.x + placed->text_x, box.y + placed->text_y, placed->text_w,
+                     placed->text_h};
     if (line->rule) {
-        int above = gap(screen, line, scale) / 2;
-        pen_fill(screen, (SDL_Rect){box.x, box.y - above, box.w, px(screen, 3)}, THEME_INK);
+        pen_fill(screen, (SDL_Rect){box.x, box.y - placed->before / 2, box.w, px(screen, 3)},
+                 THEME_INK);
     }
-    draw_bullet(screen, line, &style, box.x + pad, box.y + pad);
+    draw_bullet(screen, line, &style, box.x + pad, text.y);
     pen_text(screen, text, &style, line->text);
     if (placed->right_w > 0) {
         style.face = FACE_BOLD;
@@ -115,14 +134,15 @@ static void draw_one(struct screen *screen, SDL_Rect box, const struct flow *flo
 }
 
 int flow_scale(struct screen *screen, SDL_Rect box, const struct flow *flow) {
+    struct placed placed[FLOW_MAX];
     int good = SCALE_TO;
     int bad = SCALE_FROM + 1;
-    if (!fits(screen, box, flow, SCALE_TO)) {
+    if (!place_all(screen, box, flow, SCALE_TO, placed)) {
         return 0;
     }
     while (bad - good > 1) {
         int middle = (good + bad) / 2;
-        if (fits(screen, box, flow, middle)) {
+        if (place_all(screen, box, flow, middle, placed)) {
             good = middle;
         } else {
             bad = middle;
@@ -132,20 +152,20 @@ int flow_scale(struct screen *screen, SDL_Rect box, const struct flow *flow) {
 }
 
 void flow_draw(struct screen *screen, SDL_Rect box, const struct flow *flow) {
+    struct placed placed[FLOW_MAX] = {0};
     int scale = flow_scale(screen, box, flow);
     int y = box.y;
     if (scale == 0) {
         problem(screen, "lines do not fit", flow->count > 0 ? flow->line[0].text : "");
         scale = SCALE_TO;
     }
+    place_all(screen, box, flow, scale, placed);
     for (size_t i = 0; i < flow->count; i++) {
-        struct placed placed;
-        if (!place(screen, flow, &flow->line[i], scale, box.w, &placed)) {
-            continue;
+        SDL_Rect line = {box.x, y + placed[i].before, box.w, placed[i].height};
+        if (box_begins(flow, i)) {
+            draw_box(screen, line, flow, i, placed);
         }
-        y += gap(screen, &flow->line[i], scale);
-        draw_one(screen, (SDL_Rect){box.x, y, box.w, placed.height}, flow, &flow->line[i], scale,
-                 &placed);
-        y += placed.height;
+        draw_one(screen, line, flow, &flow->line[i], scale, &placed[i]);
+        y = line.y + line.h;
     }
 }

@@ -5,13 +5,20 @@
 
 #include <string.h>
 
-static const SDL_Color health_colour[] = {
-    [HEALTH_GOOD] = {0x7B, 0xDB, 0x9C, 0xFF},
-    [HEALTH_WARN] = {0xF2, 0xB1, 0x34, 0xFF},
-    [HEALTH_BAD] = {0xFF, 0xA3, 0xA0, 0xFF},
-};
-static const enum shape health_shape[] = {
-    [HEALTH_GOOD] = SHAPE_TICK, [HEALTH_WARN] = SHAPE_BANG, [HEALTH_BAD] = SHAPE_CROSS};
+static SDL_Color health_colour(enum view_health health) {
+    return health == HEALTH_GOOD   ? THEME_GREEN_LIT
+           : health == HEALTH_WARN ? THEME_AMBER
+                                   : THEME_RED_LIT;
+}
+
+static void draw_health(struct screen *screen, SDL_Rect box, enum view_health health) {
+    static const enum shape shapes[] = {
+        [HEALTH_GOOD] = SHAPE_TICK, [HEALTH_WARN] = SHAPE_TRIANGLE, [HEALTH_BAD] = SHAPE_CROSS};
+    pen_shape(screen, shapes[health], box, health_colour(health));
+    if (health == HEALTH_WARN) {
+        pen_shape(screen, SHAPE_BANG, box, THEME_DARK);
+    }
+}
 
 // From the right edge: each status as shape and word. Returns what is left of the row.
 static SDL_Rect draw_status(struct screen *screen, SDL_Rect row, const struct view *view) {
@@ -21,46 +28,66 @@ static SDL_Rect draw_status(struct screen *screen, SDL_Rect row, const struct vi
         int size = px(screen, 32);
         SDL_Rect text;
         SDL_Rect sign;
-        style.colour = status->health == HEALTH_GOOD ? THEME_DIM : health_colour[status->health];
+        style.colour = status->health == HEALTH_GOOD ? THEME_DIM : health_colour(status->health);
         style.face = status->health == HEALTH_GOOD ? FACE_REGULAR : FACE_BOLD;
         text = cut_right(&row, pen_width(screen, &style, status->label) + px(screen, 4));
         sign = cut_right(&row, size + px(screen, 10));
-        pen_shape(screen, health_shape[status->health],
-                  (SDL_Rect){sign.x, sign.y + (sign.h - size) / 2, size, size},
-                  health_colour[status->health]);
+        draw_health(screen, (SDL_Rect){sign.x, sign.y + (sign.h - size) / 2, size, size},
+                    status->health);
         pen_text(screen, text, &style, status->label);
         cut_right(&row, px(screen, 28));
     }
     return row;
 }
 
+// The bench, or what is being typed of a ticket; the worker.
+static void draw_names(struct screen *screen, SDL_Rect row, const struct view *view) {
+    struct style bench = {.face = FACE_REGULAR,
+                          .size = 34,
+                          .floor = FLOOR_BENCH,
+                          .colour = THEME_DIM,
+                          .one_line = true};
+    struct style typed = {
+        .face = FACE_MONO_BOLD, .size = 42, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style worker = {.face = FACE_REGULAR,
+                           .size = 36,
+                           .floor = FLOOR_BENCH,
+                           .colour = THEME_LIGHT,
+                           .align = ALIGN_RIGHT,
+                           .one_line = true};
+    SDL_Rect left = cell_across(row, 2, 0, px(screen, 20));
+    pen_text(screen, cell_across(row, 2, 1, px(screen, 20)), &worker, view->worker);
+    if (view->typed[0] == '\0') {
+        pen_text(screen, left, &bench, view->bench);
+        return;
+    }
+    left.y += (left.h - px(screen, 60)) / 2;
+    left.h = px(screen, 60);
+    pen_panel(screen, left, THEME_PANEL, THEME_PANEL, 0);
+    pen_text(screen, inset(left, px(screen, 10)), &typed, view->typed);
+}
+
 static void draw_header(struct screen *screen, SDL_Rect box, const struct view *view) {
     struct style name = {
         .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_LIGHT};
-    struct style bench = {
-        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_BENCH, .colour = THEME_DIM};
-    struct style worker = {
-        .face = FACE_REGULAR, .size = 36, .floor = FLOOR_BENCH, .colour = THEME_LIGHT};
     SDL_Rect row;
     pen_fill(screen, box, THEME_DARK);
     box.x += px(screen, 40);
     box.w -= px(screen, 80);
-    row = screen->portrait ? cut_top(&box, box.h / 2) : box;
+    row = box;
+    if (screen->portrait) {
+        box = inset(box, px(screen, 6));
+        row = cut_top(&box, box.h * 54 / 100);
+        draw_status(screen, box, view);
+    }
     pen_text(screen, cut_left(&row, pen_width(screen, &name, view_label(LABEL_PROGRAM)) + 4), &name,
              view_label(LABEL_PROGRAM));
     cut_left(&row, px(screen, 60));
-    if (screen->portrait) {
-        worker.align = ALIGN_RIGHT;
-        pen_text(screen, cell_across(row, 2, 0, px(screen, 20)), &bench, view->bench);
-        pen_text(screen, cell_across(row, 2, 1, px(screen, 20)), &worker, view->worker);
-        draw_status(screen, box, view);
-        return;
+    if (!screen->portrait) {
+        row = draw_status(screen, row, view);
+        cut_right(&row, px(screen, 30));
     }
-    row = draw_status(screen, row, view);
-    worker.align = ALIGN_RIGHT;
-    cut_right(&row, px(screen, 30));
-    pen_text(screen, cell_across(row, 2, 0, px(screen, 20)), &bench, view->bench);
-    pen_text(screen, cell_across(row, 2, 1, px(screen, 20)), &worker, view->worker);
+    draw_names(screen, row, view);
 }
 
 static void draw_steps(struct screen *screen, SDL_Rect box, int step) {
@@ -85,25 +112,35 @@ static const struct view_action *find_action(const struct view *view, enum view_
     return NULL;
 }
 
-bool band_action(const struct view_action *action) {
-    return action->id == ACTION_PRESS || action->id == ACTION_HELD;
-}
-
+// Beside the button's ring the hint says what holding it does, and can be touched for it. Without
+// the ring the hint is a remark, and "something is wrong" has a button of its own under it.
 static void draw_hint(struct screen *screen, SDL_Rect box, const struct view *view,
                       SDL_Color text) {
     const struct view_action *held = find_action(view, ACTION_HELD);
     struct style style = {.face = FACE_REGULAR, .size = 34, .floor = FLOOR_BENCH, .colour = text};
+    const char *label = view->band_hint;
+    box = inset(box, px(screen, 8));
     if (held == NULL) {
         style.align = screen->portrait ? ALIGN_LEFT : ALIGN_RIGHT;
         pen_text(screen, box, &style, view->band_hint);
         return;
     }
-    box = inset(box, px(screen, 14));
+    style.align = ALIGN_CENTRE;
+    if (!view->band_button || label[0] == '\0') {
+        SDL_Rect button = box;
+        if (label[0] != '\0') {
+            button =
+                screen->portrait ? cut_right(&box, box.w / 2) : cut_bottom(&box, px(screen, 80));
+            style.one_line = true;
+            pen_text(screen, box, &style, label);
+            style.one_line = false;
+        }
+        label = held->label;
+        box = button;
+    }
     pen_panel(screen, box, theme_tone(view->band_tone).fill, text, px(screen, 3));
     touch_add(screen, box, ACTION_HELD, held->argument);
-    style.align = ALIGN_CENTRE;
-    pen_text(screen, inset(box, px(screen, 12)), &style,
-             view->band_hint[0] != '\0' ? view->band_hint : held->label);
+    pen_text(screen, inset(box, px(screen, 8)), &style, label);
 }
 
 static void draw_band(struct screen *screen, SDL_Rect box, const struct view *view) {
@@ -130,85 +167,7 @@ static void draw_band(struct screen *screen, SDL_Rect box, const struct view *vi
                   (SDL_Rect){cell.x + px(screen, 10), cell.y + (cell.h - size) / 2, size, size},
                   tone.text);
     }
-    pen_text(screen, box, &style, view->band);
-}
-
-void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *action) {
-    struct theme_tone tone = theme_tone(action->tone);
-    bool plain = action->tone == TONE_PLAIN;
-    bool desk = screen->body == VIEW_LOG || screen->body == VIEW_ENTRY;
-    struct style style = {.face = FACE_BOLD,
-                          .size = desk ? 26 : 34,
-                          .floor = desk ? FLOOR_DESK : FLOOR_BENCH,
-                          .colour = plain ? THEME_INK : tone.text,
-                          .align = ALIGN_CENTRE};
-    SDL_Rect text = inset(box, px(screen, 8));
-    pen_panel(screen, box, plain ? THEME_PANEL : tone.fill, plain ? THEME_SOFT : tone.fill,
-              px(screen, 3));
-    touch_add(screen, box, action->id, action->argument);
-    if (action->key[0] != '\0') {
-        struct style key = {.face = FACE_MONO,
-                            .size = desk ? 20 : 26,
-                            .floor = desk ? FLOOR_DESK : FLOOR_BENCH,
-                            .colour = plain ? THEME_SOFT : tone.text};
-        SDL_Rect side = cut_left(&text, pen_width(screen, &key, action->key) + px(screen, 6));
-        pen_text(screen, side, &key, action->key);
-        cut_left(&text, px(screen, 6));
-    }
-    pen_text(screen, text, &style, action->label);
-}
-
-void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
-                  bool (*skip)(const struct view_action *action)) {
-    const struct view_action *shown[VIEW_ACTIONS_MAX];
-    bool desk = screen->body == VIEW_LOG || screen->body == VIEW_ENTRY;
-    int across = screen->portrait ? (desk ? 4 : 2) : desk ? 7 : 4;
-    int height = px(screen, desk ? 54 : 92);
-    int gap = px(screen, desk ? 10 : 16);
-    int count = 0;
-    int rows;
-    for (size_t i = 0; i < view->action_count; i++) {
-        if (!skip(&view->action[i])) {
-            shown[count++] = &view->action[i];
-        }
-    }
-    if (count == 0) {
-        return;
-    }
-    rows = (count + across - 1) / across;
-    across = (count + rows - 1) / rows;
-    SDL_Rect area = cut_bottom(body, rows * height + (rows - 1) * gap);
-    cut_bottom(body, px(screen, 20));
-    for (int i = 0; i < count; i++) {
-        SDL_Rect row = cell_down(area, rows, i / across, gap);
-        int in_row = i / across < rows - 1 ? across : count - across * (rows - 1);
-        if (rows == 1 && row.w / in_row > px(screen, 430)) {
-            row.w = px(screen, 430) * in_row;
-        }
-        button_draw(screen, cell_across(row, in_row, i % across, gap), shown[i]);
-    }
-}
-
-void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view) {
-    const int width = px(screen, 320);
-    const int height = row->h < px(screen, 92) ? row->h : px(screen, 92);
-    for (size_t i = view->action_count; i > 0; i--) {
-        if (!band_action(&view->action[i - 1])) {
-            SDL_Rect box = cut_right(row, width);
-            box.y += (box.h - height) / 2;
-            box.h = height;
-            button_draw(screen, box, &view->action[i - 1]);
-            cut_right(row, px(screen, 20));
-        }
-    }
-}
-
-int buttons_count(const struct view *view) {
-    int count = 0;
-    for (size_t i = 0; i < view->action_count; i++) {
-        count += band_action(&view->action[i]) ? 0 : 1;
-    }
-    return count;
+    pen_text(screen, inset(box, px(screen, 6)), &style, view->band);
 }
 
 SDL_Rect frame_draw(struct screen *screen, const struct view *view) {

@@ -9,7 +9,7 @@ static void key_box(struct screen *screen, SDL_Rect box, int64_t argument) {
 
 static void char_key(struct screen *screen, SDL_Rect box, char character) {
     struct style style = {.face = FACE_BOLD,
-                          .size = 56,
+                          .size = screen->body == VIEW_PIN ? 76 : 60,
                           .floor = FLOOR_BENCH,
                           .colour = THEME_INK,
                           .align = ALIGN_CENTRE};

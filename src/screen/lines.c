@@ -29,6 +29,39 @@ static int line_width(TTF_Font *font, const char *text) {
     return text_width(font, text, strlen(text));
 }
 
+// A measure is not broken apart: no line ends between a number and its fraction or unit.
+static bool glued(const char *before, const char *word, size_t bytes) {
+    if (!SDL_isdigit(before[-1]) || bytes == 0) {
+        return false;
+    }
+    return SDL_isdigit(word[0]) ? memchr(word, '/', bytes) != NULL
+                                : bytes <= 3 && SDL_isalpha(word[0]);
+}
+
+// Bytes up to the next place where a line may end.
+static size_t unit_bytes(const char *at) {
+    const char *end = at + strcspn(at, " ");
+    while (*end == ' ') {
+        const char *next = end + strspn(end, " ");
+        size_t bytes = strcspn(next, " ");
+        if (!glued(end, next, bytes)) {
+            break;
+        }
+        end = next + bytes;
+    }
+    return (size_t)(end - at);
+}
+
+// Does the line that begins at `line` still fit when it reaches to `end`? The widths of its words
+// add up to nearly, not exactly, its own.
+static bool line_fits(TTF_Font *font, const char *line, const char *end, int sum, int width) {
+    size_t bytes = (size_t)(end - line);
+    if (sum > width || bytes >= LINE_BYTES) {
+        return false;
+    }
+    return sum < width * 9 / 10 || text_width(font, line, bytes) <= width;
+}
+
 static struct lines break_lines(TTF_Font *font, const char *text, int width) {
     struct lines lines;
     const char *at = text + strspn(text, " ");
@@ -37,13 +70,13 @@ static struct lines break_lines(TTF_Font *font, const char *text, int width) {
     lines.count = 0;
     lines.fits = true;
     while (*at != '\0') {
-        size_t bytes = strcspn(at, " ");
+        size_t bytes = unit_bytes(at);
         int wide = text_width(font, at, bytes);
         if (wide > width || bytes >= LINE_BYTES) {
             lines.fits = false;
         }
-        if (lines.count > 0 && used + blank + wide <= width &&
-            at + bytes < lines.line[lines.count - 1].text + LINE_BYTES) {
+        if (lines.count > 0 && line_fits(font, lines.line[lines.count - 1].text, at + bytes,
+                                         used + blank + wide, width)) {
             used += blank + wide;
         } else if (lines.count == LINES_MAX) {
             lines.fits = false;
@@ -100,6 +133,22 @@ static void draw_lines(struct screen *screen, SDL_Rect box, const struct style *
     }
 }
 
+// The same number of lines, as even as can be.
+static struct lines balance(TTF_Font *font, const char *text, int width, struct lines lines) {
+    int bad = width / 2;
+    while (lines.count > 1 && width - bad > 4) {
+        int middle = (width + bad) / 2;
+        struct lines narrow = break_lines(font, text, middle);
+        if (narrow.fits && narrow.count == lines.count) {
+            lines = narrow;
+            width = middle;
+        } else {
+            bad = middle;
+        }
+    }
+    return lines;
+}
+
 void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text) {
     int floor = px(screen, style->floor);
     if (text[0] == '\0') {
@@ -116,7 +165,9 @@ void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, co
             return;
         }
         lines = break_lines(font, text, box.w);
-        if (lines.fits && lines.count * TTF_FontLineSkip(font) <= box.h + pixels / 3) {
+        if (lines.fits && (!style->one_line || last || lines.count == 1) &&
+            lines.count * TTF_FontLineSkip(font) <= box.h + pixels / 5) {
+            lines = style->align == ALIGN_CENTRE ? balance(font, text, box.w, lines) : lines;
             draw_lines(screen, box, style, pixels, &lines);
             return;
         }

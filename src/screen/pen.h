@@ -34,8 +34,6 @@ void pen_fill(struct screen *screen, SDL_Rect box, SDL_Color colour);
 void pen_shape(struct screen *screen, enum shape shape, SDL_Rect box, SDL_Color colour);
 // A panel with round corners and a border of `border` pixels (0: none).
 void pen_panel(struct screen *screen, SDL_Rect box, SDL_Color fill, SDL_Color line, int border);
-// Slanted lines over a box.
-void pen_hatch(struct screen *screen, SDL_Rect box, SDL_Color ground, SDL_Color line, int step);
 // The sign of a tone in a square box: triangle, octagon, tick in a disc.
 void pen_sign(struct screen *screen, SDL_Rect box, enum view_tone tone);
 
@@ -47,7 +45,8 @@ struct style {
     int floor; // never smaller than this
     SDL_Color colour;
     enum align align;
-    bool top; // at the top of the box, else in the middle of its height
+    bool top;      // at the top of the box, else in the middle of its height
+    bool one_line; // shrinks to the floor before it wraps
 };
 // The smallest text on a bench view: lines 7 mm high on a 24 in screen (26 of 1080 pixels).
 #define FLOOR_BENCH 26
@@ -75,10 +74,10 @@ struct flow_line {
     enum bullet bullet;
     int number;
     enum view_tone tone; // of the sign
-    bool rule;  // a line drawn above it
-    bool boxed; // in a caution box
+    bool rule;           // a line drawn above it
+    bool boxed;          // in a caution box
 };
-#define FLOW_MAX 32
+#define FLOW_MAX 40
 struct flow {
     size_t count;
     int floor;
@@ -119,6 +118,8 @@ void shaft_draw(struct screen *screen, SDL_Rect box, const struct view_cut *cut)
 // --- frame.c ------------------------------------------------------------------------------------
 // Header, steps and band; returns what is left for the body.
 SDL_Rect frame_draw(struct screen *screen, const struct view *view);
+
+// --- buttons.c ----------------------------------------------------------------------------------
 // A button of an action.
 void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *action);
 // The view's buttons in rows at the bottom of *body; those for which `skip` says true are left out.

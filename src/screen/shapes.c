@@ -133,22 +133,6 @@ void pen_panel(struct screen *screen, SDL_Rect box, SDL_Color fill, SDL_Color li
     rounded(screen, box, radius, fill);
 }
 
-void pen_hatch(struct screen *screen, SDL_Rect box, SDL_Color ground, SDL_Color line, int step) {
-    int thick = step / 3 > 0 ? step / 3 : 1;
-    pen_fill(screen, box, ground);
-    SDL_SetRenderDrawColor(screen->renderer, line.r, line.g, line.b, line.a);
-    for (int y = 0; y < box.h; y++) {
-        for (int x = -((box.h - y) % step) - thick; x < box.w; x += step) {
-            int from = x < 0 ? 0 : x;
-            int to = x + thick > box.w ? box.w : x + thick;
-            if (to > from) {
-                SDL_RenderDrawLine(screen->renderer, box.x + from, box.y + y, box.x + to - 1,
-                                   box.y + y);
-            }
-        }
-    }
-}
-
 void pen_sign(struct screen *screen, SDL_Rect box, enum view_tone tone) {
     struct theme_tone colours = theme_tone(tone);
     switch (tone) {

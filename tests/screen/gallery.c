@@ -1,7 +1,7 @@
 // Draws every fixture at one size and writes it as PNG: gallery FOLDER WIDTH HEIGHT
 
-#include "fixtures.h"
 #include "screen.h"
+#include "views.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -11,6 +11,8 @@ int main(int argc, char **argv) {
     struct screen *screen;
     char message[4096];
     int found = 0;
+    size_t fixture_count;
+    const struct fixture *fixtures = views_all(&fixture_count);
     if (argc != 4) {
         fprintf(stderr, "usage: gallery FOLDER WIDTH HEIGHT\n");
         return 2;
@@ -26,7 +28,7 @@ int main(int argc, char **argv) {
         static struct view view;
         char path[512];
         int count;
-        fixtures[i].make(&view);
+        fixtures[i].fill(&view);
         screen_draw(screen, &view);
         snprintf(path, sizeof path, "%s/%s-%sx%s.png", argv[1], fixtures[i].name, argv[2], argv[3]);
         screen_shot(screen, path);

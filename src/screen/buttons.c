@@ -1,0 +1,88 @@
+// Buttons of actions: in rows, or a few at the end of a row of text.
+
+#include "pen.h"
+
+bool band_action(const struct view_action *action) {
+    return action->id == ACTION_PRESS || action->id == ACTION_HELD;
+}
+
+void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *action) {
+    struct theme_tone tone = theme_tone(action->tone);
+    bool plain = action->tone == TONE_PLAIN;
+    bool desk = screen->body == VIEW_LOG || screen->body == VIEW_ENTRY;
+    struct style style = {.face = FACE_BOLD,
+                          .size = desk ? 26 : 34,
+                          .floor = desk ? FLOOR_DESK : FLOOR_BENCH,
+                          .colour = plain ? THEME_INK : tone.text,
+                          .align = ALIGN_CENTRE};
+    SDL_Rect text = inset(box, px(screen, 8));
+    pen_panel(screen, box, plain ? THEME_PANEL : tone.fill, plain ? THEME_SOFT : tone.fill,
+              px(screen, 3));
+    touch_add(screen, box, action->id, action->argument);
+    if (action->key[0] != '\0') {
+        struct style key = {.face = FACE_MONO,
+                            .size = desk ? 20 : 26,
+                            .floor = desk ? FLOOR_DESK : FLOOR_BENCH,
+                            .colour = plain ? THEME_SOFT : tone.text};
+        SDL_Rect side;
+        cut_left(&text, px(screen, desk ? 4 : 8));
+        side = cut_left(&text, pen_width(screen, &key, action->key) + px(screen, 10));
+        pen_text(screen, side, &key, action->key);
+    }
+    pen_text(screen, text, &style, action->label);
+}
+
+void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
+                  bool (*skip)(const struct view_action *action)) {
+    const struct view_action *shown[VIEW_ACTIONS_MAX];
+    bool desk = screen->body == VIEW_LOG || screen->body == VIEW_ENTRY;
+    int across = screen->portrait ? (desk ? 4 : 2) : desk ? 7 : 4;
+    int height = px(screen, desk ? 54 : 92);
+    int gap = px(screen, desk ? 10 : 16);
+    int count = 0;
+    int rows;
+    for (size_t i = 0; i < view->action_count; i++) {
+        if (!skip(&view->action[i])) {
+            shown[count++] = &view->action[i];
+        }
+    }
+    if (count == 0) {
+        return;
+    }
+    rows = (count + across - 1) / across;
+    across = (count + rows - 1) / rows;
+    SDL_Rect area = cut_bottom(body, rows * height + (rows - 1) * gap);
+    cut_bottom(body, px(screen, 20));
+    for (int i = 0; i < count; i++) {
+        SDL_Rect row = cell_down(area, rows, i / across, gap);
+        int in_row = desk || i / across < rows - 1 ? across : count - across * (rows - 1);
+        if (rows == 1 && row.w / in_row > px(screen, 430)) {
+            row.w = px(screen, 430) * in_row;
+        }
+        button_draw(screen, cell_across(row, in_row, i % across, gap), shown[i]);
+    }
+}
+
+void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view) {
+    int count = buttons_count(view);
+    int room = count > 0 ? (row->w - px(screen, 340)) / count - px(screen, 20) : 0;
+    int width = room < px(screen, 320) ? room : px(screen, 320);
+    const int height = row->h < px(screen, 92) ? row->h : px(screen, 92);
+    for (size_t i = view->action_count; i > 0; i--) {
+        if (!band_action(&view->action[i - 1])) {
+            SDL_Rect box = cut_right(row, width);
+            box.y += (box.h - height) / 2;
+            box.h = height;
+            button_draw(screen, box, &view->action[i - 1]);
+            cut_right(row, px(screen, 20));
+        }
+    }
+}
+
+int buttons_count(const struct view *view) {
+    int count = 0;
+    for (size_t i = 0; i < view->action_count; i++) {
+        count += band_action(&view->action[i]) ? 0 : 1;
+    }
+    return count;
+}
