@@ -4,6 +4,8 @@
 
 #include <time.h>
 
+#define REPEAT_SOONEST_MS 150
+
 // SDL's own stamps are in milliseconds since it started; the wedge counts finer.
 static int64_t now_us(void) {
     struct timespec now;
@@ -31,10 +33,26 @@ static bool key_action(struct screen *screen, SDL_Scancode scancode, struct scre
     return false;
 }
 
+// SDL takes two presses of one key for a held key's repeat when the release between them is less
+// than 2 ms old, as in the "00" of a fast scanner. No keyboard repeats as soon after a press.
+static bool is_repeat(struct screen *screen, const SDL_KeyboardEvent *event) {
+    bool double_press = event->keysym.scancode == screen->down_key &&
+                        event->timestamp - screen->down_ms < REPEAT_SOONEST_MS;
+    if (event->type != SDL_KEYDOWN) {
+        return false;
+    }
+    if (event->repeat != 0 && !double_press) {
+        return true;
+    }
+    screen->down_key = event->keysym.scancode;
+    screen->down_ms = event->timestamp;
+    return false;
+}
+
 static void key(struct screen *screen, const SDL_KeyboardEvent *event, struct screen_input *ret) {
     uint16_t code = keymap_code(event->keysym.scancode);
     bool down = event->type == SDL_KEYDOWN;
-    if (code == 0 || event->repeat != 0) {
+    if (code == 0 || is_repeat(screen, event)) {
         return;
     }
     if (code == screen->button_code) {

@@ -53,7 +53,9 @@ struct screen {
     size_t key_action_count; // keys that stand on actions
     struct view_action key_action[VIEW_ACTIONS_MAX];
     // touch and keys in flight
-    struct hit held; // what the finger is down on, ACTION_NONE: nothing
+    struct hit held;       // what the finger is down on, ACTION_NONE: nothing
+    SDL_Scancode down_key; // the newest press
+    Uint32 down_ms;
     bool key_up_due; // the second half of a key's down and up
     struct hit key_up;
 };

@@ -1,6 +1,6 @@
 // Three sounds that differ in the way their pitch moves: accepted steps up once, hold goes low and
-// back twice, logged climbs a chord. All between 500 and 2500 Hz but the low half of hold, where
-// hearing protection passes most. Never the only channel: the screen says it all in words.
+// back twice, logged climbs a chord. All between 500 and 2500 Hz, where a danger signal belongs
+// (ISO 7731) and hearing protection passes most. Never the only channel: the screen says it all.
 
 #include "screen_inner.h"
 
@@ -20,7 +20,7 @@ struct tune {
 
 static const struct tune tunes[] = {
     [SCREEN_SOUND_ACCEPTED] = {{{880.0f, 70}, {1320.0f, 110}}, 2},
-    [SCREEN_SOUND_HOLD] = {{{520.0f, 170}, {390.0f, 170}, {520.0f, 170}, {390.0f, 260}}, 4},
+    [SCREEN_SOUND_HOLD] = {{{660.0f, 170}, {520.0f, 170}, {660.0f, 170}, {520.0f, 260}}, 4},
     [SCREEN_SOUND_LOGGED] = {{{660.0f, 100}, {880.0f, 100}, {1320.0f, 220}}, 3},
 };
 
