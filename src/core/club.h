@@ -13,6 +13,7 @@ struct club {
     struct shaft shaft; // ticket empty: no shaft reserved
     struct shaft_model model;
     struct chart chart;
+    struct profile profile; // of the shaft's model and flex
     struct progress progress;
 };
 

@@ -3,6 +3,8 @@
 
 // What the shop works with, as plain values: models, charts, measured parts, order lines.
 // A text is NUL-terminated UTF-8; empty means not known. LENGTH_UNKNOWN / MASS_UNKNOWN likewise.
+// What only estimates use (balance points, walls, profiles, raw frequency, centre of gravity,
+// inertia) is also not known when 0, so that a zeroed struct claims nothing.
 
 #include "length.h"
 #include "ticket.h"
@@ -12,6 +14,7 @@
 #define PARTS_BUILD_MAX 16
 #define PARTS_RACK_MAX 24
 #define CHART_COLUMNS_MAX 24
+#define PROFILE_POINTS_MAX 32
 
 // Each list: name, word in CSV files, words for a person.
 #define HEAD_KINDS(X)                                                                              \
@@ -81,9 +84,23 @@ struct shaft_model {
     length_nm max_butt_trim;
     enum bore_note bore_note;
     length_nm bore_reference; // only for BORE_NOTE_ABOVE_REFERENCE
-    unsigned note_kinds;      // bit 1u << head_kind; 0 = every kind
-    bool note_not_through;    // the note spares heads that are bored through
-    int64_t revision;         // of model and notes, in the store; 0 = never stored
+    length_nm balance;        // balance point of the uncut shaft, from the tip end
+    length_nm tip_wall;       // wall of the tube at its ends, for steel
+    length_nm butt_wall;
+    unsigned note_kinds;   // bit 1u << head_kind; 0 = every kind
+    bool note_not_through; // the note spares heads that are bored through
+    int64_t revision;      // of model and notes, in the store; 0 = never stored
+};
+
+// Bending stiffness of the uncut shaft along its length, for one model and flex. Points lie at
+// rising distances from the tip end; straight between them, level beyond the first and last.
+struct profile_point {
+    length_nm from_tip;
+    int64_t stiffness; // EI in thousandths of a newton square metre
+};
+struct profile {
+    size_t count; // 0: not known
+    struct profile_point point[PROFILE_POINTS_MAX];
 };
 
 struct chart_column {
@@ -112,7 +129,13 @@ struct head {
     length_nm bore_height;       // bottom of bore to ground line, measured on this head
     length_nm model_bore_height; // the maker's figure, a hint for the dry fit; never planned with
     enum bore_kind bore;
+    length_nm cg_beyond; // centre of gravity beyond the shaft's end, along its axis, to the ground
+    int64_t inertia;     // about its centre of gravity, across the swing's plane, in g cm2
 };
+
+// Tenths of a cycle a minute.
+typedef int64_t frequency_dcpm;
+#define FREQUENCY_UNKNOWN INT64_MIN
 
 struct shaft {
     char ticket[TICKET_TEXT_MAX];
@@ -121,6 +144,9 @@ struct shaft {
     length_nm raw_length; // measured
     mass_mg weight;
     char rack[PARTS_RACK_MAX];
+    length_nm balance;            // measured on the uncut shaft, from the tip end
+    frequency_dcpm raw_frequency; // of the uncut shaft, clamped over the last 5 in of the butt
+    mass_mg frequency_mass;       // on its tip while that was measured
 };
 
 // One line of an order: one club.
@@ -139,6 +165,8 @@ struct order {
     length_nm uniform_reference;         // from plan_uniform_reference (R4)
     char picked_column[PARTS_SHORT_MAX]; // a supervisor's pick, empty = by weight (R1)
     bool shim_consent;                   // a supervisor agreed to a shim (R8)
+    char wished_model[PARTS_NAME_MAX];   // shaft to be chosen from stock for this club
+    char wished_flex[PARTS_SHORT_MAX];
 };
 
 // Settings of the bench that rules depend on.

@@ -1,0 +1,58 @@
+#ifndef ESTIMATE_H
+#define ESTIMATE_H
+
+// What the cut club will weigh, balance and flex like: balance.h and flex.h applied to one club and
+// its plan. Always an estimate. What is not known is said, never made up.
+
+#include "club.h"
+
+// What assembly adds to every club of the shop (settings).
+struct assembly {
+    mass_mg ferrule;        // at the end of the shaft
+    mass_mg epoxy;          // in the bore
+    length_nm grip_balance; // of the grip, from its butt end
+};
+
+#define ASSEMBLY_DEFAULT                                                                           \
+    { .ferrule = 2 * MASS_GRAM, .epoxy = 3 * MASS_GRAM, .grip_balance = 4 * LENGTH_INCH }
+
+// Why a value is not known, in the order they are looked at.
+#define ESTIMATE_GAPS(X)                                                                           \
+    X(NONE, "")                                                                                    \
+    X(PLAN, "no valid plan")                                                                       \
+    X(HEAD_WEIGHT, "head weight not known")                                                        \
+    X(SHAFT_WEIGHT, "shaft weight not known")                                                      \
+    X(GRIP_WEIGHT, "grip weight not known")                                                        \
+    X(STIFFNESS, "stiffness of the shaft not known")                                               \
+    X(IMPLAUSIBLE, "figures that no club has")
+enum estimate_gap {
+#define X(name, text) ESTIMATE_GAP_##name,
+    ESTIMATE_GAPS(X)
+#undef X
+        ESTIMATE_GAP_COUNT
+};
+const char *estimate_gap_text(enum estimate_gap gap);
+
+struct estimate_value {
+    enum estimate_gap gap; // NONE: known
+    double value;          // 0 when not known
+};
+
+struct estimate {
+    struct estimate_value weight;      // of the whole club, g
+    struct estimate_value swingweight; // moment about 14 in from the butt, in oz
+    struct estimate_value inertia;     // about the butt, kg cm2
+    struct estimate_value frequency;   // clamped over the last 5 in, without grip, cpm
+    bool balance_assumed;              // the shaft's balance point is not known: taken as even
+};
+
+// Always fills *ret_estimate.
+void estimate_make(const struct club *club, const struct plan *plan,
+                   const struct assembly *assembly, struct estimate *ret_estimate);
+
+// What cutting `tip_trim` off the tip instead of what `plan` says does to the frequency, the
+// finished length staying as planned: positive is stiffer, in cpm.
+struct estimate_value estimate_flex_change(const struct club *club, const struct plan *plan,
+                                           length_nm tip_trim);
+
+#endif
