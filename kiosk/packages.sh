@@ -7,7 +7,7 @@ packages=(
     gcc clang libclang-rt-14-dev cmake ninja-build pkg-config clang-format
     libsdl2-dev libsdl2-ttf-dev libpng-dev libsqlite3-dev libsodium-dev libinih-dev libcmocka-dev
     libxkbcommon-dev xkb-data
-    python3 python3-stdnum
+    python3 python3-stdnum xvfb xdotool imagemagick sqlite3
 )
 missing=()
 for package in "${packages[@]}"; do

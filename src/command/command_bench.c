@@ -1,6 +1,7 @@
 // The bench itself: the kiosk's window, or a script of events for tests.
 
 #include "bench.h"
+#include "boot.h"
 #include "command.h"
 #include "database.h"
 #include "options.h"
@@ -137,19 +138,9 @@ static bool open_screen(const struct bench_options *options, const struct bench_
     return true;
 }
 
-static void read_boot(char boot[ENTRY_BOOT_MAX]) {
-    FILE *file = fopen("/proc/sys/kernel/random/boot_id", "re");
-    if (file != NULL) {
-        if (fgets(boot, ENTRY_BOOT_MAX, file) != NULL) {
-            boot[strcspn(boot, "\n")] = '\0';
-        }
-        fclose(file);
-    }
-}
-
 static int run(const struct bench_options *options, struct bench *bench) {
     bench->trace = options->trace || options->script != NULL;
-    read_boot(bench->boot);
+    boot_id(bench->boot);
     if (options->script != NULL) {
         bench->clock = bench_clock_simulated();
     }

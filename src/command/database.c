@@ -1,4 +1,5 @@
 #include "database.h"
+#include "boot.h"
 
 #include <errno.h>
 #include <sodium.h>
@@ -93,28 +94,14 @@ void database_complain(const char *command, const struct store *store) {
     fprintf(stderr, "kerfside %s: %s\n", command, store_message(store));
 }
 
-static int64_t now_ms(clockid_t clock) {
-    struct timespec now;
-    clock_gettime(clock, &now);
-    return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
-}
-
-static void read_boot(char boot[ENTRY_BOOT_MAX]) {
-    FILE *file = fopen("/proc/sys/kernel/random/boot_id", "re");
-    if (file != NULL) {
-        if (fgets(boot, ENTRY_BOOT_MAX, file) != NULL) {
-            boot[strcspn(boot, "\n")] = '\0';
-        }
-        fclose(file);
-    }
-}
-
 void database_stamp(struct entry *entry) {
+    struct timespec now;
     unsigned char random[(CONFIRM_ID_MAX - 1) / 2];
     randombytes_buf(random, sizeof random);
     sodium_bin2hex(entry->confirm_id, sizeof entry->confirm_id, random, sizeof random);
-    entry->wall_ms = now_ms(CLOCK_REALTIME);
-    entry->mono_ms = now_ms(CLOCK_BOOTTIME);
-    read_boot(entry->boot);
+    clock_gettime(CLOCK_REALTIME, &now);
+    entry->wall_ms = (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
+    entry->mono_ms = boot_ms();
+    boot_id(entry->boot);
     strcpy(entry->bench, DATABASE_BENCH);
 }

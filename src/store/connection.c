@@ -1,6 +1,7 @@
 // Opening, closing, and opening again after an error.
 
 #include "connection.h"
+#include "boot.h"
 #include "chain.h"
 #include "lock.h"
 #include "migrate.h"
@@ -14,28 +15,9 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
 
 #define LOCK_WAIT_MS 5000
-#define BOOT_ID "/proc/sys/kernel/random/boot_id"
-
-static int64_t since_boot_ms(void) {
-    struct timespec now;
-    clock_gettime(CLOCK_BOOTTIME, &now);
-    return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
-}
-
-static void boot(char ret_boot[ENTRY_BOOT_MAX]) {
-    FILE *file = fopen(BOOT_ID, "re");
-    memset(ret_boot, 0, ENTRY_BOOT_MAX);
-    if (file != NULL) {
-        if (fgets(ret_boot, ENTRY_BOOT_MAX, file) != NULL) {
-            ret_boot[strcspn(ret_boot, "\n")] = '\0';
-        }
-        fclose(file);
-    }
-}
 
 // The path with its folder made real, so that SQLITE_OPEN_NOFOLLOW looks at the file alone and a
 // later change of folder does not matter.
@@ -153,7 +135,7 @@ enum store_result store_open(const char *path, enum store_mode mode, const char 
     store->mode = mode;
     store->lock_fd = -1;
     store->lock_wait_ms = LOCK_WAIT_MS;
-    store->clock = (struct store_clock){since_boot_ms, boot};
+    store->clock = (struct store_clock){boot_ms, boot_id};
     snprintf(store->bench, sizeof store->bench, "%s", bench);
     if (!resolve(path, store->path)) {
         result = connection_say(store, STORE_FAILED, "Could not open %s: %s. Look at the path.",
