@@ -4,6 +4,7 @@
 // What the cut club will weigh, balance and flex like: balance.h and flex.h applied to one club and
 // its plan. Always an estimate. What is not known is said, never made up.
 
+#include "balance.h"
 #include "club.h"
 
 // What assembly adds to every club of the shop (settings).
@@ -46,12 +47,22 @@ struct estimate {
     bool balance_assumed;              // the shaft's balance point is not known: taken as even
 };
 
-// Always fills *ret_estimate.
+// Always fills *ret_estimate. Weights are those measured on this head and this shaft: a catalogue
+// weight is no more than a hint, here as in the plan.
 void estimate_make(const struct club *club, const struct plan *plan,
                    const struct assembly *assembly, struct estimate *ret_estimate);
 
+// The club's parts on the line of balance.h: for swingweight alone, in a fraction of the time, and
+// for what it takes to reach a wished one (balance_head_change, balance_length_change). Returns
+// the gap; nothing is set then.
+enum estimate_gap estimate_balance(const struct club *club, const struct plan *plan,
+                                   const struct assembly *assembly, struct balance_club *ret_club,
+                                   bool *ret_assumed);
+
 // What cutting `tip_trim` off the tip instead of what `plan` says does to the frequency, the
-// finished length staying as planned: positive is stiffer, in cpm.
+// finished length staying as planned: positive is stiffer, in cpm. So minus the change for (tip_mark - correction) is what a
+// correction buys. Ferrule and epoxy count as ASSEMBLY_DEFAULT. Gap PLAN when the shaft is too
+// short for that.
 struct estimate_value estimate_flex_change(const struct club *club, const struct plan *plan,
                                            length_nm tip_trim);
 
