@@ -179,6 +179,17 @@ static bool add_lines(struct text *text, const char *key, const struct record_li
     return count <= max;
 }
 
+static bool add_estimates(struct text *text, const struct estimate_lines *lines) {
+    for (size_t i = 0; i < lines->count && i < ESTIMATE_LINES_MAX; i++) {
+        text_add(text, "estimate\t");
+        if (!add_value(text, lines->line[i], ESTIMATE_TEXT_MAX)) {
+            return false;
+        }
+        text_add(text, "\n");
+    }
+    return lines->count <= ESTIMATE_LINES_MAX;
+}
+
 bool record_write(const struct record *record, char *buffer, size_t size) {
     struct text text = text_open(buffer, size);
     text_add(&text, HEADER);
@@ -188,7 +199,8 @@ bool record_write(const struct record *record, char *buffer, size_t size) {
         }
     }
     if (!add_lines(&text, "reason", record->reason, record->reason_count, PLAN_REASONS_MAX) ||
-        !add_lines(&text, "warning", record->warning, record->warning_count, PLAN_WARNINGS_MAX)) {
+        !add_lines(&text, "warning", record->warning, record->warning_count, PLAN_WARNINGS_MAX) ||
+        !add_estimates(&text, &record->estimates)) {
         return false;
     }
     text_add(&text, FOOTER);
@@ -281,6 +293,19 @@ static bool take_lines(const char **at, const char *key, char first, struct reco
     return true;
 }
 
+static bool take_estimates(const char **at, struct estimate_lines *lines) {
+    static const char key[] = "estimate\t";
+    while (strncmp(*at, key, sizeof key - 1) == 0) {
+        *at += sizeof key - 1;
+        if (lines->count == ESTIMATE_LINES_MAX ||
+            !take_word(at, '\n', lines->line[lines->count], ESTIMATE_TEXT_MAX)) {
+            return false;
+        }
+        lines->count++;
+    }
+    return true;
+}
+
 bool record_read(const char *text, struct record *ret_record) {
     struct record record = {0};
     char again[ENTRY_PLAN_MAX];
@@ -297,7 +322,8 @@ bool record_read(const char *text, struct record *ret_record) {
     if (!take_lines(&at, "reason", 'R', record.reason, PLAN_REASONS_MAX, &record.reason_count) ||
         !take_lines(&at, "warning", 'W', record.warning, PLAN_WARNINGS_MAX,
                     &record.warning_count) ||
-        !record_write(&record, again, sizeof again) || strcmp(again, text) != 0) {
+        !take_estimates(&at, &record.estimates) || !record_write(&record, again, sizeof again) ||
+        strcmp(again, text) != 0) {
         return false;
     }
     *ret_record = record;

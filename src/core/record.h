@@ -5,10 +5,10 @@
 // revision and the rounding, so that months later the screen can be redrawn from the entry alone.
 //
 // Format: lines `key<TAB>value`, first `kerfside-plan<TAB>1`; lengths in nanometres, masses in
-// milligrams; reasons and warnings as `reason<TAB>CODE<TAB>amount<TAB>words`. Control characters
-// never occur in values. Unknown keys are refused.
+// milligrams; reasons and warnings as `reason<TAB>CODE<TAB>amount<TAB>words`, estimates as
+// `estimate<TAB>words`. Control characters never occur in values. Unknown keys are refused.
 
-#include "club.h"
+#include "estimate_text.h"
 
 struct record_line {
     enum plan_code code;
@@ -48,9 +48,10 @@ struct record {
     size_t warning_count;
     struct record_line reason[PLAN_REASONS_MAX];
     struct record_line warning[PLAN_WARNINGS_MAX];
+    struct estimate_lines estimates;
 };
 
-// Only for valid plans.
+// Only for valid plans. Leaves the estimates empty.
 void record_make(const struct plan_input *input, const struct plan *plan,
                  struct record *ret_record);
 

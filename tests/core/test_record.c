@@ -22,6 +22,8 @@ static struct record make(const struct sample *sample) {
     struct record record;
     assert_true(plan_make(&input, &plan));
     record_make(&input, &plan, &record);
+    record.estimates =
+        (struct estimate_lines){2, {"Estimate: about 254.1 cpm", "Without the step"}};
     return record;
 }
 
@@ -105,6 +107,9 @@ static void expect_same(const struct record *a, const struct record *b) {
     NUMBER(butt_cut);
     NUMBER(reason_count);
     NUMBER(warning_count);
+    NUMBER(estimates.count);
+    TEXT(estimates.line[0]);
+    TEXT(estimates.line[1]);
 #undef NUMBER
 #undef TEXT
     expect_same_lines(a->reason, b->reason, a->reason_count);
@@ -208,6 +213,7 @@ static void test_near_misses_are_refused(void **state) {
     } rows[] = {
         {"kerfside-plan\t1\n", "kerfside-plan\t2\n"},
         {"build\tB", "bench\tB"},                 // unknown key
+        {"estimate\tE", "estimates\tE"},          //
         {"club\t3W\n", ""},                       // missing key
         {"club\t3W\n", "club\t3W\nclub\t3W\n"},   // doubled key
         {"position\t2", "position\t02"},          // another way to write it
@@ -286,6 +292,10 @@ static void test_largest_record_fits(void **state) {
         record.reason[i] = record.reason[1];
         record.reason[i].amount = -LENGTH_LIMIT;
         record.warning[i] = record.warning[0]; // the longest words of any warning
+    }
+    record.estimates.count = ESTIMATE_LINES_MAX;
+    for (size_t i = 0; i < ESTIMATE_LINES_MAX; i++) {
+        fill(record.estimates.line[i], ESTIMATE_TEXT_MAX);
     }
     assert_true(record_write(&record, text, sizeof text));
     assert_true(record_read(text, &back));

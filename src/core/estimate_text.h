@@ -1,0 +1,24 @@
+#ifndef ESTIMATE_TEXT_H
+#define ESTIMATE_TEXT_H
+
+// Estimates in words: what the plan's corrections do to the flex, and what the club comes out at.
+// Every line says that it is an estimate; what is not known makes no line.
+
+#include "estimate.h"
+
+#define ESTIMATE_LINES_MAX 4
+#define ESTIMATE_TEXT_MAX 120
+struct estimate_lines {
+    size_t count;
+    char line[ESTIMATE_LINES_MAX][ESTIMATE_TEXT_MAX];
+};
+
+// `input` and `plan` as club_plan made them. Empty for a refused plan.
+void estimate_say(const struct club *club, const struct plan_input *input, const struct plan *plan,
+                  const struct assembly *assembly, struct estimate_lines *ret_lines);
+
+// `about 1.1 cpm stiffer`, `about 0.4 cpm softer`, `less than 0.1 cpm`. False, and an empty text,
+// when not known.
+bool estimate_change_text(const struct estimate_value *change, char buffer[ESTIMATE_TEXT_MAX]);
+
+#endif
