@@ -69,15 +69,19 @@ static length_nm step_part(const struct plan_input *input, const struct plan *pl
     return plan_make(&plain, &other) ? plan->tip_mark - other.tip_mark : 0;
 }
 
-static void add_swingweight(struct text *text, const struct club *club, double inch_ounces) {
+static void add_scale(struct text *text, double inch_ounces) {
     char scale[BALANCE_SCALE_TEXT_MAX];
-    text_add(text, "swingweight about ");
     if (balance_scale_text(inch_ounces, scale)) {
         text_add(text, scale);
     } else {
         add_tenths(text, inch_ounces);
         text_add(text, " in oz");
     }
+}
+
+static void add_swingweight(struct text *text, const struct club *club, double inch_ounces) {
+    text_add(text, "swingweight about ");
+    add_scale(text, inch_ounces);
     if (club->order.swingweight[0] != '\0') {
         text_add(text, " for ");
         text_add(text, club->order.swingweight);
@@ -118,4 +122,35 @@ void estimate_say(const struct club *club, const struct plan_input *input, const
     without(club, plan, amount_of(plan, PLAN_R_UNIFORM),
             "Without the uniform flex correction: ", ret_lines);
     without(club, plan, step_part(input, plan), "Without the step: ", ret_lines);
+}
+
+void estimate_say_tip(const struct club *club, const struct plan *plan, length_nm made,
+                      char buffer[ESTIMATE_TEXT_MAX]) {
+    struct estimate_value change = estimate_flex_change(club, plan, made);
+    struct text text = text_open(buffer, ESTIMATE_TEXT_MAX);
+    if (change.gap == ESTIMATE_GAP_NONE) {
+        text_add(&text, "As cut: ");
+        add_change(&text, change.value);
+        text_add(&text, " (estimate)");
+    }
+}
+
+void estimate_say_length(const struct club *club, const struct plan *plan,
+                         const struct assembly *assembly, length_nm made,
+                         char buffer[ESTIMATE_TEXT_MAX]) {
+    struct text text = text_open(buffer, ESTIMATE_TEXT_MAX);
+    struct plan as_made = *plan;
+    struct estimate planned;
+    struct estimate estimate;
+    as_made.finished = made;
+    estimate_make(club, plan, assembly, &planned);
+    estimate_make(club, &as_made, assembly, &estimate);
+    if (planned.swingweight.gap == ESTIMATE_GAP_NONE &&
+        estimate.swingweight.gap == ESTIMATE_GAP_NONE) {
+        text_add(&text, "As measured: swingweight about ");
+        add_scale(&text, estimate.swingweight.value);
+        text_add(&text, ", planned ");
+        add_scale(&text, planned.swingweight.value);
+        text_add(&text, " (estimate)");
+    }
 }

@@ -17,6 +17,15 @@ struct estimate_lines {
 void estimate_say(const struct club *club, const struct plan_input *input, const struct plan *plan,
                   const struct assembly *assembly, struct estimate_lines *ret_lines);
 
+// What a tip cut off its mark does to the flex, `As cut: about 1.1 cpm stiffer (estimate)`; what a
+// cut shaft of another length than planned does to the balance, `As measured: swingweight about
+// D0.4, planned D1.8 (estimate)`. Empty when not known. `plan` is the one the mark came from.
+void estimate_say_tip(const struct club *club, const struct plan *plan, length_nm made,
+                      char buffer[ESTIMATE_TEXT_MAX]);
+void estimate_say_length(const struct club *club, const struct plan *plan,
+                         const struct assembly *assembly, length_nm made,
+                         char buffer[ESTIMATE_TEXT_MAX]);
+
 // `about 1.1 cpm stiffer`, `about 0.4 cpm softer`, `less than 0.1 cpm`. False, and an empty text,
 // when not known.
 bool estimate_change_text(const struct estimate_value *change, char buffer[ESTIMATE_TEXT_MAX]);

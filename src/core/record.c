@@ -179,15 +179,25 @@ static bool add_lines(struct text *text, const char *key, const struct record_li
     return count <= max;
 }
 
-static bool add_estimates(struct text *text, const struct estimate_lines *lines) {
+static bool add_words(struct text *text, const char *key, const char *words) {
+    text_add(text, key);
+    text_add(text, "\t");
+    if (!add_value(text, words, ESTIMATE_TEXT_MAX)) {
+        return false;
+    }
+    text_add(text, "\n");
+    return true;
+}
+
+static bool add_estimates(struct text *text, const struct record *record) {
+    const struct estimate_lines *lines = &record->estimates;
     for (size_t i = 0; i < lines->count && i < ESTIMATE_LINES_MAX; i++) {
-        text_add(text, "estimate\t");
-        if (!add_value(text, lines->line[i], ESTIMATE_TEXT_MAX)) {
+        if (!add_words(text, "estimate", lines->line[i])) {
             return false;
         }
-        text_add(text, "\n");
     }
-    return lines->count <= ESTIMATE_LINES_MAX;
+    return lines->count <= ESTIMATE_LINES_MAX &&
+           (record->outcome[0] == '\0' || add_words(text, "outcome", record->outcome));
 }
 
 bool record_write(const struct record *record, char *buffer, size_t size) {
@@ -200,7 +210,7 @@ bool record_write(const struct record *record, char *buffer, size_t size) {
     }
     if (!add_lines(&text, "reason", record->reason, record->reason_count, PLAN_REASONS_MAX) ||
         !add_lines(&text, "warning", record->warning, record->warning_count, PLAN_WARNINGS_MAX) ||
-        !add_estimates(&text, &record->estimates)) {
+        !add_estimates(&text, record)) {
         return false;
     }
     text_add(&text, FOOTER);
@@ -293,17 +303,28 @@ static bool take_lines(const char **at, const char *key, char first, struct reco
     return true;
 }
 
-static bool take_estimates(const char **at, struct estimate_lines *lines) {
-    static const char key[] = "estimate\t";
-    while (strncmp(*at, key, sizeof key - 1) == 0) {
-        *at += sizeof key - 1;
-        if (lines->count == ESTIMATE_LINES_MAX ||
-            !take_word(at, '\n', lines->line[lines->count], ESTIMATE_TEXT_MAX)) {
+// True when nothing is wrong; *ret_there says whether a line of this key stood there.
+static bool take_words(const char **at, const char *key, char words[ESTIMATE_TEXT_MAX],
+                       bool *ret_there) {
+    size_t size = strlen(key);
+    *ret_there = strncmp(*at, key, size) == 0 && (*at)[size] == '\t';
+    if (!*ret_there) {
+        return true;
+    }
+    *at += size + 1;
+    return take_word(at, '\n', words, ESTIMATE_TEXT_MAX);
+}
+
+static bool take_estimates(const char **at, struct record *record) {
+    struct estimate_lines *lines = &record->estimates;
+    bool there = true;
+    while (there && lines->count < ESTIMATE_LINES_MAX) {
+        if (!take_words(at, "estimate", lines->line[lines->count], &there)) {
             return false;
         }
-        lines->count++;
+        lines->count += there ? 1 : 0;
     }
-    return true;
+    return take_words(at, "outcome", record->outcome, &there);
 }
 
 bool record_read(const char *text, struct record *ret_record) {
@@ -322,7 +343,7 @@ bool record_read(const char *text, struct record *ret_record) {
     if (!take_lines(&at, "reason", 'R', record.reason, PLAN_REASONS_MAX, &record.reason_count) ||
         !take_lines(&at, "warning", 'W', record.warning, PLAN_WARNINGS_MAX,
                     &record.warning_count) ||
-        !take_estimates(&at, &record.estimates) || !record_write(&record, again, sizeof again) ||
+        !take_estimates(&at, &record) || !record_write(&record, again, sizeof again) ||
         strcmp(again, text) != 0) {
         return false;
     }

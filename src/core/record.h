@@ -6,7 +6,8 @@
 //
 // Format: lines `key<TAB>value`, first `kerfside-plan<TAB>1`; lengths in nanometres, masses in
 // milligrams; reasons and warnings as `reason<TAB>CODE<TAB>amount<TAB>words`, estimates as
-// `estimate<TAB>words`. Control characters never occur in values. Unknown keys are refused.
+// `estimate<TAB>words`, an outcome as `outcome<TAB>words`. Control characters never occur in
+// values. Unknown keys are refused.
 
 #include "estimate_text.h"
 
@@ -49,9 +50,10 @@ struct record {
     struct record_line reason[PLAN_REASONS_MAX];
     struct record_line warning[PLAN_WARNINGS_MAX];
     struct estimate_lines estimates;
+    char outcome[ESTIMATE_TEXT_MAX]; // what a cut off its mark does to the club, else empty
 };
 
-// Only for valid plans. Leaves the estimates empty.
+// Only for valid plans. Leaves estimates and outcome empty.
 void record_make(const struct plan_input *input, const struct plan *plan,
                  struct record *ret_record);
 

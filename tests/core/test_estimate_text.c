@@ -99,6 +99,37 @@ static void test_uniform_flex(void **state) {
     assert_non_null(strstr(lines.line[1], "softer (estimate)"));
 }
 
+static void test_outcomes(void **state) {
+    (void)state;
+    const struct assembly assembly = ASSEMBLY_DEFAULT;
+    struct club club = steel();
+    struct plan plan;
+    char text[ESTIMATE_TEXT_MAX];
+    char change[ESTIMATE_TEXT_MAX];
+    say(&club, &plan);
+    estimate_say_tip(&club, &plan, plan.tip_mark + LENGTH_INCH / 4, text);
+    struct estimate_value more =
+        estimate_flex_change(&club, &plan, plan.tip_mark + LENGTH_INCH / 4);
+    assert_true(more.value > 0.05 && estimate_change_text(&more, change));
+    assert_ptr_equal(strstr(text, "As cut: about "), text);
+    assert_non_null(strstr(text, change));
+    // Half an inch of length is worth about 3 points, 2 to 3.5 (common practice, no source).
+    double made;
+    double planned;
+    char letter[2];
+    estimate_say_length(&club, &plan, &assembly, plan.finished - LENGTH_INCH / 2, text);
+    assert_int_equal(sscanf(text, "As measured: swingweight about %1[A-G]%lf, planned %*[A-G]%lf",
+                            letter, &made, &planned),
+                     3);
+    double points = planned - made + (planned < made ? 10 : 0);
+    assert_true(points > 2 && points < 3.5);
+    club.shaft.weight = MASS_UNKNOWN;
+    estimate_say_length(&club, &plan, &assembly, plan.finished - LENGTH_INCH / 2, text);
+    assert_string_equal(text, "");
+    estimate_say_tip(&club, &plan, plan.tip_mark + LENGTH_INCH / 4, text);
+    assert_string_equal(text, "");
+}
+
 static void test_what_is_not_known_makes_no_line(void **state) {
     (void)state;
     struct club club = steel();
@@ -118,6 +149,7 @@ int main(void) {
         cmocka_unit_test(test_a_plain_club_is_summed_up),
         cmocka_unit_test(test_what_corrections_buy),
         cmocka_unit_test(test_uniform_flex),
+        cmocka_unit_test(test_outcomes),
         cmocka_unit_test(test_what_is_not_known_makes_no_line),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

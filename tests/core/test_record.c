@@ -24,6 +24,7 @@ static struct record make(const struct sample *sample) {
     record_make(&input, &plan, &record);
     record.estimates =
         (struct estimate_lines){2, {"Estimate: about 254.1 cpm", "Without the step"}};
+    strcpy(record.outcome, "As cut: about 1.1 cpm stiffer (estimate)");
     return record;
 }
 
@@ -110,6 +111,7 @@ static void expect_same(const struct record *a, const struct record *b) {
     NUMBER(estimates.count);
     TEXT(estimates.line[0]);
     TEXT(estimates.line[1]);
+    TEXT(outcome);
 #undef NUMBER
 #undef TEXT
     expect_same_lines(a->reason, b->reason, a->reason_count);
@@ -214,6 +216,7 @@ static void test_near_misses_are_refused(void **state) {
         {"kerfside-plan\t1\n", "kerfside-plan\t2\n"},
         {"build\tB", "bench\tB"},                 // unknown key
         {"estimate\tE", "estimates\tE"},          //
+        {"outcome\tA", "outcome\tA\noutcome\tA"}, //
         {"club\t3W\n", ""},                       // missing key
         {"club\t3W\n", "club\t3W\nclub\t3W\n"},   // doubled key
         {"position\t2", "position\t02"},          // another way to write it
@@ -297,6 +300,7 @@ static void test_largest_record_fits(void **state) {
     for (size_t i = 0; i < ESTIMATE_LINES_MAX; i++) {
         fill(record.estimates.line[i], ESTIMATE_TEXT_MAX);
     }
+    fill(record.outcome, ESTIMATE_TEXT_MAX);
     assert_true(record_write(&record, text, sizeof text));
     assert_true(record_read(text, &back));
     assert_false(record_write(&record, text, strlen(text)));
