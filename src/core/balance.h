@@ -16,8 +16,9 @@
 #define BALANCE_FULCRUM (14 * LENGTH_INCH)
 
 // 1 in oz of moment in kg m: 0.0254 m times the avoirdupois ounce, 0.028349523125 kg, both exact.
+// 1 in oz is also 72.0077887375 g cm.
 #define BALANCE_INCH_OUNCE 7.20077887375e-4
-#define BALANCE_GRAM_CM 1e-5
+#define BALANCE_GRAM_CM 72.0077887375
 
 // Mass per length of an uncut shaft, changing evenly from tip to butt.
 struct balance_density {
