@@ -18,6 +18,7 @@ struct bench_settings bench_settings_default(void) {
     return (struct bench_settings){
         .station = {.bench = "Bench 1",
                     .rules = BENCH_RULES_DEFAULT,
+                    .assembly = ASSEMBLY_DEFAULT,
                     .idle_sign_off_ms = (int64_t)30 * 60 * 1000},
         .wedge = WEDGE_SETTINGS_DEFAULT,
         .button_code = KEY_F13,
@@ -110,6 +111,33 @@ static bool set_idle(struct bench_settings *to, const char *value) {
     return true;
 }
 
+static bool set_grams(const char *value, mass_mg most, mass_mg *ret_mass) {
+    mass_mg mass;
+    if (!mass_parse(value, &mass) || mass > most) {
+        return false;
+    }
+    *ret_mass = mass;
+    return true;
+}
+
+static bool set_ferrule(struct bench_settings *to, const char *value) {
+    return set_grams(value, 20 * MASS_GRAM, &to->station.assembly.ferrule);
+}
+
+static bool set_epoxy(struct bench_settings *to, const char *value) {
+    return set_grams(value, 20 * MASS_GRAM, &to->station.assembly.epoxy);
+}
+
+static bool set_grip_balance(struct bench_settings *to, const char *value) {
+    length_nm length;
+    if (length_parse(value, LENGTH_UNIT_INCH, &length, NULL) != LENGTH_OK || length < LENGTH_INCH ||
+        length > 12 * LENGTH_INCH) {
+        return false;
+    }
+    to->station.assembly.grip_balance = length;
+    return true;
+}
+
 static bool set_scanner(struct bench_settings *to, const char *value) {
     return text(value, to->scanner, sizeof to->scanner);
 }
@@ -167,6 +195,9 @@ static const struct {
     {"bench", "care_every_club", set_care, "yes or no"},
     {"bench", "limit_46", set_limit_46, "yes or no"},
     {"bench", "idle_sign_off", set_idle, "minutes, 0 (never) to 480"},
+    {"assembly", "ferrule_g", set_ferrule, "grams, 0 to 20"},
+    {"assembly", "epoxy_g", set_epoxy, "grams, 0 to 20"},
+    {"assembly", "grip_balance", set_grip_balance, "a length of 1 to 12 in"},
     {"scanner", "device", set_scanner, "a path of at most 255 characters, or nothing"},
     {"scanner", "prefix", set_prefix, "at most 7 characters of a US keyboard, or nothing"},
     {"scanner", "suffix", set_suffix, "enter or tab"},

@@ -129,6 +129,13 @@ static struct flow make_why(const struct view_cut *cut) {
                                        .colour = THEME_INK,
                                        .before = 24,
                                        .rule = true});
+    for (size_t i = 0; i < cut->estimate_count; i++) {
+        line = plain;
+        line.text = cut->estimate[i];
+        line.colour = THEME_SOFT;
+        line.before = i == 0 ? 14 : 4;
+        flow_add(&flow, line);
+    }
     for (size_t i = 0; i < cut->warning_count; i++) {
         line = plain;
         line.text = cut->warning[i];

@@ -46,6 +46,13 @@ static void draw_plan(struct screen *screen, SDL_Rect box, const struct view_ent
                                            .colour = THEME_SOFT,
                                            .before = i == 0 ? 20 : 6});
     }
+    for (size_t i = 0; i < entry->estimate_count; i++) {
+        flow_add(&flow, (struct flow_line){.text = entry->estimate[i],
+                                           .face = FACE_REGULAR,
+                                           .size = 26,
+                                           .colour = THEME_SOFT,
+                                           .before = i == 0 ? 16 : 6});
+    }
     for (size_t i = 0; i < entry->warning_count; i++) {
         flow_add(&flow, (struct flow_line){.text = entry->warning[i],
                                            .face = FACE_REGULAR,

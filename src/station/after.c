@@ -1,8 +1,19 @@
 // What follows once an entry is on disk, and never before.
 
+#include "record.h"
 #include "station_inner.h"
 
 #include <string.h>
+
+// What it does to the club, as it went into the log; else `otherwise`, if any.
+static void outcome(struct hold *hold, const struct entry *saved, enum word otherwise) {
+    struct record record;
+    if (record_read(saved->plan, &record) && record.outcome[0] != '\0') {
+        hold_line(hold, WORD_OUTCOME, record.outcome, NULL, NULL);
+    } else if (otherwise != WORD_EMPTY) {
+        hold_line(hold, otherwise, NULL, NULL, NULL);
+    }
+}
 
 static void tip_past(struct station *s, const struct entry *saved) {
     struct hold hold = hold_make(s, HOLD_TIP_PAST);
@@ -14,7 +25,7 @@ static void tip_past(struct station *s, const struct entry *saved) {
     say_length(s, saved->made - saved->planned, over);
     hold.start_over = true;
     hold_line(&hold, WORD_HOLD_PAST, made, mark, over);
-    hold_line(&hold, WORD_HOLD_STIFFER, NULL, NULL, NULL);
+    outcome(&hold, saved, WORD_HOLD_STIFFER);
     hold_todo(&hold, WORD_DO_ASIDE, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_DECIDE, NULL, NULL, NULL);
     hold_show(s, &hold);
@@ -34,6 +45,7 @@ static void butt_short(struct station *s, const struct entry *saved) {
     hold.start_over = true;
     hold_line(&hold, WORD_HOLD_SHORT, made, mark, under);
     hold_line(&hold, WORD_HOLD_PLAYING, playing, NULL, NULL);
+    outcome(&hold, saved, WORD_EMPTY);
     hold_todo(&hold, WORD_DO_ASIDE, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_DECIDE, NULL, NULL, NULL);
     hold_show(s, &hold);

@@ -36,6 +36,12 @@ void cutting_record(const struct station *s, struct entry *entry) {
         return;
     }
     record_make(&input, &plan, &record);
+    estimate_say(&s->club, &input, &plan, &s->settings.assembly, &record.estimates);
+    if (entry->verdict == VERDICT_SHORT && entry->kind == ENTRY_TIP_CUT) {
+        estimate_say_tip(&s->club, &plan, entry->made, record.outcome);
+    } else if (entry->verdict == VERDICT_SHORT) {
+        estimate_say_length(&s->club, &plan, &s->settings.assembly, entry->made, record.outcome);
+    }
     entry->chart_revision = record.chart_revision;
     if (!record_write(&record, entry->plan, sizeof entry->plan)) {
         entry->plan[0] = '\0'; // never for texts within their limits

@@ -17,8 +17,8 @@
 //  7 After a restart the same two scans lead to the exact next step of a half-cut shaft.
 //  8 Whatever is wrong becomes a hold that says what happened and what to do.
 
-#include "club.h"
 #include "entry.h"
+#include "estimate.h"
 #include "view.h"
 
 //  SIGNED_OUT --badge--> READY --head or shaft--> PAIR --the other--> [DRY_FIT] --> [CARE] -->
@@ -128,6 +128,7 @@ struct station_ops {
 struct station_settings {
     char bench[ENTRY_BENCH_MAX];
     struct bench_rules rules;
+    struct assembly assembly;
     bool tip_right;           // the tip lies on the right at this bench
     bool care_every_club;     // else once per worker, session and material
     bool metric_first;        // mm is the large number

@@ -14,6 +14,7 @@
 #define VIEW_TEXT_MAX 160
 #define VIEW_SHORT_MAX 48
 #define VIEW_LINES_MAX 10
+#define VIEW_ESTIMATES_MAX 4
 #define VIEW_ACTIONS_MAX 40
 #define VIEW_ROWS_MAX 12
 
@@ -129,6 +130,8 @@ struct view_cut {
     size_t receipt_count;
     struct view_receipt_line receipt[VIEW_LINES_MAX];
     struct view_receipt_line total;
+    size_t estimate_count;
+    char estimate[VIEW_ESTIMATES_MAX][VIEW_TEXT_MAX];
     size_t warning_count;
     char warning[VIEW_LINES_MAX][VIEW_TEXT_MAX];
     char next[VIEW_TEXT_MAX]; // "Next: butt cut at 42 3/4 in"
@@ -218,6 +221,8 @@ struct view_entry {
     struct view_receipt_line total;
     size_t plan_count; // the rest of the plan: what was measured, the butt mark, the rounding
     struct view_receipt_line plan[12];
+    size_t estimate_count;
+    char estimate[VIEW_ESTIMATES_MAX + 1][VIEW_TEXT_MAX]; // the last: what a cut off its mark did
     size_t warning_count;
     char warning[VIEW_LINES_MAX][VIEW_TEXT_MAX];
 };

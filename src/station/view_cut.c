@@ -1,5 +1,6 @@
 // The mark, why it is where it is, and what comes next.
 
+#include "estimate_text.h"
 #include "station_inner.h"
 #include "text.h"
 
@@ -87,6 +88,16 @@ static void warnings(const struct station *s, const struct plan_input *input,
     }
 }
 
+static void estimates(const struct station *s, const struct plan_input *input,
+                      const struct plan *plan, struct view_cut *cut) {
+    struct estimate_lines lines;
+    estimate_say(&s->club, input, plan, &s->settings.assembly, &lines);
+    for (size_t i = 0; i < lines.count && i < VIEW_ESTIMATES_MAX; i++) {
+        SET(cut->estimate[i], lines.line[i]);
+        cut->estimate_count++;
+    }
+}
+
 static void parts(const struct station *s, struct view_cut *cut) {
     const struct club *club = &s->club;
     char position[LENGTH_TEXT_MAX];
@@ -143,6 +154,7 @@ void view_cut(const struct station *s, struct view *view) {
         tip_receipt(s, &input, &plan, cut);
     }
     SAY(cut->why, WHY, cut->total.amount, NULL, NULL);
+    estimates(s, &input, &plan, cut);
     warnings(s, &input, &plan, cut);
     next(s, &plan, cut);
     view_band(view, TONE_WORK, true, s->maybe_cut ? WORD_CUT_BAND_MAYBE : WORD_CUT_BAND,

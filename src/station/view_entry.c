@@ -102,6 +102,14 @@ static void receipt(const struct station *s, const struct record *record, struct
     say_length(s, record->tip_mark, amount);
     SET(view->total.amount, amount);
     plan_rest(s, record, view);
+    for (size_t i = 0; i < record->estimates.count; i++) {
+        SET(view->estimate[view->estimate_count], record->estimates.line[i]);
+        view->estimate_count++;
+    }
+    if (record->outcome[0] != '\0') {
+        SET(view->estimate[view->estimate_count], record->outcome);
+        view->estimate_count++;
+    }
     for (size_t i = 0; i < record->warning_count; i++) {
         SET(view->warning[view->warning_count], record->warning[i].text);
         view->warning_count++;

@@ -40,16 +40,20 @@ static void detail(struct view_log *log, enum word which, const char *a, const c
     }
 }
 
-// What a short shaft makes of the club, if the plan in the entry can be read.
-static void playing(const struct station *s, const struct entry *entry, struct view_log *log) {
+// What a cut off its mark makes of the club, if the plan in the entry can be read.
+static void outcome(const struct station *s, const struct entry *entry, struct view_log *log) {
     struct record record;
     char text[LENGTH_TEXT_MAX];
-    if (entry->kind != ENTRY_MEASURE || entry->verdict != VERDICT_SHORT ||
-        !record_read(entry->plan, &record)) {
+    if (entry->verdict != VERDICT_SHORT || !record_read(entry->plan, &record)) {
         return;
     }
-    say_length(s, entry->made + record.bore_height + record.grip_cap, text);
-    detail(log, WORD_DETAIL_PLAYING, text, NULL, NULL);
+    if (entry->kind == ENTRY_MEASURE) {
+        say_length(s, entry->made + record.bore_height + record.grip_cap, text);
+        detail(log, WORD_DETAIL_PLAYING, text, NULL, NULL);
+    }
+    if (record.outcome[0] != '\0') {
+        detail(log, WORD_OUTCOME, record.outcome, NULL, NULL);
+    }
 }
 
 static void details(const struct station *s, const struct entry *entry, struct view_log *log) {
@@ -69,7 +73,7 @@ static void details(const struct station *s, const struct entry *entry, struct v
         detail(log, WORD_DETAIL_TOLERANCE, tolerance, NULL, NULL);
     }
     detail(log, WORD_DETAIL_WHO, entry->worker, entry->bench, time);
-    playing(s, entry, log);
+    outcome(s, entry, log);
     if (entry->cause[0] != '\0') {
         detail(log, WORD_DETAIL_CAUSE, entry->cause, NULL, NULL);
     }

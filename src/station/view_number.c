@@ -1,5 +1,6 @@
 // Number entry: what is asked, what was typed, what it would mean.
 
+#include "estimate_text.h"
 #include "station_inner.h"
 
 #include <string.h>
@@ -56,6 +57,23 @@ static void picks(const struct station *s, length_nm mark, struct view_number *n
     }
 }
 
+static void too_much(const struct station *s, length_nm made, length_nm tip_mark,
+                     struct view_number *number) {
+    struct club club = s->club;
+    struct plan_input input;
+    struct plan plan;
+    char over[LENGTH_TEXT_MAX];
+    char outcome[ESTIMATE_TEXT_MAX];
+    club.progress.stage = STAGE_TIP_SHOWN; // the plan that the mark came from
+    club_plan(&club, &s->settings.rules, &input, &plan);
+    estimate_say_tip(&club, &plan, made, outcome);
+    say_length(s, made - tip_mark, over);
+    result(number, TONE_STOP, WORD_MADE_MORE, over);
+    if (outcome[0] != '\0') {
+        words_add(number->result, sizeof number->result, WORD_MADE_OUTCOME, outcome, NULL, NULL);
+    }
+}
+
 static void tip_made(const struct station *s, struct view_number *number) {
     length_nm made;
     length_nm tip_mark = cutting_tip_mark(s);
@@ -80,8 +98,7 @@ static void tip_made(const struct station *s, struct view_number *number) {
         result(number, TONE_CAUTION, WORD_MADE_LESS, text);
         break;
     case VERDICT_SHORT:
-        say_length(s, made - tip_mark, text);
-        result(number, TONE_STOP, WORD_MADE_MORE, text);
+        too_much(s, made, tip_mark, number);
         break;
     case VERDICT_IN:
     case VERDICT_NONE:

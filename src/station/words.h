@@ -101,6 +101,7 @@
     X(MADE_FIELD, "Cut off the tip, all together")                                                 \
     X(MADE_LESS, "%1 less than the mark: it can be finished.")                                     \
     X(MADE_MORE, "%1 past the mark: a supervisor decides.")                                        \
+    X(MADE_OUTCOME, " %1.")                                                                        \
     X(MADE_IN, "At the mark.")                                                                     \
     X(LEFT_ASK, "How long is the shaft now, tip end to butt end?")                                 \
     X(LEFT_HELP, "Uncut it is %1, cut it is %2.")                                                  \
@@ -183,6 +184,7 @@
     X(HOLD_REFUSED, "The log says this step was done already, or the club moved elsewhere.")       \
     X(HOLD_PAST, "%1 cut off, the mark is %2. %3 too much.")                                       \
     X(HOLD_STIFFER, "The shaft will play stiffer than planned.")                                   \
+    X(OUTCOME, "%1.")                                                                              \
     X(HOLD_SHORT, "Measured %1, the mark is %2. %3 short.")                                        \
     X(HOLD_PLAYING, "The playing length becomes %1.")                                              \
     X(HOLD_WAIT_CALLED, "Leave the shaft where it is and wait for the supervisor.")                \

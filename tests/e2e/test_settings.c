@@ -36,6 +36,9 @@ static void test_sample_is_the_default(void **state) {
     assert_int_equal(read.station.metric_first, expected.station.metric_first);
     assert_int_equal(read.station.care_every_club, expected.station.care_every_club);
     assert_int_equal(read.station.idle_sign_off_ms, expected.station.idle_sign_off_ms);
+    assert_int_equal(read.station.assembly.ferrule, expected.station.assembly.ferrule);
+    assert_int_equal(read.station.assembly.epoxy, expected.station.assembly.epoxy);
+    assert_int_equal(read.station.assembly.grip_balance, expected.station.assembly.grip_balance);
     assert_string_equal(read.wedge.prefix, "");
     assert_false(read.wedge.suffix_tab);
     assert_string_equal(read.scanner, "");
@@ -48,18 +51,23 @@ static void test_sample_is_the_default(void **state) {
 static void test_every_key(void **state) {
     (void)state;
     struct bench_settings s;
-    assert_true(reads("[bench]\nname = Saw 2\nmark_step = 0.5 mm\ntolerance = 1 mm\n"
-                      "tip_side = right\nunits = mm\ncare_every_club = yes\nlimit_46 = yes\n"
-                      "idle_sign_off = 0\n[scanner]\ndevice = /dev/input/by-id/scan\nprefix = ~]\n"
-                      "suffix = tab\n[button]\ndevice=/dev/input/by-id/knob\nkey = any\n"
-                      "hold_ms = 3000\n[sound]\nvolume = 0 ; night shift\n",
-                      &s));
+    assert_true(
+        reads("[bench]\nname = Saw 2\nmark_step = 0.5 mm\ntolerance = 1 mm\n"
+              "tip_side = right\nunits = mm\ncare_every_club = yes\nlimit_46 = yes\n"
+              "idle_sign_off = 0\n[assembly]\nferrule_g = 1.5\nepoxy_g = 0\n"
+              "grip_balance = 100 mm\n[scanner]\ndevice = /dev/input/by-id/scan\nprefix = ~]\n"
+              "suffix = tab\n[button]\ndevice=/dev/input/by-id/knob\nkey = any\n"
+              "hold_ms = 3000\n[sound]\nvolume = 0 ; night shift\n",
+              &s));
     assert_string_equal(s.station.bench, "Saw 2");
     assert_int_equal(s.station.rules.mark_step, 500000);
     assert_int_equal(s.station.rules.tolerance, 1000000);
     assert_true(s.station.tip_right && s.station.metric_first && s.station.care_every_club);
     assert_true(s.station.rules.limit_46);
     assert_int_equal(s.station.idle_sign_off_ms, 0);
+    assert_int_equal(s.station.assembly.ferrule, 1500);
+    assert_int_equal(s.station.assembly.epoxy, 0);
+    assert_int_equal(s.station.assembly.grip_balance, 100 * LENGTH_MM);
     assert_string_equal(s.scanner, "/dev/input/by-id/scan");
     assert_string_equal(s.wedge.prefix, "~]");
     assert_true(s.wedge.suffix_tab);
@@ -92,6 +100,10 @@ static void test_wrong_values(void **state) {
         {"bench", "units = feet", "inch or mm"},
         {"bench", "care_every_club = true", "yes or no"},
         {"bench", "limit_46 = 46", "yes or no"},
+        {"assembly", "ferrule_g = 20.001", "grams, 0 to 20"},
+        {"assembly", "epoxy_g = -1", "grams, 0 to 20"},
+        {"assembly", "grip_balance = 7/8", "a length of 1 to 12 in"},
+        {"assembly", "grip_balance = 12.1", "a length of 1 to 12 in"},
         {"bench", "idle_sign_off = 481", "minutes, 0 (never) to 480"},
         {"bench", "idle_sign_off = -1", "minutes, 0 (never) to 480"},
         {"bench", "idle_sign_off = 5 min", "minutes, 0 (never) to 480"},
