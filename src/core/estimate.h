@@ -60,9 +60,9 @@ enum estimate_gap estimate_balance(const struct club *club, const struct plan *p
                                    bool *ret_assumed);
 
 // What cutting `tip_trim` off the tip instead of what `plan` says does to the frequency, the
-// finished length staying as planned: positive is stiffer, in cpm. So minus the change for (tip_mark - correction) is what a
-// correction buys. Ferrule and epoxy count as ASSEMBLY_DEFAULT. Gap PLAN when the shaft is too
-// short for that.
+// finished length staying as planned: positive is stiffer, in cpm. So minus the change for
+// (tip_mark - correction) is what a correction buys. Ferrule and epoxy count as ASSEMBLY_DEFAULT.
+// Gap PLAN when the shaft is too short for that.
 struct estimate_value estimate_flex_change(const struct club *club, const struct plan *plan,
                                            length_nm tip_trim);
 
