@@ -2,8 +2,8 @@
 
 #include <math.h>
 
-#define STIFFNESS_LEAST 0.1 // N m2
-#define STIFFNESS_MOST 100.0
+#define STIFFNESS_LEAST 1.0 // N m2
+#define STIFFNESS_MOST 500.0
 
 static double metres(length_nm length) {
     return (double)length * 1e-9;

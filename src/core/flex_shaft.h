@@ -47,7 +47,7 @@ enum flex_known { FLEX_KNOWN, FLEX_NOT_KNOWN, FLEX_IMPLAUSIBLE };
 length_nm flex_shaft_balance(const struct shaft *shaft, const struct shaft_model *model);
 
 // NOT_KNOWN when length, weight or stiffness is not known. IMPLAUSIBLE when the balance point is
-// (balance_spread), when EI falls outside 0.1 to 100 N m2 somewhere, or a wall outside its tube.
+// (balance_spread), when EI falls outside 1 to 500 N m2 somewhere, or a wall outside its tube.
 enum flex_known flex_shaft_make(const struct shaft *shaft, const struct shaft_model *model,
                                 const struct profile *profile, struct flex_shaft *ret_shaft);
 
