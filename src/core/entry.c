@@ -41,6 +41,16 @@ bool stage_from_text(const char *text, enum stage *ret) {
     return false;
 }
 
+bool entry_frequency(const char *text, frequency_dcpm *ret_frequency) {
+    int64_t thousandths;
+    if (!mass_parse(text, &thousandths) || thousandths % 100 != 0 || thousandths < 50000 ||
+        thousandths > 600000) {
+        return false;
+    }
+    *ret_frequency = thousandths / 100;
+    return true;
+}
+
 struct entry entry_init(enum entry_kind kind) {
     return (struct entry){.kind = kind, .planned = LENGTH_UNKNOWN, .made = LENGTH_UNKNOWN};
 }

@@ -76,6 +76,10 @@ struct entry entry_init(enum entry_kind kind);
 const char *entry_kind_text(enum entry_kind kind);
 bool entry_kind_from_text(const char *text, enum entry_kind *ret);
 
+// Tenths of a cycle a minute as people write them, `305`, `261.5`; the note of a final_frequency.
+// False on anything else, and outside 50 to 600; *ret_frequency untouched then.
+bool entry_frequency(const char *text, frequency_dcpm *ret_frequency);
+
 #define ENTRY_HASH_SIZE 32
 #define ENTRY_ENCODED_MAX (ENTRY_PLAN_MAX + ENTRY_NOTE_MAX + 1024)
 

@@ -1,6 +1,6 @@
 // One club with everything its plan needs.
 
-#include "query.h"
+#include "catalogue.h"
 
 #include <string.h>
 
@@ -39,6 +39,8 @@ static enum store_result read_order(struct store *store, struct club *club) {
         progress->measure_seq = query_number(&query, 19);
         progress->decision_seq = query_number(&query, 20);
         query_text(&query, 21, progress->bench, sizeof progress->bench);
+        query_text(&query, 22, order->wished_model, sizeof order->wished_model);
+        query_text(&query, 23, order->wished_flex, sizeof order->wished_flex);
     }
     order->uniform_reference = LENGTH_UNKNOWN;
     return query_end(&query, "load the club");
@@ -61,82 +63,30 @@ static enum store_result read_head(struct store *store, int64_t club_id, struct 
     head->model_bore_height = query_length(&query, 8);
     query_text(&query, 9, word, sizeof word);
     query.odd |= !bore_kind_from_text(word, &head->bore);
+    head->cg_beyond = query_length(&query, 10);
+    head->inertia = query_length(&query, 11);
     return query_end(&query, "load the club's head");
 }
 
-static void read_model(struct query *query, struct shaft_model *model) {
-    char word[16];
-    query_text(query, 1, model->name, sizeof model->name);
-    query_text(query, 6, word, sizeof word);
-    query->odd |= query->row && !material_from_text(word, &model->material);
-    query_text(query, 7, word, sizeof word);
-    query->odd |= query->row && !tip_kind_from_text(word, &model->tip);
-    model->tip_diameter = query_length(query, 8);
-    model->butt_diameter = query_length(query, 9);
-    model->raw_length = query_length(query, 10);
-    model->weight = query_length(query, 11);
-    model->tip_section = query_length(query, 12);
-    model->max_tip_trim = query_length(query, 13);
-    model->max_butt_trim = query_length(query, 14);
-    query_text(query, 15, word, sizeof word);
-    query->odd |= query->row && !bore_note_from_text(word, &model->bore_note);
-    model->bore_reference = query_length(query, 16);
-    model->note_kinds = (unsigned)query_int(query, 17);
-    model->note_not_through = query_number(query, 18) != 0;
-    model->revision = query_number(query, 19);
-}
-
-static enum store_result read_shaft(struct store *store, int64_t club_id, struct shaft *shaft,
-                                    struct shaft_model *model) {
+static enum store_result read_shaft(struct store *store, struct club *club) {
     struct query query = query_open(store, STATEMENT_CLUB_SHAFT);
-    query_bind_number(&query, club_id);
+    query_bind_number(&query, club->id);
     query_step(&query);
-    query_text(&query, 0, shaft->ticket, sizeof shaft->ticket);
-    query_text(&query, 1, shaft->model, sizeof shaft->model);
-    query_text(&query, 2, shaft->flex, sizeof shaft->flex);
-    shaft->raw_length = query_length(&query, 3);
-    shaft->weight = query_length(&query, 4);
-    query_text(&query, 5, shaft->rack, sizeof shaft->rack);
-    read_model(&query, model);
-    return query_end(&query, "load the club's shaft");
-}
-
-static enum store_result read_columns(struct store *store, int64_t id, struct chart *chart) {
-    struct query query = query_open(store, STATEMENT_CHART_COLUMNS);
-    query_bind_number(&query, id);
-    while (query_step(&query)) {
-        struct chart_column *column = &chart->column[chart->count];
-        if (chart->count == CHART_COLUMNS_MAX) {
-            query.odd = true;
-            break;
-        }
-        query_text(&query, 0, column->name, sizeof column->name);
-        column->weight = query_length(&query, 1);
-        column->tip_trim = query_length(&query, 2);
-        chart->count++;
-    }
-    return query_end(&query, "load the chart's columns");
+    catalogue_shaft(&query, &club->shaft);
+    enum store_result result = query_end(&query, "load the club's shaft");
+    return result == STORE_OK || result == STORE_NONE
+               ? catalogue_model(store, club->shaft.model, &club->model)
+               : result;
 }
 
 // The chart's kind follows from the head even when the maker has no such chart.
 static enum store_result read_chart(struct store *store, struct club *club) {
-    struct chart *chart = &club->chart;
-    int64_t id = 0;
+    enum chart_kind kind;
     if (club->head.ticket[0] == '\0' || club->shaft.ticket[0] == '\0' ||
-        !chart_kind_for_head(club->head.kind, &chart->kind)) {
+        !chart_kind_for_head(club->head.kind, &kind)) {
         return STORE_NONE;
     }
-    memcpy(chart->flex, club->shaft.flex, sizeof chart->flex);
-    struct query query = query_open(store, STATEMENT_CHART);
-    query_bind_text(&query, club->shaft.model);
-    query_bind_text(&query, chart->flex);
-    query_bind_text(&query, chart_kind_text(chart->kind));
-    if (query_step(&query)) {
-        id = query_number(&query, 0);
-        chart->revision = query_number(&query, 1);
-    }
-    enum store_result result = query_end(&query, "load the chart");
-    return result == STORE_OK ? read_columns(store, id, chart) : result;
+    return catalogue_chart(store, club->shaft.model, club->shaft.flex, kind, &club->chart);
 }
 
 static enum store_result read_reference(struct store *store, struct club *club) {
@@ -145,7 +95,8 @@ static enum store_result read_reference(struct store *store, struct club *club) 
     char word[16];
     struct query query = query_open(store, STATEMENT_BUILD_BORES);
     query_bind_text(&query, club->order.build);
-    query_bind_text(&query, club->shaft.model);
+    query_bind_text(&query,
+                    club->shaft.ticket[0] != '\0' ? club->shaft.model : club->order.wished_model);
     while (count < BORES_MAX && query_step(&query)) {
         query_text(&query, 0, word, sizeof word);
         query.odd |= !head_kind_from_text(word, &bores[count].kind);
@@ -165,8 +116,9 @@ static bool passes(enum store_result *result, enum store_result step) {
 static enum store_result read_club(struct store *store, struct club *club) {
     enum store_result result = read_order(store, club);
     if (result == STORE_OK && passes(&result, read_head(store, club->id, &club->head)) &&
-        passes(&result, read_shaft(store, club->id, &club->shaft, &club->model)) &&
-        passes(&result, read_chart(store, club))) {
+        passes(&result, read_shaft(store, club)) && passes(&result, read_chart(store, club)) &&
+        passes(&result,
+               catalogue_profile(store, club->shaft.model, club->shaft.flex, &club->profile))) {
         passes(&result, read_reference(store, club));
     }
     return result;

@@ -30,11 +30,24 @@ static enum store_result write_charts(struct import_write *write) {
     return result;
 }
 
+static enum store_result write_profiles(struct import_write *write) {
+    const struct import_table *table = &write->set->table[IMPORT_PROFILES];
+    enum store_result result = STORE_OK;
+    for (size_t i = 0, next; result == STORE_OK && i < table->count; i = next) {
+        next = import_set_profile_end(write->set, i);
+        result = import_write_profile(write, table->sorted + i, next - i);
+    }
+    return result;
+}
+
 // What others refer to comes first.
 static enum store_result write_all(struct import_write *write) {
     enum store_result result = write_rows(write, IMPORT_SHAFT_MODELS, import_write_shaft_model);
     if (result == STORE_OK) {
         result = write_charts(write);
+    }
+    if (result == STORE_OK) {
+        result = write_profiles(write);
     }
     if (result == STORE_OK) {
         result = write_rows(write, IMPORT_HEAD_MODELS, import_write_head_model);

@@ -83,13 +83,52 @@ bool import_read_mass(const struct import_cell *cell, const struct import_limits
     return true;
 }
 
-// Degrees are written as grams are: up to three decimals.
+// Degrees and stiffness are written as grams are: up to three decimals.
 bool import_read_angle(const struct import_cell *cell, const struct import_limits *limits,
                        void *to) {
     mass_mg thousandths;
     if (!mass_parse(cell->text, &thousandths) || thousandths < limits->low ||
         thousandths > limits->high) {
         return complain(cell, "is not an angle from 0 to 90 degrees; write it as 10.5");
+    }
+    memcpy(to, &thousandths, sizeof thousandths);
+    return true;
+}
+
+bool import_read_inertia(const struct import_cell *cell, const struct import_limits *limits,
+                         void *to) {
+    int number;
+    if (!import_read_number(cell, limits, &number)) {
+        return false;
+    }
+    memcpy(to, &(int64_t){number}, sizeof(int64_t));
+    return true;
+}
+
+bool import_read_frequency(const struct import_cell *cell, const struct import_limits *limits,
+                           void *to) {
+    frequency_dcpm frequency;
+    (void)limits;
+    if (!entry_frequency(cell->text, &frequency)) {
+        return complain(cell, "is not a frequency between 50 and 600 cycles a minute; write it as "
+                              "305 or 261.5, or measure again");
+    }
+    memcpy(to, &frequency, sizeof frequency);
+    return true;
+}
+
+bool import_read_stiffness(const struct import_cell *cell, const struct import_limits *limits,
+                           void *to) {
+    int64_t thousandths;
+    char words[IMPORT_QUOTED_MAX];
+    if (!mass_parse(cell->text, &thousandths) || thousandths < limits->low ||
+        thousandths > limits->high) {
+        import_complain(cell->say, cell->at, cell->column,
+                        "%s is not a stiffness between %lld and %lld newton square metres; write "
+                        "it as 45 or 12.375",
+                        import_quote(cell->text, words), (long long)(limits->low / 1000),
+                        (long long)(limits->high / 1000));
+        return false;
     }
     memcpy(to, &thousandths, sizeof thousandths);
     return true;

@@ -29,6 +29,9 @@ import_reader import_read_text;        // char[size]
 import_reader import_read_length;      // length_nm; a bare number is inches
 import_reader import_read_mass;        // mass_mg
 import_reader import_read_angle;       // int64_t, thousandths of a degree
+import_reader import_read_inertia;     // int64_t, g cm2
+import_reader import_read_frequency;   // frequency_dcpm
+import_reader import_read_stiffness;   // int64_t, thousandths of a newton square metre
 import_reader import_read_ticket;      // char[TICKET_TEXT_MAX]
 import_reader import_read_build;       // char[PARTS_BUILD_MAX]; a ticket gives its body
 import_reader import_read_date;        // char[12], YYYY-MM-DD

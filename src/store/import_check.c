@@ -8,9 +8,9 @@
 
 static const char *const key_column[IMPORT_KIND_COUNT] = {
     [IMPORT_SHAFT_MODELS] = "model", [IMPORT_CHARTS] = "column_weight_g",
-    [IMPORT_HEAD_MODELS] = "model",  [IMPORT_HEADS] = "ticket",
-    [IMPORT_SHAFTS] = "ticket",      [IMPORT_BUILDS] = "club",
-    [IMPORT_WORKERS] = "badge",
+    [IMPORT_PROFILES] = "from_tip",  [IMPORT_HEAD_MODELS] = "model",
+    [IMPORT_HEADS] = "ticket",       [IMPORT_SHAFTS] = "ticket",
+    [IMPORT_BUILDS] = "club",        [IMPORT_WORKERS] = "badge",
 };
 
 static const struct import_at *place(const void *row) {
@@ -29,8 +29,9 @@ static void check_keys(const struct import_set *set, enum import_kind kind,
         const struct import_at *before = place(table->sorted[first]);
         import_complain(say, *place(table->sorted[i]), key_column[kind],
                         "%s in %s:%zu; take one of the two out",
-                        kind == IMPORT_CHARTS ? "this chart has a column of the same weight"
-                                              : "is there already",
+                        kind == IMPORT_CHARTS     ? "this chart has a column of the same weight"
+                        : kind == IMPORT_PROFILES ? "this profile has a point at that place"
+                                                  : "is there already",
                         before->file, before->line);
     }
 }
@@ -74,6 +75,39 @@ static void check_charts(const struct import_set *set, struct import_say *say) {
     for (size_t i = 0, next; i < table->count; i = next) {
         next = import_set_chart_end(set, i);
         check_chart(table->sorted + i, next - i, say);
+    }
+}
+
+// --- profiles ----------------------------------------------------------------------------------
+
+// The points of one profile, from the tip to the butt. They stand in that order in the file too, or
+// a slip of a digit would go unseen. Rows of one table lie in one array: their addresses tell.
+static void check_profile(const void *const *points, size_t count, struct import_say *say) {
+    const struct import_profile_point *first = points[0];
+    for (size_t i = 1; i < count; i++) {
+        const struct import_profile_point *near = points[i - 1], *far = points[i];
+        if (far < near) {
+            import_complain(say, near->at, "from_tip",
+                            "lies nearer to the tip than the point in %s:%zu; write the points of "
+                            "a profile from the tip to the butt",
+                            far->at.file, far->at.line);
+        }
+    }
+    if (count < 2) {
+        import_complain(say, first->at, "from_tip",
+                        "a profile has at least two points; add the others");
+    } else if (count > PROFILE_POINTS_MAX) {
+        const struct import_profile_point *point = points[PROFILE_POINTS_MAX];
+        import_complain(say, point->at, "from_tip", "the profile has %zu points, at most %d fit",
+                        count, PROFILE_POINTS_MAX);
+    }
+}
+
+static void check_profiles(const struct import_set *set, struct import_say *say) {
+    const struct import_table *table = &set->table[IMPORT_PROFILES];
+    for (size_t i = 0, next; i < table->count; i = next) {
+        next = import_set_profile_end(set, i);
+        check_profile(table->sorted + i, next - i, say);
     }
 }
 
@@ -129,5 +163,6 @@ bool import_check_set(const struct import_set *set, struct import_say *say) {
         check_keys(set, (enum import_kind)kind, say);
     }
     check_charts(set, say);
+    check_profiles(set, say);
     return check_parts(set, part_columns[0], say) && check_parts(set, part_columns[1], say);
 }

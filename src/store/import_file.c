@@ -1,5 +1,6 @@
 #include "import_file.h"
 #include "import_columns.h"
+#include "import_row.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -140,39 +141,6 @@ static bool read_cell(const struct file *file, size_t line, size_t index, char *
     return good || !column->key;
 }
 
-// R11: the bore height a head row means, from the dry fit or as given.
-static void dry_fit(const struct file *file, struct import_head *head) {
-    length_nm found;
-    bool overall = head->dry_fit_overall != LENGTH_UNKNOWN;
-    bool raw = head->dry_fit_raw != LENGTH_UNKNOWN;
-    char words[LENGTH_TEXT_MAX];
-    if (!overall && !raw) {
-        return;
-    }
-    if (overall != raw) {
-        import_complain(file->say, head->at, overall ? "dry_fit_raw" : "dry_fit_overall",
-                        "is empty or wrong; a dry fit needs both lengths");
-        return;
-    }
-    if (!plan_dry_fit(head->dry_fit_overall, head->dry_fit_raw, &found)) {
-        length_text_fraction(head->dry_fit_overall - head->dry_fit_raw, words);
-        import_complain(file->say, head->at, "dry_fit_overall",
-                        "overall less raw gives a bore height of %s in, which is not between 0 "
-                        "and 2 in; measure again",
-                        words);
-        return;
-    }
-    if (head->bore_height == LENGTH_UNKNOWN) {
-        head->bore_height = found;
-    } else if (llabs(head->bore_height - found) > LENGTH_INCH / 32) {
-        length_text_fraction(found, words);
-        import_complain(file->say, head->at, "bore_height",
-                        "differs by more than 1/32 in from the %s in of the dry fit; measure "
-                        "again and correct one of them",
-                        words);
-    }
-}
-
 // False: no memory.
 static bool read_row(const struct file *file, struct csv_row *cells, struct import_set *set) {
     union import_row row;
@@ -190,9 +158,7 @@ static bool read_row(const struct file *file, struct csv_row *cells, struct impo
     for (size_t i = 0; i < cells->count; i++) {
         known = read_cell(file, cells->line, i, cells->cell[i], &row) && known;
     }
-    if (file->kind == IMPORT_HEADS) {
-        dry_fit(file, &row.HEADS);
-    }
+    import_row_finish(file->kind, &row, file->say);
     if (!known) {
         file->table->partial = true;
         return true;
@@ -242,8 +208,8 @@ bool import_file(const char *path, struct import_set *set, struct import_say *sa
     if (!kind_of(path, &file.kind)) {
         import_complain(say, at(&file, 0), NULL,
                         "is no name this shop knows; name it shaft_models.csv, charts.csv, "
-                        "head_models.csv, heads.csv, shafts.csv, builds.csv or workers.csv, with "
-                        "anything in front that ends in - or _");
+                        "profiles.csv, head_models.csv, heads.csv, shafts.csv, builds.csv or "
+                        "workers.csv, with anything in front that ends in - or _");
         return true;
     }
     file.column = import_columns(file.kind, &file.column_count);

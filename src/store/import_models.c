@@ -1,5 +1,7 @@
-// Models and charts: what differs from the newest revision becomes a new one.
+// Models: what differs from the newest revision becomes a new one. What only estimates use is kept
+// when its cell is empty: most files do not have these columns.
 
+#include "catalogue.h"
 #include "import_write.h"
 
 #include <string.h>
@@ -17,45 +19,14 @@ static enum store_result add_name(struct store *store, enum statement statement,
 
 // --- shaft models ------------------------------------------------------------------------------
 
-static enum store_result newest_shaft_model(struct store *store, const char *name,
-                                            struct shaft_model *ret_model) {
-    struct shaft_model model = {0};
-    char word[24];
-    struct query query = query_open(store, STATEMENT_IMPORT_SHAFT_MODEL);
-    query_bind_text(&query, name);
-    if (query_step(&query)) {
-        model.revision = query_number(&query, 0);
-        query_text(&query, 1, word, sizeof word);
-        query.odd |= !material_from_text(word, &model.material);
-        query_text(&query, 2, word, sizeof word);
-        query.odd |= !tip_kind_from_text(word, &model.tip);
-        model.tip_diameter = query_length(&query, 3);
-        model.butt_diameter = query_length(&query, 4);
-        model.raw_length = query_length(&query, 5);
-        model.weight = query_length(&query, 6);
-        model.tip_section = query_length(&query, 7);
-        model.max_tip_trim = query_length(&query, 8);
-        model.max_butt_trim = query_length(&query, 9);
-        query_text(&query, 10, word, sizeof word);
-        query.odd |= !bore_note_from_text(word, &model.bore_note);
-        model.bore_reference = query_length(&query, 11);
-        model.note_kinds = (unsigned)query_int(&query, 12);
-        model.note_not_through = query_int(&query, 13) != 0;
-    }
-    enum store_result result = query_end(&query, "look up a shaft model");
-    if (result == STORE_OK) {
-        *ret_model = model;
-    }
-    return result;
-}
-
 static bool same_shaft_model(const struct shaft_model *a, const struct shaft_model *b) {
     return a->material == b->material && a->tip == b->tip && a->tip_diameter == b->tip_diameter &&
            a->butt_diameter == b->butt_diameter && a->raw_length == b->raw_length &&
            a->weight == b->weight && a->tip_section == b->tip_section &&
            a->max_tip_trim == b->max_tip_trim && a->max_butt_trim == b->max_butt_trim &&
            a->bore_note == b->bore_note && a->bore_reference == b->bore_reference &&
-           a->note_kinds == b->note_kinds && a->note_not_through == b->note_not_through;
+           a->note_kinds == b->note_kinds && a->note_not_through == b->note_not_through &&
+           a->balance == b->balance && a->tip_wall == b->tip_wall && a->butt_wall == b->butt_wall;
 }
 
 static enum store_result add_shaft_revision(struct store *store, const struct shaft_model *model,
@@ -76,22 +47,30 @@ static enum store_result add_shaft_revision(struct store *store, const struct sh
     query_bind_length(&query, model->bore_reference);
     query_bind_number(&query, model->note_kinds);
     query_bind_number(&query, model->note_not_through ? 1 : 0);
+    query_bind_length(&query, model->balance);
+    query_bind_length(&query, model->tip_wall);
+    query_bind_length(&query, model->butt_wall);
     return query_run(&query, "save a shaft model");
 }
 
 enum store_result import_write_shaft_model(struct import_write *write, const void *row) {
-    const struct import_shaft_model *wanted = row;
+    struct shaft_model wanted = ((const struct import_shaft_model *)row)->model;
     struct shaft_model newest = {0};
-    enum store_result result = newest_shaft_model(write->store, wanted->model.name, &newest);
-    if (result == STORE_OK && same_shaft_model(&newest, &wanted->model)) {
-        return STORE_OK;
+    enum store_result result = catalogue_model(write->store, wanted.name, &newest);
+    if (result == STORE_OK) {
+        wanted.balance = import_or_known(wanted.balance, newest.balance);
+        wanted.tip_wall = import_or_known(wanted.tip_wall, newest.tip_wall);
+        wanted.butt_wall = import_or_known(wanted.butt_wall, newest.butt_wall);
+        if (same_shaft_model(&newest, &wanted)) {
+            return STORE_OK;
+        }
     }
     if (result == STORE_NONE) {
-        result = add_name(write->store, STATEMENT_IMPORT_ADD_SHAFT_MODEL, wanted->model.name);
+        result = add_name(write->store, STATEMENT_IMPORT_ADD_SHAFT_MODEL, wanted.name);
     }
     if (result == STORE_OK) {
         count(write, IMPORT_SHAFT_MODELS, newest.revision == 0);
-        result = add_shaft_revision(write->store, &wanted->model, newest.revision + 1);
+        result = add_shaft_revision(write->store, &wanted, newest.revision + 1);
     }
     return result;
 }
@@ -119,6 +98,8 @@ static enum store_result newest_head_model(struct store *store, const char *name
         query.odd |= !bore_kind_from_text(word, &model.bore);
         model.loft = query_length(&query, 8);
         model.lie = query_length(&query, 9);
+        model.cg_beyond = query_length(&query, 10);
+        model.inertia = query_length(&query, 11);
     }
     enum store_result result = query_end(&query, "look up a head model");
     if (result == STORE_OK) {
@@ -132,7 +113,7 @@ static bool same_head_model(const struct import_head_model *a, const struct impo
     return a->kind == b->kind && strcmp(a->engraved, b->engraved) == 0 && a->weight == b->weight &&
            a->hosel_bore == b->hosel_bore && a->insertion == b->insertion &&
            a->bore_height == b->bore_height && a->bore == b->bore && a->loft == b->loft &&
-           a->lie == b->lie;
+           a->lie == b->lie && a->cg_beyond == b->cg_beyond && a->inertia == b->inertia;
 }
 
 static enum store_result
@@ -149,23 +130,29 @@ add_head_revision(struct store *store, const struct import_head_model *model, in
     query_bind_text(&query, bore_kind_text(model->bore));
     query_bind_length(&query, model->loft);
     query_bind_length(&query, model->lie);
+    query_bind_length(&query, model->cg_beyond);
+    query_bind_length(&query, model->inertia);
     return query_run(&query, "save a head model");
 }
 
 enum store_result import_write_head_model(struct import_write *write, const void *row) {
-    const struct import_head_model *wanted = row;
+    struct import_head_model wanted = *(const struct import_head_model *)row;
     struct import_head_model newest;
     int64_t revision = 0;
-    enum store_result result = newest_head_model(write->store, wanted->name, &newest, &revision);
-    if (result == STORE_OK && same_head_model(&newest, wanted)) {
-        return STORE_OK;
+    enum store_result result = newest_head_model(write->store, wanted.name, &newest, &revision);
+    if (result == STORE_OK) {
+        wanted.cg_beyond = import_or_known(wanted.cg_beyond, newest.cg_beyond);
+        wanted.inertia = import_or_known(wanted.inertia, newest.inertia);
+        if (same_head_model(&newest, &wanted)) {
+            return STORE_OK;
+        }
     }
     if (result == STORE_NONE) {
-        result = add_name(write->store, STATEMENT_IMPORT_ADD_HEAD_MODEL, wanted->name);
+        result = add_name(write->store, STATEMENT_IMPORT_ADD_HEAD_MODEL, wanted.name);
     }
     if (result == STORE_OK) {
         count(write, IMPORT_HEAD_MODELS, revision == 0);
-        result = add_head_revision(write->store, wanted, revision + 1);
+        result = add_head_revision(write->store, &wanted, revision + 1);
     }
     return result;
 }

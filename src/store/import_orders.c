@@ -13,6 +13,8 @@ struct known {
     enum stage stage;
     char head[TICKET_TEXT_MAX];
     char shaft[TICKET_TEXT_MAX];
+    char shaft_model[PARTS_NAME_MAX]; // of the reserved shaft
+    char shaft_flex[PARTS_SHORT_MAX];
     bool cut; // its shaft is not raw any more
 };
 
@@ -38,6 +40,10 @@ static enum store_result look_up(struct store *store, const struct order *order,
         query_text(&query, 10, known.shaft, sizeof known.shaft);
         query_text(&query, 11, word, sizeof word);
         known.cut = strcmp(word, "cut") == 0;
+        query_text(&query, 12, known.order.wished_model, sizeof known.order.wished_model);
+        query_text(&query, 13, known.order.wished_flex, sizeof known.order.wished_flex);
+        query_text(&query, 14, known.shaft_model, sizeof known.shaft_model);
+        query_text(&query, 15, known.shaft_flex, sizeof known.shaft_flex);
     }
     enum store_result result = query_end(&query, "look up an order");
     if (result == STORE_OK) {
@@ -50,7 +56,8 @@ static bool same_order(const struct order *a, const struct order *b) {
     return strcmp(a->due, b->due) == 0 && a->playing_length == b->playing_length &&
            a->grip_cap == b->grip_cap && a->grip_weight == b->grip_weight &&
            strcmp(a->swingweight, b->swingweight) == 0 && a->step == b->step &&
-           a->uniform_flex == b->uniform_flex;
+           a->uniform_flex == b->uniform_flex && strcmp(a->wished_model, b->wished_model) == 0 &&
+           strcmp(a->wished_flex, b->wished_flex) == 0;
 }
 
 static void bind_order(struct query *query, const struct order *order) {
@@ -61,6 +68,8 @@ static void bind_order(struct query *query, const struct order *order) {
     query_bind_text(query, order->swingweight);
     query_bind_number(query, order->step);
     query_bind_number(query, order->uniform_flex ? 1 : 0);
+    query_bind_text(query, order->wished_model);
+    query_bind_text(query, order->wished_flex);
 }
 
 static enum store_result clubs_of(struct store *store, const char *build, int *ret_last) {
@@ -102,6 +111,15 @@ static enum store_result add_club(struct import_write *write, const struct impor
     return query_run(&query, "save an order");
 }
 
+// The club has another shaft now than the row wants. One that was chosen from stock as the row
+// wishes is what it wants.
+static bool other_shaft(const struct import_club *club, const struct known *known) {
+    bool chosen = club->shaft[0] == '\0' && club->order.wished_model[0] != '\0' &&
+                  strcmp(club->order.wished_model, known->shaft_model) == 0 &&
+                  strcmp(club->order.wished_flex, known->shaft_flex) == 0;
+    return !chosen && strcmp(club->shaft, known->shaft) != 0;
+}
+
 static enum store_result on_club(struct store *store, enum statement statement, int64_t id) {
     struct query query = query_open(store, statement);
     query_bind_number(&query, id);
@@ -111,7 +129,7 @@ static enum store_result on_club(struct store *store, enum statement statement, 
 static enum store_result change_club(struct import_write *write, const struct import_club *club,
                                      const struct known *known) {
     bool head = strcmp(club->head, known->head) != 0;
-    bool shaft = strcmp(club->shaft, known->shaft) != 0;
+    bool shaft = other_shaft(club, known);
     struct query query = query_open(write->store, STATEMENT_IMPORT_SET_CLUB);
     bind_order(&query, &club->order);
     query_bind_number(&query, known->id);
@@ -136,9 +154,8 @@ enum store_result import_write_club(struct import_write *write, const void *row)
     if (result == STORE_NONE) {
         return add_club(write, club);
     }
-    if (result != STORE_OK ||
-        (same_order(&club->order, &known.order) && strcmp(club->head, known.head) == 0 &&
-         strcmp(club->shaft, known.shaft) == 0)) {
+    if (result != STORE_OK || (same_order(&club->order, &known.order) &&
+                               strcmp(club->head, known.head) == 0 && !other_shaft(club, &known))) {
         return result;
     }
     // A withdrawn cut leaves a club pending whose shaft is cut all the same.

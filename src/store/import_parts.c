@@ -1,6 +1,8 @@
 // Heads, shafts and workers. An empty cell keeps what the store knows; what the bench measured or
 // cut is never taken back by a file.
 
+#include "catalogue.h"
+#include "import_row.h"
 #include "import_write.h"
 
 #include <string.h>
@@ -10,8 +12,7 @@ static void count(struct import_write *write, enum import_kind kind, bool added)
     write->count[kind].changed += added ? 0 : 1;
 }
 
-// What a cell says, or what is known when it is empty.
-static int64_t or_known(int64_t cell, int64_t known) {
+int64_t import_or_known(int64_t cell, int64_t known) {
     return cell == LENGTH_UNKNOWN ? known : cell;
 }
 
@@ -123,7 +124,7 @@ enum store_result import_write_head(struct import_write *write, const void *row)
     if (result != STORE_OK) {
         return result;
     }
-    wanted.weight = or_known(wanted.weight, known.weight);
+    wanted.weight = import_or_known(wanted.weight, known.weight);
     keep_bore(write, &wanted, &known, fitted);
     bool other = strcmp(wanted.model, known.model) != 0 || wanted.weight != known.weight;
     if (!other && wanted.bore_height == known.bore_height &&
@@ -153,13 +154,9 @@ static enum store_result known_shaft(struct store *store, const char *ticket,
     struct query query = query_open(store, STATEMENT_IMPORT_SHAFT);
     query_bind_text(&query, ticket);
     if (query_step(&query)) {
-        query_text(&query, 0, shaft.model, sizeof shaft.model);
-        query_text(&query, 1, shaft.flex, sizeof shaft.flex);
-        shaft.raw_length = query_length(&query, 2);
-        shaft.weight = query_length(&query, 3);
-        query_text(&query, 4, shaft.rack, sizeof shaft.rack);
-        query_text(&query, 5, life, sizeof life);
-        read_holder(&query, 6, &holder);
+        catalogue_shaft(&query, &shaft);
+        query_text(&query, 9, life, sizeof life);
+        read_holder(&query, 10, &holder);
     }
     enum store_result result = query_end(&query, "look up a shaft");
     if (result == STORE_OK) {
@@ -178,8 +175,30 @@ static enum store_result save_shaft(struct store *store, enum statement statemen
     query_bind_length(&query, shaft->raw_length);
     query_bind_length(&query, shaft->weight);
     query_bind_text(&query, shaft->rack);
+    query_bind_length(&query, shaft->balance);
+    query_bind_length(&query, shaft->raw_frequency);
+    query_bind_length(&query, shaft->frequency_mass);
     query_bind_text(&query, shaft->ticket);
     return query_run(&query, "save a shaft");
+}
+
+// What is known stays where the file says nothing; frequency and its mass are one measurement.
+static void keep_known(struct shaft *wanted, const struct shaft *known) {
+    wanted->raw_length = import_or_known(wanted->raw_length, known->raw_length);
+    wanted->weight = import_or_known(wanted->weight, known->weight);
+    wanted->balance = import_or_known(wanted->balance, known->balance);
+    if (wanted->raw_frequency == FREQUENCY_UNKNOWN) {
+        wanted->raw_frequency = known->raw_frequency;
+        wanted->frequency_mass = known->frequency_mass;
+    }
+    if (wanted->rack[0] == '\0') {
+        memcpy(wanted->rack, known->rack, sizeof wanted->rack);
+    }
+}
+
+static bool same_figures(const struct shaft *a, const struct shaft *b) {
+    return a->raw_length == b->raw_length && a->weight == b->weight && a->balance == b->balance &&
+           a->raw_frequency == b->raw_frequency && a->frequency_mass == b->frequency_mass;
 }
 
 enum store_result import_write_shaft(struct import_write *write, const void *row) {
@@ -196,14 +215,13 @@ enum store_result import_write_shaft(struct import_write *write, const void *row
     if (result != STORE_OK) {
         return result;
     }
-    wanted.raw_length = or_known(wanted.raw_length, known.raw_length);
-    wanted.weight = or_known(wanted.weight, known.weight);
-    if (wanted.rack[0] == '\0') {
-        memcpy(wanted.rack, known.rack, sizeof wanted.rack);
-    }
+    keep_known(&wanted, &known);
     bool other = strcmp(wanted.model, known.model) != 0 || strcmp(wanted.flex, known.flex) != 0;
-    bool measured = wanted.raw_length != known.raw_length || wanted.weight != known.weight;
+    bool measured = !same_figures(&wanted, &known);
     if (!other && !measured && strcmp(wanted.rack, known.rack) == 0) {
+        return STORE_OK;
+    }
+    if (!import_row_balance(write->say, given->at, wanted.balance, wanted.raw_length)) {
         return STORE_OK;
     }
     if (!raw && (other || measured)) {

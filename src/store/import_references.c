@@ -51,10 +51,11 @@ static void check(struct checking *checking, struct import_at at, const char *co
     }
 }
 
-static void check_shaft_model(struct checking *checking, struct import_at at, const char *name) {
+static void check_shaft_model(struct checking *checking, struct import_at at, const char *column,
+                              const char *name) {
     struct import_shaft_model key = {0};
     strcpy(key.model.name, name);
-    check(checking, at, "model", &shaft_models, &key, name);
+    check(checking, at, column, &shaft_models, &key, name);
 }
 
 static void check_club(struct checking *checking, const struct import_club *club) {
@@ -68,6 +69,9 @@ static void check_club(struct checking *checking, const struct import_club *club
         strcpy(shaft.shaft.ticket, club->shaft);
         check(checking, club->at, "shaft", &shafts, &shaft, club->shaft);
     }
+    if (club->order.wished_model[0] != '\0') {
+        check_shaft_model(checking, club->at, "shaft_model", club->order.wished_model);
+    }
 }
 
 static void check_head(struct checking *checking, const struct import_head *head) {
@@ -79,12 +83,15 @@ static void check_head(struct checking *checking, const struct import_head *head
 // A name that could not be read is empty, and was complained about.
 static void check_row(struct checking *checking, enum import_kind kind, const void *row) {
     const struct import_chart_cell *cell = row;
+    const struct import_profile_point *point = row;
     const struct import_shaft *shaft = row;
     const struct import_head *head = row;
     if (kind == IMPORT_CHARTS) {
-        check_shaft_model(checking, cell->at, cell->model);
+        check_shaft_model(checking, cell->at, "model", cell->model);
+    } else if (kind == IMPORT_PROFILES) {
+        check_shaft_model(checking, point->at, "model", point->model);
     } else if (kind == IMPORT_SHAFTS && shaft->shaft.model[0] != '\0') {
-        check_shaft_model(checking, shaft->at, shaft->shaft.model);
+        check_shaft_model(checking, shaft->at, "model", shaft->shaft.model);
     } else if (kind == IMPORT_HEADS && head->model[0] != '\0') {
         check_head(checking, head);
     } else if (kind == IMPORT_BUILDS) {

@@ -57,20 +57,35 @@ static int by_shaft_model(const void *a, const void *b) {
     return strcmp(one->model.name, two->model.name);
 }
 
-static int by_chart_column(const void *a, const void *b) {
+static int compare(int64_t a, int64_t b) {
+    return (a > b) - (a < b);
+}
+
+static int by_chart(const void *a, const void *b) {
     const struct import_chart_cell *one = a, *two = b;
     int order = strcmp(one->model, two->model);
     if (order == 0) {
         order = strcmp(one->flex, two->flex);
     }
-    if (order == 0) {
-        order = (one->kind > two->kind) - (one->kind < two->kind);
-    }
-    if (order == 0) {
-        order =
-            (one->column.weight > two->column.weight) - (one->column.weight < two->column.weight);
-    }
-    return order;
+    return order != 0 ? order : compare(one->kind, two->kind);
+}
+
+static int by_chart_column(const void *a, const void *b) {
+    const struct import_chart_cell *one = a, *two = b;
+    int order = by_chart(a, b);
+    return order != 0 ? order : compare(one->column.weight, two->column.weight);
+}
+
+static int by_profile(const void *a, const void *b) {
+    const struct import_profile_point *one = a, *two = b;
+    int order = strcmp(one->model, two->model);
+    return order != 0 ? order : strcmp(one->flex, two->flex);
+}
+
+static int by_profile_point(const void *a, const void *b) {
+    const struct import_profile_point *one = a, *two = b;
+    int order = by_profile(a, b);
+    return order != 0 ? order : compare(one->point.from_tip, two->point.from_tip);
 }
 
 static int by_head_model(const void *a, const void *b) {
@@ -102,6 +117,7 @@ static int by_worker(const void *a, const void *b) {
 static int (*const by_key[IMPORT_KIND_COUNT])(const void *a, const void *b) = {
     [IMPORT_SHAFT_MODELS] = by_shaft_model,
     [IMPORT_CHARTS] = by_chart_column,
+    [IMPORT_PROFILES] = by_profile_point,
     [IMPORT_HEAD_MODELS] = by_head_model,
     [IMPORT_HEADS] = by_head,
     [IMPORT_SHAFTS] = by_shaft,
@@ -154,16 +170,19 @@ const void *import_set_find(const struct import_set *set, enum import_kind kind,
                                                                             : NULL;
 }
 
-size_t import_set_chart_end(const struct import_set *set, size_t first) {
-    const struct import_table *table = &set->table[IMPORT_CHARTS];
-    const struct import_chart_cell *cell = table->sorted[first];
+static size_t end_of(const struct import_table *table, size_t first,
+                     int (*by)(const void *a, const void *b)) {
     size_t end = first + 1;
-    for (; end < table->count; end++) {
-        const struct import_chart_cell *next = table->sorted[end];
-        if (strcmp(cell->model, next->model) != 0 || strcmp(cell->flex, next->flex) != 0 ||
-            cell->kind != next->kind) {
-            break;
-        }
+    while (end < table->count && by(table->sorted[first], table->sorted[end]) == 0) {
+        end++;
     }
     return end;
+}
+
+size_t import_set_chart_end(const struct import_set *set, size_t first) {
+    return end_of(&set->table[IMPORT_CHARTS], first, by_chart);
+}
+
+size_t import_set_profile_end(const struct import_set *set, size_t first) {
+    return end_of(&set->table[IMPORT_PROFILES], first, by_profile);
 }

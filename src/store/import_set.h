@@ -12,6 +12,7 @@
 #define IMPORT_KINDS(X)                                                                            \
     X(SHAFT_MODELS, "shaft_models", import_shaft_model)                                            \
     X(CHARTS, "charts", import_chart_cell)                                                         \
+    X(PROFILES, "profiles", import_profile_point)                                                  \
     X(HEAD_MODELS, "head_models", import_head_model)                                               \
     X(HEADS, "heads", import_head)                                                                 \
     X(SHAFTS, "shafts", import_shaft)                                                              \
@@ -25,7 +26,7 @@ enum import_kind {
         IMPORT_KIND_COUNT
 };
 
-// Every row begins with its place. An unknown length, mass or angle is LENGTH_UNKNOWN.
+// Every row begins with its place. Whatever is unknown of numbers is LENGTH_UNKNOWN.
 struct import_shaft_model {
     struct import_at at;
     struct shaft_model model;
@@ -36,6 +37,12 @@ struct import_chart_cell {
     char flex[PARTS_SHORT_MAX];
     enum chart_kind kind;
     struct chart_column column;
+};
+struct import_profile_point {
+    struct import_at at;
+    char model[PARTS_NAME_MAX];
+    char flex[PARTS_SHORT_MAX];
+    struct profile_point point;
 };
 struct import_head_model {
     struct import_at at;
@@ -49,6 +56,8 @@ struct import_head_model {
     enum bore_kind bore;
     int64_t loft; // thousandths of a degree
     int64_t lie;
+    length_nm cg_beyond;
+    int64_t inertia; // g cm2
 };
 struct import_head {
     struct import_at at;
@@ -102,13 +111,15 @@ void import_set_release(struct import_set *set);
 bool import_set_add(struct import_set *set, enum import_kind kind, const void *row);
 const void *import_set_row(const struct import_set *set, enum import_kind kind, size_t index);
 
-// Sorts every table by its key: name, ticket, badge; build and club; chart and column weight.
+// Sorts every table by its key: name, ticket, badge; build and club; chart and column weight;
+// profile and distance from the tip.
 // Rows of one key stay in the order they stood. False: no memory.
 bool import_set_sort(struct import_set *set);
 // By `key`'s key fields, the first such row or NULL. Only after import_set_sort.
 const void *import_set_find(const struct import_set *set, enum import_kind kind, const void *key);
-// One behind the last of the sorted chart cells that belong to one chart with cell `first`.
+// One behind the last of the sorted rows that belong to one chart or profile with row `first`.
 size_t import_set_chart_end(const struct import_set *set, size_t first);
+size_t import_set_profile_end(const struct import_set *set, size_t first);
 // Both have the same key.
 bool import_set_same(enum import_kind kind, const void *a, const void *b);
 

@@ -18,7 +18,7 @@ struct import_write {
     struct store *store;
     const struct import_set *set;
     struct import_say *say;
-    struct import_count count[IMPORT_KIND_COUNT]; // of things: charts, not their columns
+    struct import_count count[IMPORT_KIND_COUNT]; // of things: charts and profiles, not rows
 };
 
 // Each takes one kind of row. STORE_OK goes on.
@@ -35,6 +35,13 @@ enum store_result import_write_club_parts(struct import_write *write, const void
 // `count` cells of one chart, from the lightest to the heaviest head.
 enum store_result import_write_chart(struct import_write *write, const void *const *cells,
                                      size_t count);
+
+// The points of one profile, from the tip to the butt.
+enum store_result import_write_profile(struct import_write *write, const void *const *points,
+                                       size_t count);
+
+// What a cell says, or what is known when it is empty.
+int64_t import_or_known(int64_t cell, int64_t known);
 
 // A club that was begun is not changed by a file. The complaint, when `stage` says it was.
 bool import_write_begun(struct import_write *write, struct import_at at, const char *column,

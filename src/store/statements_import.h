@@ -9,28 +9,29 @@
     X(IMPORT_HAS_HEAD_MODEL, "SELECT name FROM head_model WHERE name = ?")                         \
     X(IMPORT_HAS_HEAD, "SELECT ticket FROM head WHERE ticket = ?")                                 \
     X(IMPORT_HAS_SHAFT, "SELECT ticket FROM shaft WHERE ticket = ?")                               \
-    X(IMPORT_SHAFT_MODEL,                                                                          \
-      "SELECT revision, material, tip, tip_diameter, butt_diameter, raw_length, weight, "          \
-      "tip_section, max_tip_trim, max_butt_trim, bore_note, bore_reference, note_kinds, "          \
-      "note_not_through FROM shaft_model_revision WHERE model = ? "                                \
-      "ORDER BY revision DESC LIMIT 1")                                                            \
     X(IMPORT_ADD_SHAFT_MODEL, "INSERT INTO shaft_model (name) VALUES (?)")                         \
     X(IMPORT_ADD_SHAFT_REVISION,                                                                   \
       "INSERT INTO shaft_model_revision (model, revision, material, tip, tip_diameter, "           \
       "butt_diameter, raw_length, weight, tip_section, max_tip_trim, max_butt_trim, bore_note, "   \
-      "bore_reference, note_kinds, note_not_through) "                                             \
-      "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")                                      \
+      "bore_reference, note_kinds, note_not_through, balance, tip_wall, butt_wall) "               \
+      "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")                             \
     X(IMPORT_HEAD_MODEL,                                                                           \
       "SELECT revision, kind, engraved, weight, hosel_bore, insertion, bore_height, bore, loft, "  \
-      "lie FROM head_model_revision WHERE model = ? ORDER BY revision DESC LIMIT 1")               \
+      "lie, cg_beyond, inertia FROM head_model_revision WHERE model = ? "                          \
+      "ORDER BY revision DESC LIMIT 1")                                                            \
     X(IMPORT_ADD_HEAD_MODEL, "INSERT INTO head_model (name) VALUES (?)")                           \
     X(IMPORT_ADD_HEAD_REVISION,                                                                    \
       "INSERT INTO head_model_revision (model, revision, kind, engraved, weight, hosel_bore, "     \
-      "insertion, bore_height, bore, loft, lie) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")         \
+      "insertion, bore_height, bore, loft, lie, cg_beyond, inertia) "                              \
+      "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")                                            \
     X(IMPORT_ADD_CHART,                                                                            \
       "INSERT INTO chart (model, flex, kind, revision) VALUES (?, ?, ?, ?) RETURNING id")          \
     X(IMPORT_ADD_COLUMN,                                                                           \
       "INSERT INTO chart_column (chart, weight, name, tip_trim) VALUES (?, ?, ?, ?)")              \
+    X(IMPORT_PROFILE, "SELECT max(revision) FROM shaft_profile WHERE model = ? AND flex = ?")      \
+    X(IMPORT_ADD_POINT,                                                                            \
+      "INSERT INTO shaft_profile (model, flex, revision, from_tip, stiffness) "                    \
+      "VALUES (?, ?, ?, ?, ?)")                                                                    \
     X(IMPORT_HEAD,                                                                                 \
       "SELECT h.model, h.weight, h.dry_fit_overall, h.dry_fit_raw, h.bore_height, h.club, "        \
       "c.build, c.name, c.stage, EXISTS (SELECT 1 FROM log WHERE log.head = h.ticket "             \
@@ -43,27 +44,31 @@
       "UPDATE head SET model = ?, weight = ?, dry_fit_overall = ?, dry_fit_raw = ?, "              \
       "bore_height = ? WHERE ticket = ?")                                                          \
     X(IMPORT_SHAFT,                                                                                \
-      "SELECT s.model, s.flex, s.raw_length, s.weight, s.rack, s.life, s.club, c.build, c.name, "  \
-      "c.stage FROM shaft AS s LEFT JOIN club AS c ON c.id = s.club WHERE s.ticket = ?")           \
+      "SELECT s.ticket, s.model, s.flex, s.raw_length, s.weight, s.rack, s.balance, "              \
+      "s.raw_frequency, s.frequency_mass, s.life, s.club, c.build, c.name, c.stage "               \
+      "FROM shaft AS s LEFT JOIN club AS c ON c.id = s.club WHERE s.ticket = ?")                   \
     X(IMPORT_ADD_SHAFT,                                                                            \
-      "INSERT INTO shaft (model, flex, raw_length, weight, rack, ticket) "                         \
-      "VALUES (?, ?, ?, ?, ?, ?)")                                                                 \
+      "INSERT INTO shaft (model, flex, raw_length, weight, rack, balance, raw_frequency, "         \
+      "frequency_mass, ticket) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")                                \
     X(IMPORT_SET_SHAFT,                                                                            \
-      "UPDATE shaft SET model = ?, flex = ?, raw_length = ?, weight = ?, rack = ? "                \
-      "WHERE ticket = ?")                                                                          \
+      "UPDATE shaft SET model = ?, flex = ?, raw_length = ?, weight = ?, rack = ?, balance = ?, "  \
+      "raw_frequency = ?, frequency_mass = ? WHERE ticket = ?")                                    \
     X(IMPORT_ADD_BUILD, "INSERT INTO build (name) VALUES (?) ON CONFLICT DO NOTHING")              \
     X(IMPORT_CLUB,                                                                                 \
       "SELECT c.id, c.due, c.playing_length, c.grip_cap, c.grip_weight, c.swingweight, c.step, "   \
-      "c.uniform_flex, c.stage, h.ticket, s.ticket, s.life FROM club AS c "                        \
+      "c.uniform_flex, c.stage, h.ticket, s.ticket, s.life, c.wished_model, c.wished_flex, "       \
+      "s.model, s.flex FROM club AS c "                                                            \
       "LEFT JOIN head AS h ON h.club = c.id LEFT JOIN shaft AS s ON s.club = c.id "                \
       "WHERE c.build = ? AND c.name = ?")                                                          \
     X(IMPORT_CLUBS, "SELECT coalesce(max(position), 0) FROM club WHERE build = ?")                 \
     X(IMPORT_ADD_CLUB,                                                                             \
       "INSERT INTO club (due, playing_length, grip_cap, grip_weight, swingweight, step, "          \
-      "uniform_flex, build, name, position) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")                \
+      "uniform_flex, wished_model, wished_flex, build, name, position) "                           \
+      "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")                                               \
     X(IMPORT_SET_CLUB,                                                                             \
       "UPDATE club SET due = ?, playing_length = ?, grip_cap = ?, grip_weight = ?, "               \
-      "swingweight = ?, step = ?, uniform_flex = ? WHERE id = ?")                                  \
+      "swingweight = ?, step = ?, uniform_flex = ?, wished_model = ?, wished_flex = ? "            \
+      "WHERE id = ?")                                                                              \
     X(IMPORT_NO_CONSENT,                                                                           \
       "UPDATE club SET picked_column = '', shim_consent = 0 WHERE id = ?")                         \
     X(IMPORT_RELEASE_HEAD, "UPDATE head SET club = NULL WHERE club = ?")                           \

@@ -8,6 +8,8 @@
     "(SELECT count(*) FROM club AS mate WHERE mate.build = c.build), "                             \
     "(SELECT ticket FROM head WHERE head.club = c.id), "                                           \
     "(SELECT ticket FROM shaft WHERE shaft.club = c.id), c.due, c.stage, c.bench FROM club AS c "
+#define WORK_SHAFT                                                                                 \
+    "ticket, model, flex, raw_length, weight, rack, balance, raw_frequency, frequency_mass"
 #define WORK_BY_DUE "ORDER BY c.due = '', c.due, c.build, c.position LIMIT ?"
 
 // clang-format off
@@ -27,27 +29,37 @@
       "SELECT id, build, name, position, (SELECT count(*) FROM club AS mate "                      \
       "WHERE mate.build = club.build), due, playing_length, grip_cap, grip_weight, swingweight, "  \
       "step, uniform_flex, picked_column, shim_consent, stage, attempt, tip_made, tip_seq, "       \
-      "butt_seq, measure_seq, decision_seq, bench FROM club WHERE id = ?")                         \
+      "butt_seq, measure_seq, decision_seq, bench, wished_model, wished_flex FROM club "           \
+      "WHERE id = ?")                                                                              \
     X(CLUB_HEAD,                                                                                   \
       "SELECT h.ticket, h.model, r.kind, r.engraved, h.weight, r.hosel_bore, r.insertion, "        \
-      "h.bore_height, r.bore_height, r.bore FROM head AS h JOIN head_model_revision AS r "         \
-      "ON r.model = h.model WHERE h.club = ? ORDER BY r.revision DESC LIMIT 1")                    \
-    X(CLUB_SHAFT,                                                                                  \
-      "SELECT s.ticket, s.model, s.flex, s.raw_length, s.weight, s.rack, r.material, r.tip, "      \
-      "r.tip_diameter, r.butt_diameter, r.raw_length, r.weight, r.tip_section, r.max_tip_trim, "   \
-      "r.max_butt_trim, r.bore_note, r.bore_reference, r.note_kinds, r.note_not_through, "         \
-      "r.revision FROM shaft AS s JOIN shaft_model_revision AS r ON r.model = s.model "            \
-      "WHERE s.club = ? ORDER BY r.revision DESC LIMIT 1")                                         \
+      "h.bore_height, r.bore_height, r.bore, r.cg_beyond, r.inertia FROM head AS h "               \
+      "JOIN head_model_revision AS r ON r.model = h.model WHERE h.club = ? "                       \
+      "ORDER BY r.revision DESC LIMIT 1")                                                          \
+    X(CLUB_SHAFT, "SELECT " WORK_SHAFT " FROM shaft WHERE club = ?")                               \
+    X(SHAFT_MODEL,                                                                                 \
+      "SELECT model, material, tip, tip_diameter, butt_diameter, raw_length, weight, "             \
+      "tip_section, max_tip_trim, max_butt_trim, bore_note, bore_reference, note_kinds, "          \
+      "note_not_through, balance, tip_wall, butt_wall, revision FROM shaft_model_revision "        \
+      "WHERE model = ? ORDER BY revision DESC LIMIT 1")                                            \
+    X(STOCK,                                                                                       \
+      "SELECT " WORK_SHAFT " FROM shaft INDEXED BY shaft_spare WHERE model = ? AND flex = ? "      \
+      "AND life = 'raw' AND club IS NULL ORDER BY ticket LIMIT ?")                                 \
     X(CHART,                                                                                       \
       "SELECT id, revision FROM chart WHERE model = ? AND flex = ? AND kind = ? "                  \
       "ORDER BY revision DESC LIMIT 1")                                                            \
     X(CHART_COLUMNS,                                                                               \
       "SELECT name, weight, tip_trim FROM chart_column WHERE chart = ? ORDER BY weight")           \
+    X(PROFILE,                                                                                     \
+      "SELECT from_tip, stiffness FROM shaft_profile WHERE model = ?1 AND flex = ?2 "              \
+      "AND revision = (SELECT max(revision) FROM shaft_profile WHERE model = ?1 AND flex = ?2) "   \
+      "ORDER BY from_tip")                                                                         \
     X(BUILD_BORES,                                                                                 \
-      "SELECT r.kind, h.bore_height FROM club AS c CROSS JOIN shaft AS s ON s.club = c.id "        \
-      "CROSS JOIN head AS h ON h.club = c.id CROSS JOIN head_model_revision AS r "                 \
+      "SELECT r.kind, h.bore_height FROM club AS c CROSS JOIN head AS h ON h.club = c.id "         \
+      "LEFT JOIN shaft AS s ON s.club = c.id CROSS JOIN head_model_revision AS r "                 \
       "ON r.model = h.model AND r.revision = (SELECT max(revision) FROM head_model_revision "      \
-      "WHERE model = h.model) WHERE c.build = ? AND s.model = ?")                                  \
+      "WHERE model = h.model) WHERE c.build = ? "                                                  \
+      "AND coalesce(s.model, nullif(c.wished_model, '')) = ?")                                     \
     X(CLUB_NAMED, "SELECT id FROM club WHERE build = ? AND name = ?")                              \
     X(CLUBS_NEXT,                                                                                  \
       WORK_CLUB_LINE "INDEXED BY club_next WHERE c.stage = 'pending' AND c.bench IN ('', ?) "      \

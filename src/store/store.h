@@ -106,6 +106,18 @@ int store_clubs(struct store *store, enum club_list list, struct club_line *line
 // Raw, unreserved shafts of the same model and flex as `shaft`, by ticket.
 int store_spare_shafts(struct store *store, const char *shaft, struct part *parts, int max);
 
+// What matching from stock needs of one model and flex besides the shafts themselves.
+struct stock {
+    struct shaft_model model;
+    struct chart chart[CHART_KIND_COUNT]; // by kind; count 0: the maker has none
+    struct profile profile;
+};
+#define STORE_STOCK_MAX 1000
+// Raw, unreserved shafts of `model` and `flex`, by ticket: the first `max` of them. Returns how
+// many, or -1. A model that is not in the shop has none, and *ret_stock is empty.
+int store_stock(struct store *store, const char *model, const char *flex, struct stock *ret_stock,
+                struct shaft *shafts, int max);
+
 // --- the log -----------------------------------------------------------------------------------
 // Appends and moves the club, its parts and its stage in one transaction. Fills entry->seq.
 // The same confirm_id again: STORE_OK and the seq of the first, nothing written.

@@ -18,6 +18,24 @@ static struct desk desk;
     "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"            \
     "uniform_flex\n"
 #define WORKERS "badge,name,role\n"
+// With the columns that may be left out.
+#define SHAFT_MODELS_MORE                                                                          \
+    "model,material,tip,tip_diameter,butt_diameter,raw_length,weight_g,tip_section,max_tip_trim,"  \
+    "max_butt_trim,bore_note,bore_reference,bore_note_kinds,balance,tip_wall,butt_wall\n"
+#define HEAD_MODELS_MORE                                                                           \
+    "model,kind,engraved,weight_g,hosel_bore,insertion,bore_height,loft,lie,bore,cg_beyond,"       \
+    "inertia_gcm2\n"
+#define PROFILES "model,flex,from_tip,stiffness_nm2\n"
+#define SHAFTS_MORE                                                                                \
+    "ticket,model,flex,raw_length,weight_g,rack,balance,frequency_cpm,frequency_mass_g\n"
+#define BUILDS_MORE                                                                                \
+    "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"            \
+    "uniform_flex,shaft_model,flex\n"
+#define POINTS_11(tens)                                                                            \
+    "Rod,R," tens ".0,20\nRod,R," tens ".1,20\nRod,R," tens ".2,20\nRod,R," tens ".3,20\n"         \
+    "Rod,R," tens ".4,20\nRod,R," tens ".5,20\nRod,R," tens ".6,20\nRod,R," tens ".7,20\n"         \
+    "Rod,R," tens ".8,20\nRod,R," tens ".9,20\nRod,R," tens ".95,20\n"
+#define POINTS_33 POINTS_11("1") POINTS_11("2") POINTS_11("3")
 #define LONG "123456789012345678901234567890123456789012345678"
 
 static const struct {
@@ -59,6 +77,16 @@ static const struct {
      "shaft_models.csv:2: column bore_reference: ", "is not between 0 and 2 in"},
     {"shaft_models.csv", SHAFT_MODELS "A,steel,taper,,,,,,,,none,,driver; club\n",
      "shaft_models.csv:2: column bore_note_kinds: ", "\"club\" is none of: wood, driver"},
+    {"shaft_models.csv", SHAFT_MODELS_MORE "A,steel,taper,,,46,,,,,none,,,46,,\n",
+     "shaft_models.csv:2: column balance: ", "outside the shaft of 46 in"},
+    {"shaft_models.csv", SHAFT_MODELS_MORE "A,steel,taper,,,,,,,,none,,,0,,\n",
+     "shaft_models.csv:2: column balance: ", "is not between 1 and 60 in"},
+    {"shaft_models.csv", SHAFT_MODELS_MORE "A,steel,taper,0.370,,,,,,,none,,,,0.186,\n",
+     "shaft_models.csv:2: column tip_wall: ", "tube of 0.37 in is not thicker than half of that"},
+    {"shaft_models.csv", SHAFT_MODELS_MORE "A,steel,taper,,0.6,,,,,,none,,,,,0.301\n",
+     "shaft_models.csv:2: column butt_wall: ", "tube of 0.6 in is not thicker than half of that"},
+    {"shaft_models.csv", SHAFT_MODELS_MORE "A,steel,taper,,0.6,,,,,,none,,,,,0.4 mm mm\n",
+     "shaft_models.csv:2: column butt_wall: ", "mm"},
     // charts
     {"charts.csv", CHARTS "Rod,,wood,1,200,0\n", "charts.csv:2: column flex: ", "is empty"},
     {"charts.csv", CHARTS "Rod,R,driver,1,200,0\n",
@@ -74,6 +102,27 @@ static const struct {
      "charts.csv:3: column column: ", "of that name in charts.csv:2"},
     {"charts.csv", CHARTS "Rid,R,wood,1,200,0\n",
      "charts.csv:2: column model: ", "no shaft model \"Rid\""},
+    {"charts.csv", CHARTS "Rod,R,wood,1,900,0\n",
+     "charts.csv:2: column column_weight_g: ", "is not between 100 and 600 g"},
+    // profiles
+    {"profiles.csv", PROFILES ",R,0,20\nRod,R,10,30\nRod,R,20,40\n",
+     "profiles.csv:2: column model: ", "is empty"},
+    {"profiles.csv", PROFILES "Rod,R,0,\nRod,R,10,30\n",
+     "profiles.csv:2: column stiffness_nm2: ", "is empty"},
+    {"profiles.csv", PROFILES "Rod,R,61,20\nRod,R,10,30\nRod,R,20,30\n",
+     "profiles.csv:2: column from_tip: ", "is not between 0 and 60 in"},
+    {"profiles.csv", PROFILES "Rod,R,0,20\nRod,R,10,0.9\n",
+     "profiles.csv:3: column stiffness_nm2: ", "is not a stiffness between 1 and 500"},
+    {"profiles.csv", PROFILES "Rod,R,0,20\nRod,R,10,20.0001\n",
+     "profiles.csv:3: column stiffness_nm2: ", "write it as 45 or 12.375"},
+    {"profiles.csv", PROFILES "Rod,R,0,20\nRod,R,10,30\nRod,R,1,35\nRod,R,20,40\n",
+     "profiles.csv:4: column from_tip: ", "nearer to the tip than the point in profiles.csv:3"},
+    {"profiles.csv", PROFILES "Rod,R,0,20\nRod,R,10,30\nRod,R,10,35\n",
+     "profiles.csv:4: column from_tip: ", "a point at that place in profiles.csv:3"},
+    {"profiles.csv", PROFILES "Rod,R,0,20\n",
+     "profiles.csv:2: column from_tip: ", "at least two points"},
+    {"profiles.csv", PROFILES POINTS_33,
+     "profiles.csv:34: column from_tip: ", "the profile has 33 points, at most 32 fit"},
     // head models
     {"head_models.csv", HEAD_MODELS "A,wood,,,,,,,,\n",
      "head_models.csv:2: column kind: ", "driver, fairway, hybrid"},
@@ -93,6 +142,10 @@ static const struct {
      "head_models.csv:2: column lie: ", "0 to 90 degrees"},
     {"head_models.csv", HEAD_MODELS "A,iron,,,,,,,,deep\n",
      "head_models.csv:2: column bore: ", "is none of: blind, through, short"},
+    {"head_models.csv", HEAD_MODELS_MORE "A,iron,,,,,,,,,4.1,\n",
+     "head_models.csv:2: column cg_beyond: ", "is not between -2 and 4 in"},
+    {"head_models.csv", HEAD_MODELS_MORE "A,iron,,,,,,,,,,20001\n",
+     "head_models.csv:2: column inertia_gcm2: ", "is not a whole number from 100 to 20000"},
     // heads
     {"heads.csv", HEADS "H-0001B,Knob,,,,\n", "heads.csv:2: column ticket: ", "misread"},
     {"heads.csv", HEADS "S-0001S,Knob,,,,\n",
@@ -104,7 +157,9 @@ static const struct {
     {"heads.csv", HEADS "H-00036,Knob,7 oz,,,\n",
      "heads.csv:2: column weight_g: ", "is not a weight"},
     {"heads.csv", HEADS "H-00036,Knob,20,,,\n",
-     "heads.csv:2: column weight_g: ", "is not between 50 and 1000 g"},
+     "heads.csv:2: column weight_g: ", "is not between 100 and 600 g"},
+    {"heads.csv", HEADS "H-00036,Knob,900,,,\n",
+     "heads.csv:2: column weight_g: ", "\"900\" is not between 100 and 600 g; weigh again"},
     {"heads.csv", HEADS "H-00036,Knob,,47,,\n", "heads.csv:2: column dry_fit_raw: ", "needs both"},
     {"heads.csv", HEADS "H-00036,Knob,,,46,\n",
      "heads.csv:2: column dry_fit_overall: ", "needs both"},
@@ -122,13 +177,29 @@ static const struct {
     {"shafts.csv", SHAFTS "S-0004X,Rod,R,46,110,A1\n", "shafts.csv:2: column ticket: ", "misread"},
     {"shafts.csv", SHAFTS "S-0004M,Rod,,46,110,A1\n", "shafts.csv:2: column flex: ", "is empty"},
     {"shafts.csv", SHAFTS "S-0004M,Rod,R,4,110,A1\n",
-     "shafts.csv:2: column raw_length: ", "is not between 5 and 80"},
+     "shafts.csv:2: column raw_length: ", "is not between 24 and 60"},
+    {"shafts.csv", SHAFTS "S-0004M,Rod,R,12,110,A1\n",
+     "shafts.csv:2: column raw_length: ", "\"12\" is not between 24 and 60 in; measure again"},
     {"shafts.csv", SHAFTS "S-0004M,Rod,R,46,1100,A1\n",
-     "shafts.csv:2: column weight_g: ", "is not between 10 and 500"},
+     "shafts.csv:2: column weight_g: ", "is not between 20 and 250"},
     {"shafts.csv", SHAFTS "S-0004M,Rod,R,46,110,1234567890123456789012345\n",
      "shafts.csv:2: column rack: ", "at most 23"},
     {"shafts.csv", SHAFTS "S-0004M,Rad,R,46,110,A1\n",
      "shafts.csv:2: column model: ", "no shaft model \"Rad\""},
+    {"shafts.csv", SHAFTS_MORE "S-0004M,Rod,R,46,110,A1,46 1/2,,\n",
+     "shafts.csv:2: column balance: ", "outside the shaft of 46 in"},
+    {"shafts.csv", SHAFTS_MORE "S-0001S,Rod,R,,,A1,47,,\n",
+     "shafts.csv:2: column balance: ", "outside the shaft of 46 in"},
+    {"shafts.csv", SHAFTS_MORE "S-0004M,Rod,R,46,110,A1,,49.9,\n",
+     "shafts.csv:2: column frequency_cpm: ", "is not a frequency between 50 and 600"},
+    {"shafts.csv", SHAFTS_MORE "S-0004M,Rod,R,46,110,A1,,600.1,\n",
+     "shafts.csv:2: column frequency_cpm: ", "is not a frequency between 50 and 600"},
+    {"shafts.csv", SHAFTS_MORE "S-0004M,Rod,R,46,110,A1,,300.25,\n",
+     "shafts.csv:2: column frequency_cpm: ", "write it as 305 or 261.5"},
+    {"shafts.csv", SHAFTS_MORE "S-0004M,Rod,R,46,110,A1,,300.5,\n",
+     "shafts.csv:2: column frequency_mass_g: ", "says nothing without the mass"},
+    {"shafts.csv", SHAFTS_MORE "S-0004M,Rod,R,46,110,A1,,,205\n",
+     "shafts.csv:2: column frequency_cpm: ", "says nothing without the mass"},
     // builds
     {"builds.csv", BUILDS "1-2,3,,,,,,,,,\n", "builds.csv:2: column build: ", "is not a ticket"},
     {"builds.csv", BUILDS "1234567890123,3,,,,,,,,,\n",
@@ -167,6 +238,14 @@ static const struct {
      "builds.csv:2: column head: ", "H-0001A is reserved for club 3 of build 1; take another part"},
     {"builds.csv", BUILDS "2,3,,,S-0001S,,,,,,\n", "builds.csv:2: column shaft: ",
      "S-0001S is reserved for club 3 of build 1; take another part"},
+    {"builds.csv", BUILDS_MORE "2,3,,,,,,,,,,Rod,\n",
+     "builds.csv:2: column flex: ", "needs model and flex"},
+    {"builds.csv", BUILDS_MORE "2,3,,,,,,,,,,,R\n",
+     "builds.csv:2: column shaft_model: ", "needs model and flex"},
+    {"builds.csv", BUILDS_MORE "2,3,,,S-0003O,,,,,,,Rod,R\n",
+     "builds.csv:2: column shaft_model: ", "a shaft is named already"},
+    {"builds.csv", BUILDS_MORE "2,3,,,,,,,,,,Rad,R\n",
+     "builds.csv:2: column shaft_model: ", "no shaft model \"Rad\""},
     // workers
     {"workers.csv", WORKERS "H-0001A,Cy Dace,builder\n",
      "workers.csv:2: column badge: ", "a worker badge belongs here"},

@@ -79,6 +79,8 @@ static void loads_a_whole_club(void **state) {
     assert_true(club.head.bore_height == LENGTH_UNKNOWN); // never the model's figure
     assert_int_equal(club.head.model_bore_height, 38100000);
     assert_int_equal(club.head.bore, BORE_SHORT);
+    assert_int_equal(club.head.cg_beyond, -LENGTH_INCH / 10);
+    assert_int_equal(club.head.inertia, 2800);
 
     assert_string_equal(club.shaft.ticket, "S-0001S");
     assert_string_equal(club.shaft.model, "Reed 60");
@@ -86,6 +88,9 @@ static void loads_a_whole_club(void **state) {
     assert_int_equal(club.shaft.raw_length, 46 * LENGTH_INCH);
     assert_int_equal(club.shaft.weight, 62300);
     assert_string_equal(club.shaft.rack, "A1");
+    assert_int_equal(club.shaft.balance, 24 * LENGTH_INCH);
+    assert_int_equal(club.shaft.raw_frequency, 2455);
+    assert_int_equal(club.shaft.frequency_mass, 205 * MASS_GRAM);
 
     assert_string_equal(club.model.name, "Reed 60");
     assert_int_equal(club.model.material, MATERIAL_GRAPHITE);
@@ -102,6 +107,15 @@ static void loads_a_whole_club(void **state) {
     assert_int_equal(club.model.note_kinds, 3);
     assert_true(club.model.note_not_through);
     assert_int_equal(club.model.revision, 2);
+    assert_true(club.model.balance == LENGTH_UNKNOWN && club.model.tip_wall == LENGTH_UNKNOWN &&
+                club.model.butt_wall == LENGTH_UNKNOWN);
+
+    assert_int_equal(club.profile.count, 3); // the newest revision, from the tip on
+    assert_int_equal(club.profile.point[0].from_tip, 0);
+    assert_int_equal(club.profile.point[0].stiffness, 10125);
+    assert_int_equal(club.profile.point[1].from_tip, 20 * LENGTH_INCH);
+    assert_int_equal(club.profile.point[2].from_tip, 46 * LENGTH_INCH);
+    assert_string_equal(club.order.wished_model, "");
 
     assert_int_equal(club.chart.kind, CHART_KIND_WOOD);
     assert_string_equal(club.chart.flex, "R");
@@ -154,6 +168,40 @@ static void loads_a_club_without_parts(void **state) {
     assert_true(club.head.weight == MASS_UNKNOWN);
     assert_true(club.shaft.raw_length == LENGTH_UNKNOWN);
     assert_string_equal(club.order.due, "");
+    // A shaft to be chosen: the order's words, and nothing made up from them.
+    assert_string_equal(club.order.wished_model, "Alder 110");
+    assert_string_equal(club.order.wished_flex, "S");
+    assert_string_equal(club.model.name, "");
+    assert_true(club.model.tip_diameter == LENGTH_UNKNOWN);
+    assert_int_equal(club.profile.count, 0);
+    // The reference of the heads that will share the model: 1 in, clubs 7 and 8.
+    assert_int_equal(club.order.uniform_reference, LENGTH_INCH);
+    fixture_exec(fixture->store->db, "UPDATE club SET wished_model = '', wished_flex = ''");
+    club = fixture_club(fixture, 5);
+    assert_true(club.order.uniform_reference == LENGTH_UNKNOWN);
+}
+
+// A steel model: its walls; a wished shaft's head counts for the reference of its mates.
+static void loads_a_steel_club(void **state) {
+    struct fixture *fixture = *state;
+    struct club club = fixture_club(fixture, 3);
+    assert_int_equal(club.model.balance, 43 * LENGTH_INCH / 2);
+    assert_int_equal(club.model.tip_wall, 18 * LENGTH_INCH / 1000);
+    assert_int_equal(club.model.butt_wall, 15 * LENGTH_INCH / 1000);
+    assert_true(club.head.cg_beyond == LENGTH_UNKNOWN && club.head.inertia == LENGTH_UNKNOWN);
+    assert_true(club.shaft.raw_frequency == FREQUENCY_UNKNOWN);
+    assert_true(club.shaft.balance == LENGTH_UNKNOWN);
+    assert_int_equal(club.profile.count, 0);
+    // 4h 3/4 in, 7 and 8 1 in; were two wished clubs 3/4 in too, that would be the most.
+    assert_int_equal(club.order.uniform_reference, LENGTH_INCH);
+    fixture_exec(fixture->store->db,
+                 "UPDATE head SET bore_height = 19050000, club = 5 WHERE ticket = 'H-00052';"
+                 "INSERT INTO club (id, build, name, position, wished_model, wished_flex) "
+                 "VALUES (6, '2042', 'P', 5, 'Alder 110', 'S');"
+                 "INSERT INTO head (ticket, model, bore_height, club) "
+                 "VALUES ('H-00060', 'Plover 8', 19050000, 6)");
+    assert_int_equal(fixture_club(fixture, 3).order.uniform_reference, 3 * LENGTH_INCH / 4);
+    assert_int_equal(fixture_club(fixture, 5).order.uniform_reference, 3 * LENGTH_INCH / 4);
 }
 
 static void finds_clubs_by_name(void **state) {
@@ -274,6 +322,9 @@ static void keeps_revisions(void **state) {
         "DELETE FROM chart",
         "UPDATE chart_column SET tip_trim = 1",
         "DELETE FROM chart_column",
+        "UPDATE shaft_profile SET stiffness = 1",
+        "DELETE FROM shaft_profile",
+        "INSERT OR REPLACE INTO shaft_profile VALUES ('Reed 60', 'R', 2, 0, 1)",
         "INSERT OR REPLACE INTO chart_column (chart, weight, name) VALUES (3, 272000, 'x')",
     };
     struct fixture *fixture = *state;
@@ -311,6 +362,7 @@ int main(void) {
         STEP(loads_a_whole_club),
         STEP(finds_the_uniform_reference),
         STEP(loads_a_club_without_parts),
+        STEP(loads_a_steel_club),
         STEP(finds_clubs_by_name),
         STEP(lists_clubs),
         STEP(leaves_other_benches_their_clubs),
