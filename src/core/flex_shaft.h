@@ -14,7 +14,7 @@
 //
 // The free beam runs to the shaft's end. The part glued into the hosel bends nearly nothing anyway:
 // bending moment there is almost zero, and making 1 1/4 in of it rigid moves the frequency by less
-// than 0.02 %. Shear is left out (see flex.h).
+// than 0.1 %. Shear is left out (see flex.h).
 
 #include "balance.h"
 #include "flex.h"
