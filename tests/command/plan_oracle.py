@@ -269,7 +269,7 @@ def random_shop(folder, seed):
                                rand.choice(("", "no", "yes"))])
     for name in FILES:
         with open(os.path.join(DEMO, name + ".csv"), newline="") as file:
-            header = next(csv.reader(file))
+            header = next(csv.reader(file))[:max(map(len, data[name]), default=None)]
         with open(os.path.join(folder, name + ".csv"), "w", newline="") as file:
             csv.writer(file).writerows([header, *data[name]])
 
