@@ -60,14 +60,17 @@ static size_t collect(const struct assign_problem *problem, uint32_t rows, uint6
     return count;
 }
 
-// Tries every bare row; once one fails for want of a column, others may still find one.
-static void mend(struct assign_pairs *pairs) {
-    uint32_t bare = pairs->bare;
-    while (bare != 0) {
+// Tries every bare row. Returns the rows that those still bare reach: only a cell of one of these
+// rows can help, until the window loses one.
+static uint32_t mend(struct assign_pairs *pairs) {
+    uint32_t stuck = 0;
+    for (uint32_t bare = pairs->bare; bare != 0; bare &= bare - 1) {
         uint32_t reached;
-        assign_pairs_augment(pairs, (size_t)__builtin_ctz(bare), &reached);
-        bare &= bare - 1;
+        if (!assign_pairs_augment(pairs, (size_t)__builtin_ctz(bare), &reached)) {
+            stuck |= reached;
+        }
     }
+    return stuck;
 }
 
 size_t assign_spread(const struct assign_problem *problem, uint32_t rows, struct assign_work *work,
@@ -79,14 +82,17 @@ size_t assign_spread(const struct assign_problem *problem, uint32_t rows, struct
     size_t end = 0;
     size_t windows = 0;
     int32_t best = 2 * ASSIGN_VALUE_MAX;
+    uint32_t stuck = rows;
     sort(work->key, count);
     assign_pairs_init(pairs, rows);
     while (first < count) {
         int32_t low = key_value(key[first]);
         while (pairs->bare != 0 && end < count && key_value(key[end]) - low <= best) {
             assign_pairs_add(pairs, key_row(key[end]), key_column(key[end]));
+            if ((stuck >> key_row(key[end]) & 1) != 0) {
+                stuck = mend(pairs);
+            }
             end++;
-            mend(pairs);
         }
         if (pairs->bare == 0) {
             int32_t spread = key_value(key[end - 1]) - low;
@@ -101,7 +107,7 @@ size_t assign_spread(const struct assign_problem *problem, uint32_t rows, struct
             first++;
         }
         end = end < first ? first : end; // a window of equal values may close before it is full
-        mend(pairs);
+        stuck = mend(pairs);
     }
     *ret_spread = best;
     return windows;
