@@ -30,7 +30,12 @@
                                first word is the new shaft's ticket */                             \
     X(PIN, "pin")           /* cause: refused, accepted or waiting */                              \
     X(IMPORT, "import")     /* note: files and row counts */                                       \
-    X(EXPORT, "export")
+    X(EXPORT, "export")                                                                            \
+    X(FINAL_LENGTH, "final_length") /* measured on the assembled club, as the next two; planned =  \
+                                       playing length, made = measured */                          \
+    X(FINAL_SWINGWEIGHT, "final_swingweight") /* note: `D2.3` */                                   \
+    X(FINAL_FREQUENCY, "final_frequency")     /* note: `261.5`, cycles a minute */                 \
+    X(KIT, "kit") /* supervisor; this shaft from stock is the club's now */
 enum entry_kind {
 #define X(name, text) ENTRY_##name,
     ENTRY_KINDS(X)
@@ -98,7 +103,8 @@ size_t entry_encode(const struct entry *entry, const uint8_t previous[ENTRY_HASH
 //             (partial)   (past the mark)           (measured short)
 //
 // A plan without a tip cut goes from PENDING to BUTT_SHOWN, one without a butt cut from TIP_CUT
-// (or PENDING) by its measure. A withdrawal goes one cut back.
+// (or PENDING) by its measure. A withdrawal goes one cut back. A kit names the shaft of a PENDING
+// club, final values are measured on a DONE one; neither moves it.
 #define STAGES(X)                                                                                  \
     X(PENDING, "pending")                                                                          \
     X(TIP_SHOWN, "tip_shown")                                                                      \

@@ -16,8 +16,10 @@
 //                                                    no butt was cut
 //   DECIDE       DECISION about what it refers to    use: TIP_CUT after a tip cut, else DONE
 //                                                    recut, scrap: PENDING, all forgotten
+//   KIT          PENDING                             stays
+//   FINAL_...    DONE                                stays
 //
-// A club in work is one bench's: anything but a decision from another bench is refused.
+// A club in work is one bench's: from another bench all but the last three is refused.
 
 #include "entry.h"
 
@@ -34,6 +36,10 @@ static const unsigned allowed[ENTRY_KIND_COUNT] = {
     [ENTRY_MEASURE] = AT(BUTT_CUT) | AT(PENDING) | AT(TIP_CUT) | AT(BUTT_SHOWN),
     [ENTRY_WITHDRAW] = AT(TIP_CUT) | AT(BUTT_SHOWN) | AT(BUTT_CUT) | AT(DECISION) | AT(DONE),
     [ENTRY_DECIDE] = AT(DECISION),
+    [ENTRY_KIT] = AT(PENDING),
+    [ENTRY_FINAL_LENGTH] = AT(DONE),
+    [ENTRY_FINAL_SWINGWEIGHT] = AT(DONE),
+    [ENTRY_FINAL_FREQUENCY] = AT(DONE),
 };
 
 static void show(struct progress *progress, const struct entry *entry, enum stage stage) {
@@ -149,6 +155,12 @@ static bool move(struct progress *progress, const struct entry *entry) {
         return withdraw(progress, entry);
     case ENTRY_DECIDE:
         return decide(progress, entry);
+    case ENTRY_FINAL_LENGTH:
+        return entry->made != LENGTH_UNKNOWN;
+    case ENTRY_FINAL_SWINGWEIGHT:
+    case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_KIT:
+        return true;
     case ENTRY_GENESIS:
     case ENTRY_SIGN_ON:
     case ENTRY_SIGN_OFF:
@@ -165,6 +177,12 @@ static bool move(struct progress *progress, const struct entry *entry) {
     return false;
 }
 
+// Supervisors decide, choose and measure anywhere.
+static bool from_anywhere(enum entry_kind kind) {
+    return kind == ENTRY_DECIDE || kind == ENTRY_KIT || kind == ENTRY_FINAL_LENGTH ||
+           kind == ENTRY_FINAL_SWINGWEIGHT || kind == ENTRY_FINAL_FREQUENCY;
+}
+
 bool stage_advance(struct progress *progress, const struct entry *entry) {
     bool elsewhere = progress->bench[0] != '\0' && strcmp(progress->bench, entry->bench) != 0;
     struct progress next = *progress;
@@ -172,7 +190,7 @@ bool stage_advance(struct progress *progress, const struct entry *entry) {
         return true; // about no stage
     }
     if ((allowed[entry->kind] & 1u << progress->stage) == 0 || entry->seq <= 0 ||
-        (elsewhere && entry->kind != ENTRY_DECIDE) || !move(&next, entry)) {
+        (elsewhere && !from_anywhere(entry->kind)) || !move(&next, entry)) {
         return false;
     }
     *progress = next;

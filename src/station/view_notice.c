@@ -147,6 +147,10 @@ static enum word open_words(const struct entry *entry, enum word *ret_mark) {
     case ENTRY_PIN:
     case ENTRY_IMPORT:
     case ENTRY_EXPORT:
+    case ENTRY_FINAL_LENGTH:
+    case ENTRY_FINAL_SWINGWEIGHT:
+    case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_KIT:
     case ENTRY_KIND_COUNT:
         break;
     }

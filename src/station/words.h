@@ -306,6 +306,10 @@
     X(KIND_PIN, "PIN")                                                                             \
     X(KIND_IMPORT, "import")                                                                       \
     X(KIND_EXPORT, "export")                                                                       \
+    X(KIND_FINAL_LENGTH, "final length")                                                           \
+    X(KIND_FINAL_SWINGWEIGHT, "final swingweight")                                                 \
+    X(KIND_FINAL_FREQUENCY, "final frequency")                                                     \
+    X(KIND_KIT, "shaft chosen")                                                                    \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
     X(L_HELD, "Something is wrong")                                                                \

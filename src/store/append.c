@@ -21,7 +21,7 @@ static enum store_result well_formed(struct store *store, const struct entry *en
 static enum store_result load(struct store *store, const struct entry *entry,
                               struct work *ret_work) {
     if (entry->club_id == 0) {
-        return work_moves(entry->kind) || entry->kind == ENTRY_CONSENT
+        return work_needs_club(entry->kind)
                    ? connection_say(store, STORE_REFUSED, "A %s entry needs a club.",
                                     entry_kind_text(entry->kind))
                    : STORE_OK;
@@ -92,34 +92,74 @@ enum store_result store_confirmed(struct store *store, const char *confirm_id, i
     return result;
 }
 
-static enum store_result append_once(struct store *store, struct entry *entry) {
-    enum store_result result = well_formed(store, entry);
+// How many of the entries are in the log; those get their number.
+static enum store_result find_all(struct store *store, struct entry *entries, size_t count,
+                                  size_t *ret_found) {
+    size_t found = 0;
+    for (size_t i = 0; i < count; i++) {
+        enum store_result result = store_confirmed(store, entries[i].confirm_id, &entries[i].seq);
+        if (result != STORE_OK && result != STORE_NONE) {
+            return result;
+        }
+        found += result == STORE_OK ? 1 : 0;
+    }
+    *ret_found = found;
+    return STORE_OK;
+}
+
+static enum store_result append_all(struct store *store, struct entry *entries, size_t count) {
+    size_t found = 0;
+    enum store_result result = find_all(store, entries, count, &found);
+    if (result == STORE_OK && found == count) {
+        connection_rollback(store); // there already
+        return STORE_OK;
+    }
+    if (result == STORE_OK && found > 0) {
+        result = connection_say(store, STORE_REFUSED,
+                                "%zu of these %zu entries are in the log already, the others are "
+                                "not. Begin again.",
+                                found, count);
+    }
+    for (size_t i = 0; result == STORE_OK && i < count; i++) {
+        result = append_entry(store, &entries[i]);
+    }
+    if (result == STORE_OK) {
+        return connection_commit(store);
+    }
+    connection_rollback(store);
+    return result;
+}
+
+static enum store_result append_once(struct store *store, struct entry *entries, size_t count) {
+    enum store_result result = STORE_OK;
+    for (size_t i = 0; result == STORE_OK && i < count; i++) {
+        result = well_formed(store, &entries[i]);
+    }
     if (result == STORE_OK) {
         result = connection_begin(store);
     }
-    if (result != STORE_OK) {
-        return result;
+    return result == STORE_OK ? append_all(store, entries, count) : result;
+}
+
+enum store_result store_append_all(struct store *store, struct entry *entries, size_t count) {
+    int64_t seqs[STORE_APPEND_MAX];
+    if (count == 0 || count > STORE_APPEND_MAX) {
+        return connection_say(store, STORE_REFUSED, "1 to %d entries are written at once, not %zu.",
+                              STORE_APPEND_MAX, count);
     }
-    result = store_confirmed(store, entry->confirm_id, &entry->seq);
-    if (result == STORE_NONE) {
-        result = append_entry(store, entry);
-        if (result == STORE_OK) {
-            return connection_commit(store);
-        }
+    for (size_t i = 0; i < count; i++) {
+        seqs[i] = entries[i].seq;
     }
-    connection_rollback(store); // there already, or refused
+    enum store_result result = append_once(store, entries, count);
+    if (result == STORE_FULL && room_give(store)) {
+        result = append_once(store, entries, count);
+    }
+    for (size_t i = 0; result != STORE_OK && i < count; i++) {
+        entries[i].seq = seqs[i];
+    }
     return result;
 }
 
 enum store_result store_append(struct store *store, struct entry *entry) {
-    struct entry copy = *entry;
-    enum store_result result = append_once(store, &copy);
-    if (result == STORE_FULL && room_give(store)) {
-        copy = *entry;
-        result = append_once(store, &copy);
-    }
-    if (result == STORE_OK) {
-        entry->seq = copy.seq;
-    }
-    return result;
+    return store_append_all(store, entry, 1);
 }

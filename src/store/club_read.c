@@ -1,5 +1,6 @@
 // One club with everything its plan needs.
 
+#include "club_read.h"
 #include "catalogue.h"
 
 #include <string.h>
@@ -113,7 +114,7 @@ static bool passes(enum store_result *result, enum store_result step) {
     return *result == STORE_OK;
 }
 
-static enum store_result read_club(struct store *store, struct club *club) {
+enum store_result club_read(struct store *store, struct club *club) {
     enum store_result result = read_order(store, club);
     if (result == STORE_OK && passes(&result, read_head(store, club->id, &club->head)) &&
         passes(&result, read_shaft(store, club)) && passes(&result, read_chart(store, club)) &&
@@ -130,7 +131,7 @@ enum store_result store_club(struct store *store, int64_t club_id, struct club *
     if (result != STORE_OK) {
         return result;
     }
-    result = read_club(store, &club);
+    result = club_read(store, &club);
     connection_read_end(store);
     if (result == STORE_OK) {
         *ret_club = club;

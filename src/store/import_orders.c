@@ -141,7 +141,7 @@ static enum store_result change_club(struct import_write *write, const struct im
         result = on_club(write->store, STATEMENT_IMPORT_RELEASE_SHAFT, known->id);
     }
     if (result == STORE_OK && (head || shaft)) {
-        result = on_club(write->store, STATEMENT_IMPORT_NO_CONSENT, known->id);
+        result = on_club(write->store, STATEMENT_WORK_NO_CONSENT, known->id);
     }
     write->count[IMPORT_BUILDS].changed++;
     return result;

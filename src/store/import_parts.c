@@ -29,7 +29,7 @@ bool import_write_begun(struct import_write *write, struct import_at at, const c
 }
 
 static enum store_result no_consent(struct store *store, int64_t club) {
-    struct query query = query_open(store, STATEMENT_IMPORT_NO_CONSENT);
+    struct query query = query_open(store, STATEMENT_WORK_NO_CONSENT);
     query_bind_number(&query, club);
     return query_run(&query, "take back a consent");
 }

@@ -69,8 +69,6 @@
       "UPDATE club SET due = ?, playing_length = ?, grip_cap = ?, grip_weight = ?, "               \
       "swingweight = ?, step = ?, uniform_flex = ?, wished_model = ?, wished_flex = ? "            \
       "WHERE id = ?")                                                                              \
-    X(IMPORT_NO_CONSENT,                                                                           \
-      "UPDATE club SET picked_column = '', shim_consent = 0 WHERE id = ?")                         \
     X(IMPORT_RELEASE_HEAD, "UPDATE head SET club = NULL WHERE club = ?")                           \
     X(IMPORT_RELEASE_SHAFT, "UPDATE shaft SET club = NULL WHERE club = ?")                         \
     X(IMPORT_RESERVE_HEAD, "UPDATE head SET club = ? WHERE ticket = ?")                            \

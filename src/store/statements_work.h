@@ -86,6 +86,12 @@
     X(WORK_SET,                                                                                    \
       "UPDATE club SET stage = ?, attempt = ?, tip_made = ?, tip_seq = ?, butt_seq = ?, "          \
       "measure_seq = ?, decision_seq = ?, bench = ? WHERE id = ?")                                 \
+    X(BUILD_CLUBS, "SELECT id FROM club WHERE build = ? ORDER BY position")                        \
+    X(FINALS,                                                                                      \
+      "SELECT l.kind, l.made, l.note FROM club AS c CROSS JOIN log AS l INDEXED BY log_final "     \
+      "ON l.club_id = c.id AND l.kind IN ('final_length', 'final_swingweight', "                   \
+      "'final_frequency') WHERE c.id = ? AND c.stage = 'done' AND l.seq > c.measure_seq "          \
+      "ORDER BY l.seq")                                                                            \
     X(WORK_COLUMN, "UPDATE club SET picked_column = ? WHERE id = ?")                               \
     X(WORK_SHIM, "UPDATE club SET shim_consent = 1 WHERE id = ?")                                  \
     X(WORK_BORE,                                                                                   \
@@ -96,6 +102,12 @@
     X(WORK_CUT,                                                                                    \
       "UPDATE shaft SET life = 'cut', remaining = ? WHERE ticket = ?")                             \
     X(WORK_SCRAP, "UPDATE shaft SET life = 'scrap', club = NULL WHERE ticket = ?")                 \
+    X(WORK_NO_CONSENT,                                                                             \
+      "UPDATE club SET picked_column = '', shim_consent = 0 WHERE id = ?")                         \
+    X(WORK_KIT,                                                                                    \
+      "UPDATE shaft SET club = ?1 WHERE ticket = ?2 AND life = 'raw' AND club IS NULL "            \
+      "AND (model, flex) = (SELECT wished_model, wished_flex FROM club WHERE id = ?1) "            \
+      "RETURNING ticket")                                                                          \
     X(WORK_RECUT,                                                                                  \
       "UPDATE shaft SET club = ?1 WHERE ticket = ?2 AND life = 'raw' AND club IS NULL "            \
       "AND (model, flex) = (SELECT model, flex FROM shaft WHERE ticket = ?3) RETURNING ticket")

@@ -106,6 +106,23 @@ int store_clubs(struct store *store, enum club_list list, struct club_line *line
 // Raw, unreserved shafts of the same model and flex as `shaft`, by ticket.
 int store_spare_shafts(struct store *store, const char *shaft, struct part *parts, int max);
 
+// What was measured on the assembled club since it was last done; the latest of each.
+struct final_values {
+    length_nm length;         // playing length, LENGTH_UNKNOWN: not measured
+    char swingweight[8];      // empty: not measured
+    frequency_dcpm frequency; // FREQUENCY_UNKNOWN: not measured
+};
+// STORE_OK and nothing measured, too, when there is no such club.
+enum store_result store_final_values(struct store *store, int64_t club_id,
+                                     struct final_values *ret_values);
+
+// Calls `each` with every club of a build, by position, and what was measured on it, until it says
+// false. It must not call the store. The build may be given as its ticket. STORE_NONE: no club.
+typedef bool store_club_each(void *context, const struct club *club,
+                             const struct final_values *values);
+enum store_result store_build_clubs(struct store *store, const char *build, store_club_each *each,
+                                    void *context);
+
 // What matching from stock needs of one model and flex besides the shafts themselves.
 struct stock {
     struct shaft_model model;
@@ -122,11 +139,16 @@ int store_stock(struct store *store, const char *model, const char *flex, struct
 // Appends and moves the club, its parts and its stage in one transaction. Fills entry->seq.
 // The same confirm_id again: STORE_OK and the seq of the first, nothing written.
 // STORE_REFUSED: stage_advance says no, a cut of this attempt is already there or the attempt is an
-// old one, head or shaft are no longer the club's, a decision or consent is no supervisor's, or the
-// shaft of a recut is not raw, free and of the same model and flex.
+// old one, head or shaft are no longer the club's, a decision, consent or kit is no supervisor's,
+// the shaft of a recut or kit is not raw, free and of the same model and flex (of those the order
+// wishes), or a final value is one that no club has.
 // STORE_UNKNOWN: reopen, then store_confirmed; until then everything else is STORE_FAILED.
 // Anything but STORE_OK and STORE_UNKNOWN: this call has written nothing.
 enum store_result store_append(struct store *store, struct entry *entry);
+// The same for all of them in one transaction, in order: all are logged or none is. A kit list goes
+// this way. Each has a confirm_id of its own; whether one of them is there tells for all.
+#define STORE_APPEND_MAX 32
+enum store_result store_append_all(struct store *store, struct entry *entries, size_t count);
 enum store_result store_confirmed(struct store *store, const char *confirm_id, int64_t *ret_seq);
 
 enum store_result store_entry(struct store *store, int64_t seq, struct entry *ret_entry);

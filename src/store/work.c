@@ -1,4 +1,5 @@
 #include "work.h"
+#include "final.h"
 #include "people.h"
 
 #include <string.h>
@@ -24,10 +25,18 @@ bool work_moves(enum entry_kind kind) {
     case ENTRY_PIN:
     case ENTRY_IMPORT:
     case ENTRY_EXPORT:
+    case ENTRY_FINAL_LENGTH:
+    case ENTRY_FINAL_SWINGWEIGHT:
+    case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_KIT:
     case ENTRY_KIND_COUNT:
         break;
     }
     return false;
+}
+
+bool work_needs_club(enum entry_kind kind) {
+    return work_moves(kind) || kind == ENTRY_CONSENT || kind == ENTRY_KIT || final_kind(kind);
 }
 
 enum store_result work_load(struct store *store, int64_t club_id, struct work *ret_work) {
@@ -58,10 +67,10 @@ enum store_result work_load(struct store *store, int64_t club_id, struct work *r
 
 // The parts an entry names must be the ones the club has now; a dry fit is about the head alone.
 static bool same_parts(const struct work *work, const struct entry *entry) {
-    if (entry->kind == ENTRY_DRY_FIT && entry->club_id != 0) {
+    if ((entry->kind == ENTRY_DRY_FIT && entry->club_id != 0) || entry->kind == ENTRY_KIT) {
         return strcmp(work->head, entry->head) == 0;
     }
-    return !work_moves(entry->kind) ||
+    return (!work_moves(entry->kind) && !final_kind(entry->kind)) ||
            (work->head[0] != '\0' && work->shaft[0] != '\0' &&
             strcmp(work->head, entry->head) == 0 && strcmp(work->shaft, entry->shaft) == 0);
 }
@@ -84,7 +93,8 @@ static enum store_result allowed_supervisor(struct store *store, const char *bad
 enum store_result work_allowed(struct store *store, const struct work *work,
                                const struct entry *entry) {
     bool cut = entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_BUTT_CUT;
-    bool supervisor = entry->kind == ENTRY_DECIDE || entry->kind == ENTRY_CONSENT;
+    bool supervisor =
+        entry->kind == ENTRY_DECIDE || entry->kind == ENTRY_CONSENT || entry->kind == ENTRY_KIT;
     if (!same_parts(work, entry)) {
         return connection_say(store, STORE_REFUSED,
                               "Club %s %s is made of head %s and shaft %s now, not of %s and %s. "
@@ -101,6 +111,17 @@ enum store_result work_allowed(struct store *store, const struct work *work,
     if (!known_consent(entry)) {
         return connection_say(store, STORE_REFUSED,
                               "Consent is to a column or shim, not to \"%s\".", entry->cause);
+    }
+    if (final_kind(entry->kind) && !final_plausible(entry)) {
+        return connection_say(store, STORE_REFUSED,
+                              "\"%s\" is no %s that a club has. Measure again.", entry->note,
+                              entry_kind_text(entry->kind));
+    }
+    if (entry->kind == ENTRY_KIT && (work->head[0] == '\0' || work->shaft[0] != '\0')) {
+        return connection_say(store, STORE_REFUSED,
+                              "Club %s %s has head \"%s\" and shaft \"%s\": a shaft is chosen for "
+                              "a club with a head and none yet.",
+                              entry->build, entry->club, work->head, work->shaft);
     }
     return supervisor ? allowed_supervisor(store, entry->worker) : STORE_OK;
 }
@@ -193,6 +214,26 @@ static enum store_result decide(struct store *store, const struct work *before,
     return strcmp(entry->cause, "scrap") == 0 ? scrap(store, before->shaft) : STORE_OK;
 }
 
+// Consents were given to another shaft, if to any.
+static enum store_result kit(struct store *store, const struct entry *entry) {
+    struct query query = query_open(store, STATEMENT_WORK_KIT);
+    query_bind_number(&query, entry->club_id);
+    query_bind_text(&query, entry->shaft);
+    query_step(&query);
+    enum store_result result = query_end(&query, "reserve the shaft");
+    if (result != STORE_OK) {
+        return result != STORE_NONE
+                   ? result
+                   : connection_say(store, STORE_REFUSED,
+                                    "%s is no raw, free shaft of the model and flex that club %s "
+                                    "%s wishes. Match the build again.",
+                                    entry->shaft, entry->build, entry->club);
+    }
+    query = query_open(store, STATEMENT_WORK_NO_CONSENT);
+    query_bind_number(&query, entry->club_id);
+    return query_run(&query, "take back a consent");
+}
+
 // What the entry does to head and shaft. After a withdrawal nobody knows what is left of the shaft,
 // and it never counts as raw again (R14).
 static enum store_result parts(struct store *store, const struct work *before,
@@ -216,6 +257,8 @@ static enum store_result parts(struct store *store, const struct work *before,
         return consent(store, entry);
     case ENTRY_DECIDE:
         return decide(store, before, entry);
+    case ENTRY_KIT:
+        return kit(store, entry);
     case ENTRY_GENESIS:
     case ENTRY_SIGN_ON:
     case ENTRY_SIGN_OFF:
@@ -226,6 +269,9 @@ static enum store_result parts(struct store *store, const struct work *before,
     case ENTRY_PIN:
     case ENTRY_IMPORT:
     case ENTRY_EXPORT:
+    case ENTRY_FINAL_LENGTH:
+    case ENTRY_FINAL_SWINGWEIGHT:
+    case ENTRY_FINAL_FREQUENCY:
     case ENTRY_KIND_COUNT:
         break;
     }

@@ -14,6 +14,8 @@ struct work {
 
 // True for the kinds that are about a club's stage.
 bool work_moves(enum entry_kind kind);
+// True for the kinds that mean nothing without a club.
+bool work_needs_club(enum entry_kind kind);
 
 enum store_result work_load(struct store *store, int64_t club_id, struct work *ret_work);
 

@@ -62,7 +62,33 @@ static void test_words(void **state) {
     // Words already in logs never change.
     assert_string_equal(entry_kind_text(ENTRY_TIP_CUT), "tip_cut");
     assert_string_equal(entry_kind_text(ENTRY_GENESIS), "genesis");
+    assert_string_equal(entry_kind_text(ENTRY_KIT), "kit");
+    assert_string_equal(entry_kind_text(ENTRY_FINAL_LENGTH), "final_length");
+    assert_string_equal(entry_kind_text(ENTRY_FINAL_SWINGWEIGHT), "final_swingweight");
+    assert_string_equal(entry_kind_text(ENTRY_FINAL_FREQUENCY), "final_frequency");
     assert_string_equal(stage_text(STAGE_BUTT_SHOWN), "butt_shown");
+}
+
+// 600 cpm is beyond any club; a tenth is what a meter shows.
+static void test_frequency(void **state) {
+    static const struct {
+        const char *text;
+        frequency_dcpm frequency;
+    } good[] = {{"305", 3050}, {"261.5", 2615}, {"261.50", 2615}, {"50", 500}, {"600", 6000}};
+    static const char *const bad[] = {"", "cpm", "261.55", "49.9", "600.1", "-261", "2 61", "1e2"};
+    frequency_dcpm frequency = 7;
+    (void)state;
+    for (size_t i = 0; i < COUNT(good); i++) {
+        assert_true(entry_frequency(good[i].text, &frequency));
+        assert_int_equal(frequency, good[i].frequency);
+    }
+    frequency = 7;
+    for (size_t i = 0; i < COUNT(bad); i++) {
+        if (entry_frequency(bad[i], &frequency)) {
+            fail_msg("\"%s\" is no frequency", bad[i]);
+        }
+        assert_int_equal(frequency, 7);
+    }
 }
 
 static uint64_t take_u64(const uint8_t **at) {
@@ -229,6 +255,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_init),
         cmocka_unit_test(test_words),
+        cmocka_unit_test(test_frequency),
         cmocka_unit_test(test_layout),
         cmocka_unit_test(test_every_field_counts),
         cmocka_unit_test(test_previous_hash_counts),

@@ -88,6 +88,10 @@ static const struct rule {
     {ENTRY_DECIDE, STAGE_DECISION, ANY, ANY, MEASURED, MEASURED, "recut", ANY, STAGE_PENDING},
     {ENTRY_DECIDE, STAGE_DECISION, ANY, ANY, TIP, TIP, "scrap", ANY, STAGE_PENDING},
     {ENTRY_DECIDE, STAGE_DECISION, ANY, ANY, MEASURED, MEASURED, "scrap", ANY, STAGE_PENDING},
+    {ENTRY_KIT, STAGE_PENDING, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_PENDING},
+    {ENTRY_FINAL_LENGTH, STAGE_DONE, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_DONE},
+    {ENTRY_FINAL_SWINGWEIGHT, STAGE_DONE, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_DONE},
+    {ENTRY_FINAL_FREQUENCY, STAGE_DONE, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_DONE},
 };
 
 static const enum entry_kind about_no_stage[] = {
@@ -136,6 +140,22 @@ static bool no_stage(enum entry_kind kind) {
     return false;
 }
 
+// What a supervisor does does not wait for the bench that had the club last.
+static bool at_any_bench(enum entry_kind kind) {
+    static const enum entry_kind kinds[] = {ENTRY_DECIDE, ENTRY_KIT, ENTRY_FINAL_LENGTH,
+                                            ENTRY_FINAL_SWINGWEIGHT, ENTRY_FINAL_FREQUENCY};
+    for (size_t i = 0; i < COUNT(kinds); i++) {
+        if (kinds[i] == kind) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool stays(enum entry_kind kind) {
+    return kind != ENTRY_DECIDE && at_any_bench(kind);
+}
+
 // What the entry leaves behind: a cut and what was cut, or nothing of what it withdrew.
 static void check_traces(const struct progress *progress, const struct entry *entry,
                          enum refers refers) {
@@ -166,9 +186,10 @@ static int try_one(const struct place *place, const struct entry *entry, enum re
     struct progress before = progress;
     const struct rule *rule = rule_for(place, entry, refers);
     bool elsewhere = bench[0] != '\0' && strcmp(bench, entry->bench) != 0;
-    bool needs_made = entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_TIP_PARTIAL;
+    bool needs_made = entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_TIP_PARTIAL ||
+                      entry->kind == ENTRY_FINAL_LENGTH;
     bool needs_planned = entry->kind == ENTRY_MEASURE && place->stage != STAGE_BUTT_CUT;
-    bool allowed = rule != NULL && !(elsewhere && entry->kind != ENTRY_DECIDE) &&
+    bool allowed = rule != NULL && !(elsewhere && !at_any_bench(entry->kind)) &&
                    !(needs_made && entry->made == LENGTH_UNKNOWN) &&
                    !(needs_planned && entry->planned == LENGTH_UNKNOWN);
     bool moved = stage_advance(&progress, entry);
@@ -181,9 +202,9 @@ static int try_one(const struct place *place, const struct entry *entry, enum re
         fail_msg("%s at %s: %s", entry_kind_text(entry->kind), stage_text(place->stage),
                  moved ? "taken" : "refused");
     }
-    if (!moved) {
+    if (!moved || stays(entry->kind)) {
         assert_memory_equal(&progress, &before, sizeof before);
-        return 0;
+        return moved ? 1 : 0;
     }
     if (progress.stage != rule->to) {
         fail_msg("%s at %s moved to %s", entry_kind_text(entry->kind), stage_text(place->stage),

@@ -84,6 +84,10 @@ static void judge(struct shop *shop, const struct entry *entry) {
     case ENTRY_PIN:
     case ENTRY_IMPORT:
     case ENTRY_EXPORT:
+    case ENTRY_FINAL_LENGTH:
+    case ENTRY_FINAL_SWINGWEIGHT:
+    case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_KIT:
     case ENTRY_KIND_COUNT:
         break;
     }

@@ -1,0 +1,95 @@
+#include "final.h"
+#include "balance.h"
+#include "club_read.h"
+#include "query.h"
+
+#include <string.h>
+
+// Common practice, no source: a child's first club to a broom putter or long drive.
+#define LENGTH_LEAST (10 * LENGTH_INCH)
+#define LENGTH_MOST (70 * LENGTH_INCH)
+
+bool final_kind(enum entry_kind kind) {
+    return kind == ENTRY_FINAL_LENGTH || kind == ENTRY_FINAL_SWINGWEIGHT ||
+           kind == ENTRY_FINAL_FREQUENCY;
+}
+
+// Takes the entry's value into *values. False when it is none.
+static bool take(const struct entry *entry, struct final_values *values) {
+    double inch_ounces;
+    if (entry->kind == ENTRY_FINAL_FREQUENCY) {
+        return entry_frequency(entry->note, &values->frequency);
+    }
+    if (entry->kind == ENTRY_FINAL_LENGTH) {
+        values->length = entry->made;
+        return entry->made >= LENGTH_LEAST && entry->made <= LENGTH_MOST;
+    }
+    if (strlen(entry->note) >= sizeof values->swingweight ||
+        balance_scale_parse(entry->note, &inch_ounces) != BALANCE_SCALE_OK) {
+        return false;
+    }
+    strcpy(values->swingweight, entry->note);
+    return true;
+}
+
+bool final_plausible(const struct entry *entry) {
+    struct final_values values;
+    return take(entry, &values);
+}
+
+enum store_result store_final_values(struct store *store, int64_t club_id,
+                                     struct final_values *ret_values) {
+    struct final_values values = {.length = LENGTH_UNKNOWN, .frequency = FREQUENCY_UNKNOWN};
+    struct entry entry = {0};
+    char kind[ENTRY_CAUSE_MAX];
+    struct query query = query_open(store, STATEMENT_FINALS);
+    query_bind_number(&query, club_id);
+    while (query_step(&query)) {
+        query_text(&query, 0, kind, sizeof kind);
+        entry.made = query_length(&query, 1);
+        query_text(&query, 2, entry.note, sizeof entry.note);
+        query.odd |= !entry_kind_from_text(kind, &entry.kind) || !take(&entry, &values);
+    }
+    enum store_result result = query_end(&query, "look up what was measured");
+    if (result == STORE_OK || result == STORE_NONE) {
+        *ret_values = values;
+        return STORE_OK;
+    }
+    return result;
+}
+
+static enum store_result each_club(struct store *store, const char *build, store_club_each *each,
+                                   void *context) {
+    enum store_result result = STORE_OK;
+    struct query query = query_open(store, STATEMENT_BUILD_CLUBS);
+    query_bind_text(&query, build);
+    for (bool more = true; more && result == STORE_OK && query_step(&query);) {
+        struct club club = {.id = query_number(&query, 0)};
+        struct final_values values;
+        result = club_read(store, &club);
+        if (result == STORE_OK) {
+            result = store_final_values(store, club.id, &values);
+        }
+        more = result == STORE_OK && each(context, &club, &values);
+    }
+    enum store_result read = query_end(&query, "list the clubs of a build");
+    return result == STORE_OK ? read : result;
+}
+
+enum store_result store_build_clubs(struct store *store, const char *build, store_club_each *each,
+                                    void *context) {
+    struct ticket ticket;
+    char body[TICKET_TEXT_MAX];
+    enum store_result result = connection_read_begin(store);
+    if (result != STORE_OK) {
+        return result;
+    }
+    result = each_club(store, build, each, context);
+    if (result == STORE_NONE && ticket_parse(build, &ticket) == TICKET_OK &&
+        ticket.kind == TICKET_BUILD) {
+        ticket_body(&ticket, body);
+        result = each_club(store, body, each, context);
+    }
+    connection_read_end(store);
+    return result;
+}

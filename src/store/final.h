@@ -1,0 +1,13 @@
+#ifndef FINAL_H
+#define FINAL_H
+
+// What was measured on assembled clubs. Private to src/store.
+
+#include "connection.h"
+
+bool final_kind(enum entry_kind kind);
+
+// Of an entry of such a kind: whether a club can have that value.
+bool final_plausible(const struct entry *entry);
+
+#endif
