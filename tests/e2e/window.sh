@@ -1,10 +1,12 @@
 # Sourced by the tests in the real window: the program on a display of its own (Xvfb, no window
 # manager), xdotool as scanner, keyboard and button, its trace to wait for, its log to ask.
-# Needs: program (path), work (folder).
+# Needs: program (path), work (folder), here (this folder).
 
 display=
 bench=
 trace=$work/trace
+# What the D-Bus library keeps for SDL is not ours to free.
+export LSAN_OPTIONS=suppressions=$here/lsan.supp
 seen=0 # lines of the trace already waited for
 
 die() {
@@ -49,7 +51,7 @@ kill_bench() {
 
 stop_bench() {
     kill -TERM "$bench"
-    wait "$bench" || die "SIGTERM: status $?"
+    wait "$bench" || die "SIGTERM: status $?: $(cat "$work/complaints")"
     bench=
 }
 
