@@ -6,7 +6,7 @@ display=
 bench=
 trace=$work/trace
 # What the D-Bus library keeps for SDL is not ours to free.
-export LSAN_OPTIONS=suppressions=$here/lsan.supp
+export LSAN_OPTIONS=print_suppressions=0:suppressions=$here/lsan.supp
 seen=0 # lines of the trace already waited for
 
 die() {
