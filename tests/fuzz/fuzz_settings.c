@@ -1,0 +1,41 @@
+#include "bench_settings.h"
+#include "fuzz.h"
+
+static bool terminated(const char *text, size_t size) {
+    return memchr(text, '\0', size) != NULL;
+}
+
+// What the bench takes for granted of settings that were read.
+static void expect_sane(const struct bench_settings *s) {
+    HOLDS(s->station.bench[0] != '\0' && terminated(s->station.bench, sizeof s->station.bench));
+    HOLDS(s->station.rules.mark_step >= LENGTH_INCH / 64 &&
+          s->station.rules.mark_step <= LENGTH_INCH / 16);
+    HOLDS(s->station.rules.tolerance > 0 && s->station.rules.tolerance <= LENGTH_INCH / 4);
+    HOLDS(s->station.idle_sign_off_ms >= 0);
+    HOLDS(terminated(s->wedge.prefix, sizeof s->wedge.prefix));
+    HOLDS(terminated(s->scanner, sizeof s->scanner) && terminated(s->button, sizeof s->button));
+    HOLDS(s->button_code != 0);
+    HOLDS(s->button_code != BENCH_BUTTON_ANY || s->button[0] != '\0');
+    HOLDS(s->hold_ms >= 1000 && s->hold_ms <= 5000);
+    HOLDS(s->volume >= 0 && s->volume <= 100);
+}
+
+int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
+    struct bench_settings settings = bench_settings_default();
+    char *text = fuzz_string(data, size);
+    char *said = NULL;
+    size_t said_size = 0;
+    FILE *file = fmemopen(text, size + 1, "r"); // with the NUL: no buffer of no size
+    FILE *complaints = open_memstream(&said, &said_size);
+    HOLDS(file != NULL && complaints != NULL);
+    bool read = bench_settings_read(file, "settings.ini", &settings, complaints);
+    fclose(file);
+    fclose(complaints);
+    HOLDS(read == (said_size == 0));
+    if (read) {
+        expect_sane(&settings);
+    }
+    free(said);
+    free(text);
+    return 0;
+}
