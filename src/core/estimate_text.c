@@ -4,20 +4,13 @@
 
 #include <math.h>
 
-static void add_tenths(struct text *text, double value) {
-    long long tenths = llround(value * 10);
-    text_add_number(text, tenths / 10);
-    text_add(text, ".");
-    text_add_number(text, tenths % 10);
-}
-
 static void add_change(struct text *text, double change) {
     if (fabs(change) < 0.05) {
         text_add(text, "less than 0.1 cpm");
         return;
     }
     text_add(text, "about ");
-    add_tenths(text, fabs(change));
+    text_add_decimal(text, fabs(change), 1);
     text_add(text, change > 0 ? " cpm stiffer" : " cpm softer");
 }
 
@@ -74,7 +67,7 @@ static void add_scale(struct text *text, double inch_ounces) {
     if (balance_scale_text(inch_ounces, scale)) {
         text_add(text, scale);
     } else {
-        add_tenths(text, inch_ounces);
+        text_add_decimal(text, inch_ounces, 1);
         text_add(text, " in oz");
     }
 }
@@ -105,7 +98,7 @@ static void sum_up(const struct club *club, const struct plan *plan,
     }
     if (flex) {
         text_add(&text, "about ");
-        add_tenths(&text, estimate.frequency.value);
+        text_add_decimal(&text, estimate.frequency.value, 1);
         text_add(&text, " cpm");
     }
 }

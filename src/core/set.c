@@ -181,14 +181,6 @@ void set_make(const struct club *clubs, const struct set_measured *measured, siz
 
 // --- in words ----------------------------------------------------------------------------------
 
-static void add_decimal(struct text *text, double value, int decimals) {
-    long long scale = decimals == 2 ? 100 : 10;
-    long long whole = llround(fabs(value) * (double)scale);
-    text_add_number(text, whole / scale);
-    text_add(text, decimals == 2 && whole % scale < 10 ? ".0" : ".");
-    text_add_number(text, whole % scale);
-}
-
 bool set_odd_text(const struct set *set, enum set_value value, char *buffer, size_t size) {
     int odd = set->line[value].odd;
     if (odd < 0) {
@@ -202,10 +194,10 @@ bool set_odd_text(const struct set *set, enum set_value value, char *buffer, siz
     text_add(&text, words[value]);
     text_add(&text, value == SET_LENGTH ? " " : " about ");
     if (value == SET_SWINGWEIGHT) { // builders think in points
-        add_decimal(&text, off / BALANCE_POINT, 1);
+        text_add_decimal(&text, fabs(off) / BALANCE_POINT, 1);
         text_add(&text, " points");
     } else {
-        add_decimal(&text, off, value == SET_LENGTH ? 2 : 1);
+        text_add_decimal(&text, fabs(off), value == SET_LENGTH ? 2 : 1);
         text_add(&text, " ");
         text_add(&text, units[value]);
     }

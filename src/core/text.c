@@ -1,5 +1,6 @@
 #include "text.h"
 
+#include <math.h>
 #include <string.h>
 
 #define QUOTED_MAX 40
@@ -47,6 +48,18 @@ void text_add_number(struct text *text, int64_t number) {
         digits[--at] = '-';
     }
     text_add_bytes(text, digits + at, sizeof digits - at);
+}
+
+void text_add_decimal(struct text *text, double value, int decimals) {
+    static const long long scales[] = {1, 10, 100, 1000};
+    long long scale = scales[decimals];
+    long long whole = llround(fabs(value) * (double)scale);
+    text_add(text, value < 0 && whole != 0 ? "-" : "");
+    text_add_number(text, whole / scale);
+    for (long long digit = scale / 10; digit > 0; digit /= 10) {
+        text_add(text, digit == scale / 10 ? "." : "");
+        text_add_number(text, whole / digit % 10);
+    }
 }
 
 void text_add_quoted(struct text *text, const char *words) {

@@ -19,6 +19,10 @@ void text_add(struct text *text, const char *words);
 void text_add_bytes(struct text *text, const char *bytes, size_t count);
 void text_add_number(struct text *text, int64_t number);
 
+// An estimate or a measured value with 0 to 3 decimals, half away from zero: `261.5`, `-0.4`.
+// Whatever the locale.
+void text_add_decimal(struct text *text, double value, int decimals);
+
 // `"words"` with control characters and invalid bytes shown as `?`, long words shortened.
 void text_add_quoted(struct text *text, const char *words);
 

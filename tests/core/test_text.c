@@ -126,6 +126,24 @@ static void test_utf8(void **state) {
     }
 }
 
+static void test_decimals(void **state) {
+    (void)state;
+    static const struct {
+        double value;
+        int decimals;
+        const char *text;
+    } rows[] = {
+        {261.46, 1, "261.5"}, {-0.44, 1, "-0.4"}, {-0.04, 1, "0.0"}, {0.05, 2, "0.05"},
+        {12.999, 2, "13.00"}, {7.5, 0, "8"},      {-3, 0, "-3"},     {1.0625, 3, "1.063"},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        char buffer[32];
+        struct text text = text_open(buffer, sizeof buffer);
+        text_add_decimal(&text, rows[i].value, rows[i].decimals);
+        assert_string_equal(buffer, rows[i].text);
+    }
+}
+
 static void test_same(void **state) {
     (void)state;
     assert_true(text_same("3W", " 3w  "));
@@ -143,6 +161,7 @@ int main(void) {
         cmocka_unit_test(test_quoted),
         cmocka_unit_test(test_units),
         cmocka_unit_test(test_utf8),
+        cmocka_unit_test(test_decimals),
         cmocka_unit_test(test_same),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
