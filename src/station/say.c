@@ -64,5 +64,4 @@ const char *entry_kind_words(enum entry_kind kind) {
     return word((enum word)(WORD_KIND_GENESIS + (int)kind));
 }
 
-_Static_assert(WORD_KIND_KIT - WORD_KIND_GENESIS == (int)ENTRY_KIT,
-               "a kind of entry has no words");
+_Static_assert(WORD_KIND_KIT - WORD_KIND_GENESIS == (int)ENTRY_KIT, "a kind of entry has no words");
