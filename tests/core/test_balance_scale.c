@@ -91,6 +91,35 @@ static void test_random(void **state) {
     }
 }
 
+// Any bytes: what is taken comes back as the same value, and what is not leaves it alone.
+static void test_any_bytes(void **state) {
+    (void)state;
+    static const char likely[] = "ABDGHadg0123459.. \t-x";
+    uint64_t seed = 0xd1;
+    int taken = 0;
+    for (int i = 0; i < 300000; i++) {
+        char text[8] = "";
+        size_t size = (size_t)sample_between(&seed, 0, 6);
+        for (size_t at = 0; at < size; at++) {
+            text[at] = i % 8 == 0 ? (char)sample_between(&seed, 1, 255)
+                                  : likely[sample_random(&seed) % (sizeof likely - 1)];
+        }
+        double value = -5;
+        double back = 0;
+        char again[BALANCE_SCALE_TEXT_MAX];
+        if (balance_scale_parse(text, &value) != BALANCE_SCALE_OK) {
+            assert_true(value == -5);
+            continue;
+        }
+        taken++;
+        assert_true(balance_scale_text(value, again));
+        assert_int_equal(balance_scale_parse(again, &back), BALANCE_SCALE_OK);
+        assert_true(value == back);
+        assert_non_null(strchr(text, again[1])); // its points are those in the text
+    }
+    assert_true(taken > 1000);
+}
+
 static void test_off_scale(void **state) {
     (void)state;
     const double off[] = {160.9, 283.42, 0, -1, 1e300, NAN, INFINITY};
@@ -105,7 +134,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_table),      cmocka_unit_test(test_refused),
         cmocka_unit_test(test_round_trip), cmocka_unit_test(test_random),
-        cmocka_unit_test(test_off_scale),
+        cmocka_unit_test(test_off_scale),  cmocka_unit_test(test_any_bytes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
