@@ -5,9 +5,9 @@ set -euo pipefail
 
 packages=(
     gcc clang libclang-rt-14-dev cmake ninja-build pkg-config clang-format
-    libsdl2-dev libsdl2-ttf-dev libpng-dev libsqlite3-dev libsodium-dev libinih-dev libcmocka-dev
-    libxkbcommon-dev xkb-data
-    python3 python3-stdnum xvfb xdotool imagemagick sqlite3
+    libsdl2-dev libsdl2-ttf-dev libpng-dev libcairo2-dev libsqlite3-dev libsodium-dev libinih-dev
+    libcmocka-dev libxkbcommon-dev xkb-data
+    python3 python3-stdnum xvfb xdotool imagemagick poppler-utils sqlite3
 )
 missing=()
 for package in "${packages[@]}"; do

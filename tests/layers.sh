@@ -37,10 +37,10 @@ probe() { # probe LAYER HEADER builds|fails
     fi
 }
 
-for layer in core station store scan screen command; do
+for layer in core station store scan screen paper command; do
     probe "$layer" plan.h builds
 done
-for header in sqlite3.h SDL.h zbar.h station.h store.h wedge.h screen.h; do
+for header in sqlite3.h SDL.h zbar.h cairo/cairo.h station.h store.h wedge.h screen.h worksheet.h; do
     probe core "$header" fails
 done
 for header in sqlite3.h SDL.h zbar.h store.h wedge.h screen.h; do
@@ -55,8 +55,12 @@ done
 for header in sqlite3.h zbar.h store.h; do
     probe screen "$header" fails
 done
-for header in sqlite3.h SDL.h zbar.h; do
+for header in sqlite3.h SDL.h zbar.h station.h store.h wedge.h screen.h; do
+    probe paper "$header" fails
+done
+for header in sqlite3.h SDL.h zbar.h cairo/cairo.h; do
     probe command "$header" fails
 done
 probe store sqlite3.h builds
+probe paper cairo.h builds
 exit "$bad"
