@@ -61,7 +61,7 @@ struct balance_sum balance_add(const struct balance_club *club);
 double balance_swingweight(const struct balance_sum *sum);
 
 // What the head must gain, in grams, for the club to have the wished swingweight (in oz). Exact
-// under the model. False when the head would have nothing left.
+// under the model. False when the head would have nothing left, or lies within the 14 in.
 bool balance_head_change(const struct balance_club *club, double wished, double *ret_grams);
 
 // What the finished shaft must gain at its butt, in inches, head and tip staying as they are.

@@ -167,7 +167,7 @@ static bool iterate(const struct banded *factored, const struct banded *mass, in
         solve(factored, first, size, vector);
         multiply(mass, first, size, vector, next);
         double square = dot(first, size, vector, product) / dot(first, size, vector, next);
-        if (!isfinite(square) || square <= 0) {
+        if (!(square > 0)) {
             return false;
         }
         if (fabs(square - before) <= 64 * DBL_EPSILON * square) {

@@ -203,7 +203,7 @@ static void test_changes_reach(void **state) {
         double inches = 0;
         club.head += sample_between(&seed, GRAMS(-10), GRAMS(10));
         club.cg_beyond = sample_between(&seed, 0, IN(1, 0, 1));
-        double wished = swingweight(&club) + (double)sample_between(&seed, -200, 200) / 20;
+        double wished = swingweight(&club) + (double)sample_between(&seed, -400, 400) / 20;
         assert_true(balance_head_change(&club, wished, &grams));
         struct balance_club heavier = club;
         heavier.head += (mass_mg)llround(grams * 1000);
@@ -216,7 +216,8 @@ static void test_changes_reach(void **state) {
             NEAR(swingweight(&longer), wished, 1e-6);
         }
     }
-    assert_in_range(reached, 1500, 2000);
+    print_message("%d of 2000 lengths reached\n", reached);
+    assert_in_range(reached, 1400, 1950); // the driver has 1 5/8 in left to grow
 }
 
 static void test_changes_refused(void **state) {
@@ -229,6 +230,7 @@ static void test_changes_refused(void **state) {
     club.finished = IN(13, 0, 1);                              // head on the wrong side
     club.cg_beyond = 0;
     assert_false(balance_head_change(&club, 213.5, &change));
+    assert_false(balance_head_change(&club, swingweight(&club) - 1, &change));
     assert_true(change == 77);
 }
 

@@ -3,6 +3,7 @@
 
 #include "check.h"
 #include "estimate.h"
+#include "flex_shaft.h"
 #include "sample.h"
 
 #include <math.h>
@@ -84,6 +85,19 @@ static void test_frequency(void **state) {
     assert_true(estimate.balance_assumed);
     assert_int_equal(estimate.frequency.gap, ESTIMATE_GAP_STIFFNESS);
     assert_int_equal(estimate.swingweight.gap, ESTIMATE_GAP_NONE);
+}
+
+// Nothing of the head is lost on the way to the beam, and its units are right.
+static void test_head(void **state) {
+    (void)state;
+    struct club club = iron();
+    struct flex_shaft shaft;
+    const struct flex_tip tip = {.point = 0.005, .mass = 0.262, .beyond = 0.0127, .inertia = 3e-4};
+    double cpm = 0;
+    club.head.inertia = 3000; // g cm2
+    assert_int_equal(flex_shaft_make(&club.shaft, &club.model, &club.profile, &shaft), FLEX_KNOWN);
+    assert_true(flex_shaft_frequency(&shaft, IN(1, 1, 2), IN(36, 3, 8), &tip, &cpm));
+    NEAR(estimate_of(&club).frequency.value, cpm, 1e-9);
 }
 
 static void check_gaps(const struct club *club, enum estimate_gap balance,
@@ -250,6 +264,9 @@ static void test_parts(void **state) {
     estimate_make(&club, &plan, &assembly, &estimate);
     assert_int_equal(estimate_balance(&club, &plan, &assembly, &parts, &assumed), 0);
     assert_false(assumed);
+    assert_int_equal(parts.tip_trim, IN(1, 1, 2));
+    assert_int_equal(parts.finished, IN(36, 0, 1));
+    assert_int_equal(parts.raw_length, IN(41, 0, 1));
     struct balance_sum sum = balance_add(&parts);
     NEAR(balance_swingweight(&sum), estimate.swingweight.value, 1e-12);
     assert_true(balance_head_change(&parts, 213.5, &grams));
@@ -260,11 +277,11 @@ static void test_parts(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_by_hand),      cmocka_unit_test(test_frequency),
-        cmocka_unit_test(test_not_known),    cmocka_unit_test(test_no_plan),
-        cmocka_unit_test(test_implausible),  cmocka_unit_test(test_short_shaft),
-        cmocka_unit_test(test_quarter_inch), cmocka_unit_test(test_change),
-        cmocka_unit_test(test_parts),
+        cmocka_unit_test(test_by_hand),     cmocka_unit_test(test_frequency),
+        cmocka_unit_test(test_head),        cmocka_unit_test(test_not_known),
+        cmocka_unit_test(test_no_plan),     cmocka_unit_test(test_implausible),
+        cmocka_unit_test(test_short_shaft), cmocka_unit_test(test_quarter_inch),
+        cmocka_unit_test(test_change),      cmocka_unit_test(test_parts),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -196,6 +196,12 @@ static struct flex_section negative(const void *of, double from_clamp) {
     return (struct flex_section){.stiffness = from_clamp < 0.5 ? 1 : -1, .mass = 1};
 }
 
+// Hardly anything: the sum over its element is still above 0.
+static struct flex_section dip(const void *of, double from_clamp) {
+    (void)of;
+    return (struct flex_section){.stiffness = from_clamp > 0.99 ? -0.001 : 1, .mass = 1};
+}
+
 static struct flex_section massless(const void *of, double from_clamp) {
     (void)of;
     (void)from_clamp;
@@ -220,6 +226,8 @@ static void test_refused(void **state) {
     assert_false(flex_frequency(&beam, FLEX_ELEMENTS, &cpm));
     beam.length = 1;
     beam.section = negative;
+    assert_false(flex_frequency(&beam, FLEX_ELEMENTS, &cpm));
+    beam.section = dip;
     assert_false(flex_frequency(&beam, FLEX_ELEMENTS, &cpm));
     beam.section = no_number;
     assert_false(flex_frequency(&beam, FLEX_ELEMENTS, &cpm));
