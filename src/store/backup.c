@@ -1,6 +1,6 @@
 // Copies and checkpoints.
 
-#include "connection.h"
+#include "backup.h"
 #include "lock.h"
 #include "room.h"
 
@@ -12,6 +12,8 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
+
+#define STORE_BEFORE_MAX 32 // ".before-12345.part"
 
 enum store_result store_checkpoint(struct store *store) {
     if (!connection_ready(store, "tidy up")) {
@@ -65,12 +67,13 @@ static enum store_result copy(struct store *store, const char *temporary) {
     return result;
 }
 
+// The copy has the schema of the original, which may be older than the program's.
 static enum store_result examine(struct store *store, const char *temporary) {
     struct store *copied;
     struct store_check check;
     char message[STORE_MESSAGE_MAX];
-    enum store_result result =
-        store_open(temporary, STORE_READ, store->bench, &copied, message, sizeof message);
+    enum store_result result = connection_open(temporary, STORE_READ, store->bench, true, &copied,
+                                               message, sizeof message);
     if (result != STORE_OK) {
         return fail(store, temporary, message);
     }
@@ -94,15 +97,26 @@ static bool sync_path(const char *path, int flags) {
     return done;
 }
 
-static enum store_result publish(struct store *store, const char *temporary, const char *path) {
+// True when the copy has its name, on the disk. EEXIST: another file has it.
+static bool publish(const char *temporary, const char *path) {
     char folder[PATH_MAX];
     snprintf(folder, sizeof folder, "%s", path);
-    if (!sync_path(temporary, O_RDONLY) ||
-        renameat2(AT_FDCWD, temporary, AT_FDCWD, path, RENAME_NOREPLACE) != 0 ||
-        !sync_path(dirname(folder), O_RDONLY | O_DIRECTORY)) {
-        return fail(store, path, strerror(errno));
+    return sync_path(temporary, O_RDONLY) &&
+           renameat2(AT_FDCWD, temporary, AT_FDCWD, path, RENAME_NOREPLACE) == 0 &&
+           sync_path(dirname(folder), O_RDONLY | O_DIRECTORY);
+}
+
+// A checked copy at `temporary`, or nothing there.
+static enum store_result copy_checked(struct store *store, const char *temporary) {
+    unlink(temporary); // of a copy that was cut short
+    enum store_result result = copy(store, temporary);
+    if (result == STORE_OK) {
+        result = examine(store, temporary);
     }
-    return STORE_OK;
+    if (result != STORE_OK) {
+        unlink(temporary);
+    }
+    return result;
 }
 
 enum store_result store_backup(struct store *store, const char *path) {
@@ -118,16 +132,61 @@ enum store_result store_backup(struct store *store, const char *path) {
     if (snprintf(temporary, sizeof temporary, "%s.part", path) >= PATH_MAX) {
         return fail(store, path, strerror(ENAMETOOLONG));
     }
-    unlink(temporary); // of a copy that was cut short
-    enum store_result result = copy(store, temporary);
-    if (result == STORE_OK) {
-        result = examine(store, temporary);
-    }
-    if (result == STORE_OK) {
-        result = publish(store, temporary, path);
-    }
-    if (result != STORE_OK) {
+    enum store_result result = copy_checked(store, temporary);
+    if (result == STORE_OK && !publish(temporary, path)) {
+        result = fail(store, path, strerror(errno));
         unlink(temporary);
     }
     return result;
+}
+
+static bool same_bytes(const char *path, const char *other) {
+    char left[4096], right[4096];
+    FILE *one = fopen(path, "re");
+    FILE *two = fopen(other, "re");
+    bool same = one != NULL && two != NULL;
+    size_t size = 1;
+    while (same && size > 0) {
+        size = fread(left, 1, sizeof left, one);
+        same = fread(right, 1, sizeof right, two) == size && memcmp(left, right, size) == 0;
+    }
+    same = same && !ferror(one) && !ferror(two);
+    if (one != NULL) {
+        fclose(one);
+    }
+    if (two != NULL) {
+        fclose(two);
+    }
+    return same;
+}
+
+// A kiosk starts again and again: a migration that keeps failing must not fill the disk.
+static enum store_result name_before(struct store *store, const char *temporary, int number) {
+    char path[STORE_PATH_MAX + STORE_BEFORE_MAX];
+    for (int i = 0; i < 10; i++) {
+        int size = snprintf(path, sizeof path, "%s.before-%d", store->path, number);
+        if (i > 0) {
+            snprintf(path + size, sizeof path - (size_t)size, ".%d", i);
+        }
+        if (publish(temporary, path)) {
+            return STORE_OK;
+        }
+        if (errno != EEXIST) {
+            break;
+        }
+        if (same_bytes(temporary, path)) {
+            unlink(temporary);
+            return STORE_OK;
+        }
+    }
+    enum store_result result = fail(store, path, strerror(errno));
+    unlink(temporary);
+    return result;
+}
+
+enum store_result backup_before(struct store *store, int number) {
+    char temporary[STORE_PATH_MAX + STORE_BEFORE_MAX];
+    snprintf(temporary, sizeof temporary, "%s.before-%d.part", store->path, number);
+    enum store_result result = copy_checked(store, temporary);
+    return result == STORE_OK ? name_before(store, temporary, number) : result;
 }

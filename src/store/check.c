@@ -65,6 +65,31 @@ static enum store_result tail(struct store *store, struct store_check *check) {
     return result;
 }
 
+// What no foreign key can say. A copy of an older schema has none of it.
+static enum store_result estimates(struct store *store, struct store_check *check) {
+    static const struct {
+        enum statement statement;
+        const char *problem;
+    } rows[] = {
+        {STATEMENT_CHECK_WISHES, "A club wishes a shaft model that is not there: club "},
+        {STATEMENT_CHECK_PROFILES, "A profile has too few or too many points: "},
+    };
+    char name[96];
+    enum store_result result = STORE_OK;
+    for (size_t i = 0; result == STORE_OK && !store->older && i < sizeof rows / sizeof rows[0];
+         i++) {
+        struct query query = query_open(store, rows[i].statement);
+        if (query_step(&query)) {
+            query_text(&query, 0, name, sizeof name);
+        }
+        result = ended(store, &query, "check what estimates use", check);
+        result = result == STORE_OK     ? found(check, rows[i].problem, name)
+                 : result == STORE_NONE ? STORE_OK
+                                        : result;
+    }
+    return result;
+}
+
 static enum store_result all(struct store *store, struct store_check *check) {
     enum store_result result = chain_check(store, check);
     if (result == STORE_FAILED && (sqlite3_errcode(store->db) & 0xFF) == SQLITE_CORRUPT) {
@@ -76,7 +101,10 @@ static enum store_result all(struct store *store, struct store_check *check) {
     if (result == STORE_OK) {
         result = integrity(store, check);
     }
-    return result == STORE_OK ? foreign_keys(store, check) : result;
+    if (result == STORE_OK) {
+        result = foreign_keys(store, check);
+    }
+    return result == STORE_OK ? estimates(store, check) : result;
 }
 
 enum store_result store_check(struct store *store, struct store_check *ret_check) {

@@ -123,8 +123,9 @@ disconnect:
     return result;
 }
 
-enum store_result store_open(const char *path, enum store_mode mode, const char *bench,
-                             struct store **ret_store, char *message, size_t size) {
+enum store_result connection_open(const char *path, enum store_mode mode, const char *bench,
+                                  bool older, struct store **ret_store, char *message,
+                                  size_t size) {
     enum store_result result;
     struct store *store = calloc(1, sizeof *store);
     if (store == NULL || sodium_init() < 0) {
@@ -133,6 +134,7 @@ enum store_result store_open(const char *path, enum store_mode mode, const char 
         return STORE_FAILED;
     }
     store->mode = mode;
+    store->older = older;
     store->lock_fd = -1;
     store->lock_wait_ms = LOCK_WAIT_MS;
     store->clock = (struct store_clock){boot_ms, boot_id};
@@ -153,6 +155,11 @@ enum store_result store_open(const char *path, enum store_mode mode, const char 
     }
     *ret_store = store;
     return STORE_OK;
+}
+
+enum store_result store_open(const char *path, enum store_mode mode, const char *bench,
+                             struct store **ret_store, char *message, size_t size) {
+    return connection_open(path, mode, bench, false, ret_store, message, size);
 }
 
 void store_close(struct store *store) {

@@ -29,11 +29,16 @@ struct store {
     int lock_wait_ms;
     bool reading; // between connection_read_begin and _end
     bool unknown; // a commit's fate is open: nothing more until store_reopen
+    bool older;   // an older schema may be read as it is; only to check a copy
     struct store_clock clock;
     char path[STORE_PATH_MAX];
     char bench[ENTRY_BENCH_MAX];
     char message[STORE_MESSAGE_MAX];
 };
+
+// store_open, and with `older` in STORE_READ the one way to read a database before it is migrated.
+enum store_result connection_open(const char *path, enum store_mode mode, const char *bench,
+                                  bool older, struct store **ret_store, char *message, size_t size);
 
 // False, and a message, when nothing can be done: the last reopen failed, or one is due.
 bool connection_ready(struct store *store, const char *doing);

@@ -1,4 +1,6 @@
 #include "migrate.h"
+#include "backup.h"
+#include "lock.h"
 
 #include <stdio.h>
 
@@ -44,7 +46,7 @@ enum store_result migrate_examine(struct store *store, size_t count) {
                               "%zu). Use the newer program.",
                               store->path, (long long)version, count);
     }
-    if (version < (int64_t)count && store->mode == STORE_READ) {
+    if (version < (int64_t)count && store->mode == STORE_READ && !store->older) {
         return connection_say(store, STORE_REFUSED,
                               "%s was written by an older Kerfside (schema %lld, this program "
                               "reads %zu). Open it once with `kerfside bench` to bring it up to "
@@ -78,19 +80,46 @@ static enum store_result step(struct store *store, const struct migration *migra
     return connection_commit(store);
 }
 
+// Under the lock from before the copy is made until the first step is committed, so that nothing is
+// written in between that the copy does not have. A database whose log has not begun is still being
+// made (the power may have gone half way) and needs none.
+static enum store_result keep_copy(struct store *store, size_t count) {
+    int64_t version;
+    int64_t begun = 0;
+    if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
+        return connection_say(store, STORE_BUSY, "Another program keeps %s.lock.", store->path);
+    }
+    if (!ask(store, "PRAGMA user_version", &version) ||
+        (version > 0 && !ask(store, "SELECT EXISTS (SELECT 1 FROM log)", &begun))) {
+        return connection_fail(store, "read the database");
+    }
+    return begun != 0 && version < (int64_t)count ? backup_before(store, (int)count) : STORE_OK;
+}
+
+static enum store_result steps(struct store *store, const struct migration *migrations,
+                               size_t count, int64_t version) {
+    enum store_result result = STORE_OK;
+    for (size_t i = 0; result == STORE_OK && i < count; i++) {
+        if (migrations[i].number > version) {
+            result = step(store, &migrations[i]);
+        }
+    }
+    return result;
+}
+
 enum store_result migrate_run(struct store *store, const struct migration *migrations,
                               size_t count) {
     int64_t version;
     if (!ask(store, "PRAGMA user_version", &version)) {
         return connection_fail(store, "read the schema's version");
     }
-    for (size_t i = 0; i < count; i++) {
-        if (migrations[i].number > version) {
-            enum store_result result = step(store, &migrations[i]);
-            if (result != STORE_OK) {
-                return result;
-            }
-        }
+    if (version >= (int64_t)count) {
+        return STORE_OK;
     }
-    return STORE_OK;
+    enum store_result result = keep_copy(store, count);
+    if (result == STORE_OK) {
+        result = steps(store, migrations, count, version);
+    }
+    lock_release(store->lock_fd);
+    return result;
 }

@@ -61,6 +61,12 @@
       "FROM log_quarter WHERE quarter >= ? AND quarter < ?")                                       \
     X(CHECK_INTEGRITY, "PRAGMA integrity_check(1)")                                                \
     X(CHECK_FOREIGN_KEYS, "PRAGMA foreign_key_check")                                              \
+    X(CHECK_WISHES,                                                                                \
+      "SELECT build || ' ' || name FROM club WHERE wished_model <> '' "                            \
+      "AND wished_model NOT IN (SELECT name FROM shaft_model) LIMIT 1")                            \
+    X(CHECK_PROFILES,                                                                              \
+      "SELECT model || ' ' || flex FROM shaft_profile GROUP BY model, flex, revision "             \
+      "HAVING count(*) NOT BETWEEN 2 AND 32 LIMIT 1")                                              \
     X(CHECK_TAIL, "SELECT coalesce(max(last_seq), 0) FROM log_quarter")                            \
     X(QUARTER_CHANGE,                                                                              \
       "UPDATE log_quarter SET clubs_done = clubs_done + ?2, cuts = cuts + ?3, "                    \

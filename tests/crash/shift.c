@@ -108,12 +108,14 @@ void shift_database(struct fixture *prepared) {
 
 void shift_copy(const struct fixture *prepared, struct fixture *fixture) {
     fixture_folder(fixture);
-    for (int i = 0; i < 2; i++) { // the database and its -wal
+    for (int i = 0; i < 2; i++) { // the database, and its -wal if it has one
         char from[128];
         char to[128];
         snprintf(from, sizeof from, "%s%s", prepared->path, tape_suffix[i]);
         snprintf(to, sizeof to, "%s%s", fixture->path, tape_suffix[i]);
-        copy_file(from, to);
+        if (i == 0 || access(from, F_OK) == 0) {
+            copy_file(from, to);
+        }
     }
 }
 

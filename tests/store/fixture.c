@@ -1,4 +1,5 @@
 #include "fixture.h"
+#include "schema.h"
 
 #include <dirent.h>
 #include <stdio.h>
@@ -20,17 +21,51 @@ void fixture_exec(sqlite3 *db, const char *sql) {
     }
 }
 
-void fixture_seed(struct store *store) {
-    char sql[16384];
-    FILE *file = fopen(KERFSIDE_SOURCE_DIR "/tests/store/workshop.sql", "r");
+static void exec_file(sqlite3 *db, const char *path) {
+    static char sql[65536];
+    FILE *file = fopen(path, "r");
     assert_non_null(file);
     size_t size = fread(sql, 1, sizeof sql - 1, file);
     fclose(file);
     assert_true(size > 0 && size < sizeof sql - 1);
     sql[size] = '\0';
+    fixture_exec(db, sql);
+}
+
+void fixture_seed(struct store *store) {
     assert_int_equal(connection_begin(store), STORE_OK);
-    fixture_exec(store->db, sql);
+    exec_file(store->db, KERFSIDE_SOURCE_DIR "/tests/store/workshop.sql");
     assert_int_equal(connection_commit(store), STORE_OK);
+}
+
+void fixture_wish(struct store *store) {
+    assert_int_equal(connection_begin(store), STORE_OK);
+    fixture_exec(store->db,
+                 "INSERT INTO build (name) VALUES ('2050');"
+                 "INSERT INTO club (id, build, name, position, wished_model, wished_flex, "
+                 "picked_column, shim_consent) VALUES "
+                 "(6, '2050', '7', 1, 'Alder 110', 'S', '8', 1),"
+                 "(7, '2050', '8', 2, 'Alder 110', 'S', '', 0),"
+                 "(8, '2050', '9', 3, 'Alder 110', 'S', '', 0);"
+                 "INSERT INTO head (ticket, model, weight, bore_height, club) VALUES "
+                 "('H-00060', 'Plover 7', 272000, 25400000, 6),"
+                 "('H-0007Z', 'Plover 8', 279000, 25400000, 7),"
+                 "('H-0008X', 'Plover 8', 285000, 25400000, 8);"
+                 "INSERT INTO shaft (ticket, model, flex, raw_length, weight) VALUES "
+                 "('S-0008E', 'Alder 110', 'S', 1041400000, 112000),"
+                 "('S-0009C', 'Alder 110', 'S', 1041400000, 112000)");
+    assert_int_equal(connection_commit(store), STORE_OK);
+}
+
+void fixture_version1(const char *path) {
+    sqlite3 *db = NULL;
+    assert_int_equal(sqlite3_open_v2(path, &db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, NULL),
+                     SQLITE_OK);
+    fixture_exec(db, "PRAGMA journal_mode = WAL; PRAGMA synchronous = EXTRA; BEGIN");
+    fixture_exec(db, schema_migrations[0].sql);
+    exec_file(db, KERFSIDE_SOURCE_DIR "/tests/store/version1.sql");
+    fixture_exec(db, "PRAGMA application_id = 0x4b455246; PRAGMA user_version = 1; COMMIT");
+    assert_int_equal(sqlite3_close(db), SQLITE_OK);
 }
 
 static struct store *open_store(struct fixture *fixture, enum store_mode mode) {

@@ -37,6 +37,13 @@ void fixture_restart(struct fixture *fixture);
 // Puts workshop.sql into an open store.
 void fixture_seed(struct store *store);
 
+// Clubs 6 to 8 of build 2050 wish for S shafts of Alder 110, of which S-0005K, S-0008E and S-0009C
+// are in stock.
+void fixture_wish(struct store *store);
+// A new database at `path` as the program of schema 0001 left it (version1.sql).
+void fixture_version1(const char *path);
+#define VERSION1_ENTRIES 14
+
 // A second connection of the tests' own, without any of the store's settings.
 sqlite3 *fixture_raw(const char *path);
 void fixture_exec(sqlite3 *db, const char *sql);

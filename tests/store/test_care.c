@@ -167,13 +167,31 @@ static void reopens(void **state) {
     assert_int_equal(entry.seq, 3);
 }
 
+// Nothing but the check can tell these.
+static void checks_what_estimates_use(void **state) {
+    struct fixture *fixture = *state;
+    struct store_check check = {0};
+    sqlite3 *db = fixture->store->db;
+    fixture_expect_check(fixture->store);
+    fixture_exec(db, "UPDATE club SET wished_model = 'Alder 11' WHERE id = 5");
+    assert_int_equal(store_check(fixture->store, &check), STORE_REFUSED);
+    assert_string_equal(check.problem,
+                        "A club wishes a shaft model that is not there: club 2042 9");
+    fixture_exec(db, "UPDATE club SET wished_model = 'Alder 110' WHERE id = 5;"
+                     "INSERT INTO shaft_profile VALUES ('Alder 110', 'S', 1, 0, 20000)");
+    assert_int_equal(store_check(fixture->store, &check), STORE_REFUSED);
+    assert_string_equal(check.problem, "A profile has too few or too many points: Alder 110 S");
+    fixture_exec(db, "INSERT INTO shaft_profile VALUES ('Alder 110', 'S', 1, 10, 20000)");
+    fixture_expect_check(fixture->store);
+}
+
 #define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)
 
 int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(copies_everything), STEP(copies_nothing_that_is_bad),
         STEP(checkpoints),       STEP(looks_for_room),
-        STEP(reopens),
+        STEP(reopens),           STEP(checks_what_estimates_use),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

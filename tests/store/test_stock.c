@@ -77,24 +77,6 @@ static void says_when_stock_cannot_be_read(void **state) {
 
 // --- kits --------------------------------------------------------------------------------------
 
-// Clubs 6 to 8 of a new build wish for S shafts of Alder 110; S-0005K and two more are in stock.
-static void wish(struct fixture *fixture) {
-    fixture_exec(fixture->store->db,
-                 "INSERT INTO build (name) VALUES ('2050');"
-                 "INSERT INTO club (id, build, name, position, wished_model, wished_flex, "
-                 "picked_column, shim_consent) VALUES "
-                 "(6, '2050', '7', 1, 'Alder 110', 'S', '8', 1),"
-                 "(7, '2050', '8', 2, 'Alder 110', 'S', '', 0),"
-                 "(8, '2050', '9', 3, 'Alder 110', 'S', '', 0);"
-                 "INSERT INTO head (ticket, model, weight, bore_height, club) VALUES "
-                 "('H-00060', 'Plover 7', 272000, 25400000, 6),"
-                 "('H-0007Z', 'Plover 8', 279000, 25400000, 7),"
-                 "('H-0008X', 'Plover 8', 285000, 25400000, 8);"
-                 "INSERT INTO shaft (ticket, model, flex, raw_length, weight) VALUES "
-                 "('S-0008E', 'Alder 110', 'S', 1041400000, 112000),"
-                 "('S-0009C', 'Alder 110', 'S', 1041400000, 112000)");
-}
-
 static struct entry kit(struct fixture *fixture, int64_t club, const char *shaft) {
     struct entry entry = fixture_entry(fixture, ENTRY_KIT, club);
     strcpy(entry.worker, SUPERVISOR);
@@ -109,7 +91,7 @@ static int64_t count(struct fixture *fixture, const char *sql) {
 static void takes_a_kit_list(void **state) {
     struct fixture *fixture = *state;
     int64_t seq = 0;
-    wish(fixture);
+    fixture_wish(fixture->store);
     struct entry list[] = {kit(fixture, 6, "S-0009C"), kit(fixture, 7, "S-0005K"),
                            kit(fixture, 8, "S-0008E")};
     assert_int_equal(store_append_all(fixture->store, list, 3), STORE_OK);
@@ -153,7 +135,7 @@ static void refuses_a_kit_list_as_a_whole(void **state) {
         {0, "S-0008E", "A kit entry needs a club"},
     };
     struct fixture *fixture = *state;
-    wish(fixture);
+    fixture_wish(fixture->store);
     for (size_t i = 0; i < COUNT(bad); i++) {
         struct entry list[] = {kit(fixture, 6, "S-0009C"), kit(fixture, 7, "S-0005K"),
                                kit(fixture, bad[i].club < 9 ? bad[i].club : 0, bad[i].shaft)};
@@ -179,7 +161,7 @@ static void refuses_a_kit(struct fixture *fixture, struct entry *entry, const ch
 
 static void refuses_kits_that_are_not_a_supervisors(void **state) {
     struct fixture *fixture = *state;
-    wish(fixture);
+    fixture_wish(fixture->store);
     struct entry entry = kit(fixture, 6, "S-0005K");
     strcpy(entry.worker, BUILDER);
     refuses_a_kit(fixture, &entry, "Only a supervisor");
@@ -200,7 +182,7 @@ static void refuses_kits_that_are_not_a_supervisors(void **state) {
 // A list of which a part is in the log is a mistake of its maker, not a retry.
 static void refuses_lists_half_known(void **state) {
     struct fixture *fixture = *state;
-    wish(fixture);
+    fixture_wish(fixture->store);
     struct entry list[] = {kit(fixture, 6, "S-0009C"), kit(fixture, 7, "S-0005K")};
     struct entry alone = list[1];
     assert_int_equal(store_append(fixture->store, &alone), STORE_OK);

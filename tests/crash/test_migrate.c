@@ -1,0 +1,157 @@
+// A database of schema 0001 is opened by this program, and the power goes or a file fails on the
+// way: it is of the old schema or of the new one, never between, and nothing of it is lost.
+
+#include "disk.h"
+#include "shift.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <unistd.h>
+
+#define CUTS 300
+#define SEED 20261125u
+
+static int64_t shafts; // in version1.sql
+
+// Which schema it is of; fails the test when it is of none.
+static int64_t schema_of(const char *path) {
+    sqlite3 *raw = fixture_raw(path);
+    int64_t version = fixture_number(raw, "PRAGMA user_version");
+    int64_t columns = fixture_number(raw, "SELECT (SELECT count(*) FROM pragma_table_info('club') "
+                                          "WHERE name LIKE 'wished%') + (SELECT count(*) FROM "
+                                          "pragma_table_info('shaft') WHERE name = 'balance') + "
+                                          "(SELECT count(*) FROM sqlite_schema WHERE name = "
+                                          "'log_final')");
+    sqlite3_close(raw);
+    assert_true((version == 1 && columns == 0) || (version == 2 && columns == 4));
+    return version;
+}
+
+static void remove_all(const char *path) {
+    static const char *const suffixes[] = {"",      "-wal",      "-journal",       "-shm",
+                                           ".lock", ".before-2", ".before-2.part", ".before-2.1"};
+    for (size_t i = 0; i < COUNT(suffixes); i++) {
+        char file[160];
+        snprintf(file, sizeof file, "%s%s", path, suffixes[i]);
+        unlink(file);
+    }
+}
+
+// Opened again, it is up to date and whole.
+static void comes_up(const char *path, const char *when, int64_t at) {
+    char message[STORE_MESSAGE_MAX] = "";
+    struct store *store = NULL;
+    struct store_check check = {0};
+    if (store_open(path, STORE_WRITE, BENCH, &store, message, sizeof message) != STORE_OK) {
+        fail_msg("%s %d: %s", when, (int)at, message);
+    }
+    if (store_check(store, &check) != STORE_OK || check.entries != VERSION1_ENTRIES) {
+        fail_msg("%s %d: %d entries, %s", when, (int)at, (int)check.entries, check.problem);
+    }
+    assert_int_equal(fixture_number(store->db, "SELECT count(*) FROM shaft"), shafts);
+    store_close(store);
+    assert_int_equal(schema_of(path), 2);
+}
+
+static void survives_every_cut(void **state) {
+    struct fixture fixture;
+    char message[STORE_MESSAGE_MAX] = "";
+    char path[128];
+    uint32_t seed = SEED;
+    int found[3] = {0};
+    (void)state;
+    fixture_folder(&fixture);
+    tape_begin(fixture.path);
+    fixture_version1(fixture.path);
+    size_t made = tape_count();
+    if (store_open(fixture.path, STORE_WRITE, BENCH, &fixture.store, message, sizeof message) !=
+        STORE_OK) {
+        fail_msg("%s", message);
+    }
+    size_t steps = tape_count() - made;
+    snprintf(path, sizeof path, "%s.cut", fixture.path);
+    struct disk *disk = disk_new();
+    for (int i = 0; i < CUTS; i++) {
+        size_t at = made + (size_t)i * (steps + 1) / CUTS; // rising, every operation many times
+        seed = seed * 1664525u + 1013904223u;
+        disk_play(disk, at);
+        disk_cut(disk, path, seed);
+        found[schema_of(path)]++;
+        comes_up(path, "cut before operation", (int64_t)at);
+        remove_all(path);
+    }
+    disk_free(disk);
+    print_message("%d cuts in %zu operations: %d old, %d new\n", CUTS, steps, found[1], found[2]);
+    assert_true(steps > 10 && found[1] > 20 && found[2] > 0);
+    fixture_close(&fixture);
+    tape_end();
+}
+
+static struct fixture prepared;
+
+// One opening with one fault. False when the fault never came.
+static bool run(int64_t call, bool for_ever, enum tape_error error, int found[3]) {
+    struct fixture fixture;
+    char message[STORE_MESSAGE_MAX] = "";
+    shift_copy(&prepared, &fixture);
+    tape_begin(fixture.path);
+    tape_fail(call, for_ever, error);
+    enum store_result result =
+        store_open(fixture.path, STORE_WRITE, BENCH, &fixture.store, message, sizeof message);
+    bool came = tape_calls() >= call;
+    tape_fail(0, false, TAPE_IO);
+    store_close(fixture.store);
+    fixture.store = NULL;
+    int64_t version = schema_of(fixture.path);
+    found[version]++;
+    assert_true(result != STORE_OK || version == 2);
+    assert_true(result == STORE_OK || strlen(message) > 20);
+    comes_up(fixture.path, "failed at call", call);
+    fixture_close(&fixture);
+    tape_end();
+    return came;
+}
+
+static void sweep(bool for_ever, enum tape_error error) {
+    int found[3] = {0};
+    int64_t call = 1;
+    while (run(call, for_ever, error, found)) {
+        call++;
+        assert_true(call < 1000);
+    }
+    print_message("%d calls failed %s: %d old, %d new\n", (int)call - 1,
+                  for_ever ? "for ever" : "once", found[1], found[2]);
+    assert_true(call > 10 && found[1] > 0 && found[2] > 0);
+}
+
+static void survives_faults(void **state) {
+    (void)state;
+    sweep(false, TAPE_IO);
+    sweep(true, TAPE_IO);
+    sweep(false, TAPE_FULL);
+    sweep(true, TAPE_FULL);
+}
+
+static int prepare(void **state) {
+    (void)state;
+    fixture_folder(&prepared);
+    fixture_version1(prepared.path);
+    sqlite3 *raw = fixture_raw(prepared.path);
+    shafts = fixture_number(raw, "SELECT count(*) FROM shaft");
+    sqlite3_close(raw);
+    return 0;
+}
+
+static int clean_up(void **state) {
+    (void)state;
+    fixture_close(&prepared);
+    return 0;
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(survives_every_cut),
+        cmocka_unit_test(survives_faults),
+    };
+    return cmocka_run_group_tests(tests, prepare, clean_up);
+}

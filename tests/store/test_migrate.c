@@ -1,0 +1,258 @@
+// A database of schema 0001, as its program left it, brought up to date.
+
+#include "fixture.h"
+#include "lock.h"
+#include "schema.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+// Of the last entry of version1.sql, as the program of schema 0001 printed it.
+#define LAST_HASH "353a9fcfbd751011d269ce6ff67e5c034e445c3928501d919100d39577787831"
+
+static int opened(void **state) {
+    static struct fixture fixture;
+    fixture_folder(&fixture);
+    fixture_version1(fixture.path);
+    *state = &fixture;
+    return 0;
+}
+
+static int closed(void **state) {
+    fixture_close(*state);
+    return 0;
+}
+
+static enum store_result open_it(struct fixture *fixture, enum store_mode mode, char *message) {
+    return store_open(fixture->path, mode, BENCH, &fixture->store, message, STORE_MESSAGE_MAX);
+}
+
+static void opens(struct fixture *fixture) {
+    char message[STORE_MESSAGE_MAX] = "";
+    if (open_it(fixture, STORE_WRITE, message) != STORE_OK) {
+        fail_msg("%s", message);
+    }
+}
+
+static void closes(struct fixture *fixture) {
+    store_close(fixture->store);
+    fixture->store = NULL;
+}
+
+static const char *beside(const struct fixture *fixture, const char *suffix) {
+    static char path[128];
+    snprintf(path, sizeof path, "%s%s", fixture->path, suffix);
+    return path;
+}
+
+static bool there(const struct fixture *fixture, const char *suffix) {
+    return access(beside(fixture, suffix), F_OK) == 0;
+}
+
+static int64_t ask_file(const char *path, const char *sql) {
+    sqlite3 *raw = fixture_raw(path);
+    int64_t number = fixture_number(raw, sql);
+    sqlite3_close(raw);
+    return number;
+}
+
+static void put_rows(sqlite3 *db, FILE *out, const char *sql) {
+    sqlite3_stmt *rows = NULL;
+    if (sqlite3_prepare_v2(db, sql, -1, &rows, NULL) != SQLITE_OK) {
+        fail_msg("%s: %s", sql, sqlite3_errmsg(db));
+    }
+    while (sqlite3_step(rows) == SQLITE_ROW) {
+        for (int i = 0; i < sqlite3_column_count(rows); i++) {
+            const unsigned char *text = sqlite3_column_text(rows, i);
+            fprintf(out, "%d:%d:%s\t", sqlite3_column_type(rows, i), sqlite3_column_bytes(rows, i),
+                    text == NULL ? (const unsigned char *)"" : text);
+        }
+        fputc('\n', out);
+    }
+    assert_int_equal(sqlite3_finalize(rows), SQLITE_OK);
+}
+
+// Every row of every table of 0001, of the columns it has there. To be freed.
+static char *old_rows(const char *path) {
+    sqlite3 *first = NULL;
+    sqlite3_stmt *tables = NULL;
+    sqlite3 *db = fixture_raw(path);
+    char *text = NULL;
+    size_t size = 0;
+    FILE *out = open_memstream(&text, &size);
+    assert_non_null(out);
+    assert_int_equal(sqlite3_open(":memory:", &first), SQLITE_OK);
+    fixture_exec(first, schema_migrations[0].sql);
+    assert_int_equal(sqlite3_prepare_v2(first,
+                                        "SELECT 'SELECT ' || group_concat(c.name) || ' FROM ' || "
+                                        "t.name FROM sqlite_schema AS t, "
+                                        "pragma_table_info(t.name) AS c WHERE t.type = 'table' "
+                                        "GROUP BY t.name ORDER BY t.name",
+                                        -1, &tables, NULL),
+                     SQLITE_OK);
+    while (sqlite3_step(tables) == SQLITE_ROW) {
+        put_rows(db, out, (const char *)sqlite3_column_text(tables, 0));
+    }
+    sqlite3_finalize(tables);
+    sqlite3_close(first);
+    sqlite3_close(db);
+    fclose(out);
+    assert_true(size > 20000);
+    return text;
+}
+
+static void loses_nothing(void **state) {
+    struct fixture *fixture = *state;
+    struct store_check check = {0};
+    struct club club;
+    char hash[2 * ENTRY_HASH_SIZE + 1] = "";
+    int64_t id = 0;
+    char *before = old_rows(fixture->path);
+    opens(fixture);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 2);
+    char *after = old_rows(fixture->path);
+    assert_string_equal(before, after);
+    assert_int_equal(store_check(fixture->store, &check), STORE_OK);
+    assert_int_equal(check.entries, VERSION1_ENTRIES);
+    for (size_t i = 0; i < ENTRY_HASH_SIZE; i++) {
+        snprintf(hash + 2 * i, 3, "%02x", check.head[i]);
+    }
+    assert_string_equal(hash, LAST_HASH);
+    // The new columns know nothing.
+    assert_int_equal(store_club_named(fixture->store, "2041", "1", &id), STORE_OK);
+    assert_int_equal(store_club(fixture->store, id, &club), STORE_OK);
+    assert_int_equal(club.progress.stage, STAGE_DONE);
+    assert_true(club.model.balance == LENGTH_UNKNOWN && club.head.inertia == LENGTH_UNKNOWN &&
+                club.shaft.raw_frequency == FREQUENCY_UNKNOWN);
+    assert_string_equal(club.order.wished_model, "");
+    // And the work goes on, with entries old and new.
+    fixture->ids = 1000;
+    struct entry entry = fixture_entry(fixture, ENTRY_FINAL_SWINGWEIGHT, id);
+    strcpy(entry.note, "D3.1");
+    assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
+    assert_int_equal(entry.seq, VERSION1_ENTRIES + 1);
+    assert_int_equal(store_club_named(fixture->store, "2043", "5", &id), STORE_OK);
+    assert_int_equal(fixture_club(fixture, id).progress.stage, STAGE_TIP_SHOWN);
+    fixture_bring(fixture, id, STAGE_DONE);
+    fixture_expect_check(fixture->store);
+    free(before);
+    free(after);
+}
+
+static void keeps_a_copy(void **state) {
+    struct fixture *fixture = *state;
+    struct stat first, later;
+    char *before = old_rows(fixture->path);
+    opens(fixture);
+    assert_int_equal(ask_file(beside(fixture, ".before-2"), "PRAGMA user_version"), 1);
+    char *kept = old_rows(beside(fixture, ".before-2"));
+    assert_string_equal(before, kept);
+    assert_false(there(fixture, ".before-2.part"));
+    assert_false(there(fixture, ".before-2-wal"));
+    assert_false(there(fixture, ".before-2.1"));
+    assert_int_equal(stat(beside(fixture, ".before-2"), &first), 0);
+    // Up to date: no more copies.
+    fixture_restart(fixture);
+    assert_false(there(fixture, ".before-2.1"));
+    closes(fixture);
+    // The same old database again, as after a migration that failed: the copy is kept once.
+    unlink(fixture->path);
+    unlink(beside(fixture, "-wal"));
+    fixture_version1(fixture->path);
+    opens(fixture);
+    assert_false(there(fixture, ".before-2.1"));
+    assert_false(there(fixture, ".before-2.part"));
+    closes(fixture);
+    // Another one: both are kept.
+    unlink(fixture->path);
+    unlink(beside(fixture, "-wal"));
+    fixture_version1(fixture->path);
+    sqlite3 *raw = fixture_raw(fixture->path);
+    fixture_exec(raw, "UPDATE shaft SET rack = 'Z9' WHERE ticket = 'S-0001S'");
+    sqlite3_close(raw);
+    opens(fixture);
+    assert_int_equal(
+        ask_file(beside(fixture, ".before-2.1"), "SELECT count(*) FROM shaft WHERE rack = 'Z9'"),
+        1);
+    assert_int_equal(stat(beside(fixture, ".before-2"), &later), 0);
+    assert_int_equal(first.st_ino, later.st_ino);
+    free(before);
+    free(kept);
+}
+
+// Stays as it was, to the byte, and says why.
+static void refuses(struct fixture *fixture, enum store_mode mode, enum store_result wanted,
+                    const char *words) {
+    char message[STORE_MESSAGE_MAX] = "";
+    char *before = old_rows(fixture->path);
+    enum store_result result = open_it(fixture, mode, message);
+    char *after = old_rows(fixture->path);
+    if (result != wanted || strstr(message, words) == NULL) {
+        fail_msg("%d: %s", (int)result, message);
+    }
+    assert_string_equal(before, after);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 1);
+    assert_false(there(fixture, ".before-2.part"));
+    free(before);
+    free(after);
+}
+
+static void moves_nothing_without_the_copy(void **state) {
+    struct fixture *fixture = *state;
+    char suffix[32] = ".before-2";
+    for (int i = 0; i < 10; i++) {
+        FILE *file = fopen(beside(fixture, suffix), "w");
+        assert_non_null(file);
+        fputs("something else", file);
+        fclose(file);
+        snprintf(suffix, sizeof suffix, ".before-2.%d", i + 1);
+    }
+    refuses(fixture, STORE_WRITE, STORE_FAILED, "Could not write the copy");
+    unlink(beside(fixture, ".before-2.4"));
+    opens(fixture);
+    assert_int_equal(ask_file(beside(fixture, ".before-2.4"), "PRAGMA user_version"), 1);
+}
+
+static void moves_nothing_that_is_damaged(void **state) {
+    struct fixture *fixture = *state;
+    sqlite3 *raw = fixture_raw(fixture->path);
+    fixture_exec(raw, "DROP TRIGGER log_kept; UPDATE log SET note = 'x' WHERE seq = 5");
+    sqlite3_close(raw);
+    refuses(fixture, STORE_WRITE, STORE_FAILED, "Entry 5: was changed after it was written.");
+    assert_false(there(fixture, ".before-2"));
+}
+
+static void is_not_for_readers(void **state) {
+    struct fixture *fixture = *state;
+    refuses(fixture, STORE_READ, STORE_REFUSED, "older Kerfside");
+    assert_false(there(fixture, ".before-2"));
+}
+
+// Nobody may write between the copy and the change.
+static void waits_for_the_lock(void **state) {
+    struct fixture *fixture = *state;
+    int fd = lock_open(beside(fixture, ".lock"));
+    assert_true(fd >= 0 && lock_take(fd, 0));
+    refuses(fixture, STORE_WRITE, STORE_BUSY, ".lock");
+    assert_false(there(fixture, ".before-2"));
+    lock_release(fd);
+    opens(fixture);
+    assert_true(lock_take(fd, 0)); // given back
+    close(fd);
+}
+
+#define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        STEP(loses_nothing),
+        STEP(keeps_a_copy),
+        STEP(moves_nothing_without_the_copy),
+        STEP(moves_nothing_that_is_damaged),
+        STEP(is_not_for_readers),
+        STEP(waits_for_the_lock),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
