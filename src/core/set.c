@@ -130,25 +130,35 @@ static double off_line(const struct set *set, enum set_value value, const struct
     return set->club[i].point[value].planned - fit->at_first - fit->slope * (double)i;
 }
 
-static void make_line(struct set *set, enum set_value value) {
-    struct fit fit = fit_line(set, value, -1);
+// The club without which the others come closest to a line, and *ret_rest that line; -1: none.
+static int find_odd(const struct set *set, enum set_value value, struct fit *ret_rest) {
+    struct fit best = {.squares = INFINITY};
     int odd = -1;
-    // Any two of three lie on a line: nobody stands out among three.
-    if (fit.count > PLANNED_MIN) {
-        struct fit best = {.squares = INFINITY};
-        for (size_t i = 0; i < set->count; i++) {
-            struct fit rest = fit_line(set, value, (int)i);
-            if (counts(set, value, i, -1) && rest.squares < best.squares) {
-                best = rest;
-                odd = (int)i;
-            }
-        }
-        if (odd >= 0 && fabs(off_line(set, value, &best, (size_t)odd)) > odd_beyond[value]) {
-            fit = best;
-        } else {
-            odd = -1;
+    for (size_t i = 0; i < set->count; i++) {
+        struct fit rest = fit_line(set, value, (int)i);
+        if (counts(set, value, i, -1) && rest.squares < best.squares) {
+            best = rest;
+            odd = (int)i;
         }
     }
+    if (odd < 0 || !(fabs(off_line(set, value, &best, (size_t)odd)) > odd_beyond[value])) {
+        return -1;
+    }
+    // Where the others make no line either, say woods and irons in one build, nobody stands out.
+    for (size_t i = 0; i < set->count; i++) {
+        if (counts(set, value, i, odd) &&
+            fabs(off_line(set, value, &best, i)) > odd_beyond[value]) {
+            return -1;
+        }
+    }
+    *ret_rest = best;
+    return odd;
+}
+
+static void make_line(struct set *set, enum set_value value) {
+    struct fit fit = fit_line(set, value, -1);
+    // Any two of three lie on a line: nobody stands out among three.
+    int odd = fit.count > PLANNED_MIN ? find_odd(set, value, &fit) : -1;
     struct set_line *line = &set->line[value];
     *line = (struct set_line){.known = fit.count >= PLANNED_MIN, .odd = odd};
     if (line->known) {

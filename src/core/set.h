@@ -55,8 +55,9 @@ struct set {
 };
 
 // Clubs in the order of the build; more than SET_CLUBS_MAX: the first ones. A club stands out when
-// leaving it out brings the rest closest to a line and it lies further from that line than
-// set_odd_beyond. Always fills *ret_set.
+// leaving it out brings the rest closest to a line, it lies further from that line than
+// set_odd_beyond, and the rest does not: where the rest makes no line, nobody stands out. Always
+// fills *ret_set.
 void set_make(const struct club *clubs, const struct set_measured *measured, size_t count,
               const struct bench_rules *rules, const struct assembly *assembly,
               struct set *ret_set);

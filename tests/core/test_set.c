@@ -66,7 +66,7 @@ static void line_by_hand(void **state) {
 }
 
 // Python 3.11: statistics.linear_regression over every set with one club left out, and the one with
-// the least sum of squares kept when that club lies more than 1/4 in off it.
+// the least sum of squares kept when that club lies more than 1/4 in off it and no other does.
 static void line_by_python(void **state) {
     static const struct {
         double inches[14];
@@ -77,9 +77,9 @@ static void line_by_python(void **state) {
     } sets[] = {
         {{45.25, 43.5, 42.96875, 41.015625, 40.5, 38.75, 38.25, 36.890625},
          8,
-         3,
-         -1.1721960616438356,
-         45.0591823630137},
+         -1,
+         -1.165922619047619,
+         44.971354166666664},
         {{43.921875, 43.265625, 42.859375, 42.03125, 41.609375, 40.953125},
          6,
          -1,
@@ -137,6 +137,23 @@ static void odd_one_found(void **state) {
         set_of(inches, count, clubs, &set);
         assert_int_equal(set.line[SET_LENGTH].odd, -1);
     }
+}
+
+// Hybrids half an inch apart, then irons half an inch apart, an inch and a half between them: that
+// is no line, and no club is to blame. The gap closed, one that is off is.
+static void no_line_no_odd_one(void **state) {
+    double inches[] = {40.5, 40, 38, 37.5, 37, 36.5, 36, 35.5};
+    struct club clubs[COUNT(inches)];
+    struct set set;
+    (void)state;
+    set_of(inches, COUNT(inches), clubs, &set);
+    assert_true(set.line[SET_LENGTH].known);
+    assert_int_equal(set.line[SET_LENGTH].odd, -1);
+    inches[0] = 39;
+    inches[1] = 38.5;
+    inches[5] += 0.375;
+    set_of(inches, COUNT(inches), clubs, &set);
+    assert_int_equal(set.line[SET_LENGTH].odd, 5);
 }
 
 // Any two of three lie on a line, so nobody stands out among three; two make no line.
@@ -277,11 +294,11 @@ static void more_than_fit(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(line_by_hand),          cmocka_unit_test(line_by_python),
-        cmocka_unit_test(odd_one_found),         cmocka_unit_test(few_clubs),
-        cmocka_unit_test(equal_clubs),           cmocka_unit_test(odd_head_by_weight),
-        cmocka_unit_test(unknown_stays_unknown), cmocka_unit_test(measured_beside),
-        cmocka_unit_test(more_than_fit),
+        cmocka_unit_test(line_by_hand),       cmocka_unit_test(line_by_python),
+        cmocka_unit_test(odd_one_found),      cmocka_unit_test(no_line_no_odd_one),
+        cmocka_unit_test(few_clubs),          cmocka_unit_test(equal_clubs),
+        cmocka_unit_test(odd_head_by_weight), cmocka_unit_test(unknown_stays_unknown),
+        cmocka_unit_test(measured_beside),    cmocka_unit_test(more_than_fit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
