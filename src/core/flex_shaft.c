@@ -9,17 +9,17 @@ static double metres(length_nm length) {
     return (double)length * 1e-9;
 }
 
-// False when diameters are not known. Walls may stay 0.
+// False when diameters are not known, or the tip is said to be parallel all the way to the butt.
+// Walls may stay 0.
 static bool tube_of(const struct shaft *shaft, const struct shaft_model *model,
                     struct flex_tube *ret_tube) {
-    if (shaft->raw_length <= 0 || model->tip_diameter <= 0 || model->butt_diameter <= 0) {
+    if (shaft->raw_length <= 0 || model->tip_diameter <= 0 || model->butt_diameter <= 0 ||
+        model->tip_section >= shaft->raw_length) {
         return false;
     }
     *ret_tube = (struct flex_tube){
         .length = metres(shaft->raw_length),
-        .parallel = model->tip_section > 0 && model->tip_section < shaft->raw_length
-                        ? metres(model->tip_section)
-                        : 0,
+        .parallel = model->tip_section > 0 ? metres(model->tip_section) : 0,
         .tip_diameter = metres(model->tip_diameter),
         .butt_diameter = metres(model->butt_diameter),
         .tip_wall = model->tip_wall > 0 ? metres(model->tip_wall) : 0,

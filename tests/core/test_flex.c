@@ -202,6 +202,11 @@ static struct flex_section dip(const void *of, double from_clamp) {
     return (struct flex_section){.stiffness = from_clamp > 0.99 ? -0.001 : 1, .mass = 1};
 }
 
+static struct flex_section lifting(const void *of, double from_clamp) {
+    (void)of;
+    return (struct flex_section){.stiffness = 1, .mass = from_clamp > 0.99 ? -0.001 : 1};
+}
+
 static struct flex_section massless(const void *of, double from_clamp) {
     (void)of;
     (void)from_clamp;
@@ -228,6 +233,8 @@ static void test_refused(void **state) {
     beam.section = negative;
     assert_false(flex_frequency(&beam, FLEX_ELEMENTS, &cpm));
     beam.section = dip;
+    assert_false(flex_frequency(&beam, FLEX_ELEMENTS, &cpm));
+    beam.section = lifting;
     assert_false(flex_frequency(&beam, FLEX_ELEMENTS, &cpm));
     beam.section = no_number;
     assert_false(flex_frequency(&beam, FLEX_ELEMENTS, &cpm));

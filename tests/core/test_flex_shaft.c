@@ -108,6 +108,9 @@ static void test_sources(void **state) {
     parts = steel();
     parts.model.butt_wall = 0;
     assert_int_equal(make(&parts, &shaft), FLEX_NOT_KNOWN);
+    parts = steel();
+    parts.model.tip_section = IN(41, 0, 1); // where does it grow thicker?
+    assert_int_equal(make(&parts, &shaft), FLEX_NOT_KNOWN);
     parts = profiled();
     parts.shaft.raw_length = LENGTH_UNKNOWN;
     assert_int_equal(make(&parts, &shaft), FLEX_NOT_KNOWN);
