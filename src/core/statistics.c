@@ -30,21 +30,17 @@ bool statistics_mean(const double *values, size_t count, double *ret_mean) {
 
 bool statistics_deviation(const double *values, size_t count, double *ret_deviation) {
     double squares = 0;
-    double rest = 0;
     double mean;
     if (count < 2 || !statistics_mean(values, count, &mean)) {
         return false;
     }
     for (size_t i = 0; i < count; i++) {
-        double apart = values[i] - mean;
-        squares += apart * apart;
-        rest += apart;
+        squares += (values[i] - mean) * (values[i] - mean);
     }
-    squares -= rest * rest / (double)count;
     if (!isfinite(squares)) {
         return false;
     }
-    *ret_deviation = squares > 0 ? sqrt(squares / (double)(count - 1)) : 0;
+    *ret_deviation = sqrt(squares / (double)(count - 1));
     return true;
 }
 

@@ -11,8 +11,9 @@
 // One value or more.
 bool statistics_mean(const double *values, size_t count, double *ret_mean);
 
-// Two values or more, denominator n - 1. Corrected two-pass (Chan, Golub, LeVeque, The American
-// Statistician 37(3), 1983), so that values which differ in their last digits only keep them.
+// Two values or more, denominator n - 1. In two passes, the squares taken about a mean that is
+// right to its last digit (Chan, Golub, LeVeque, The American Statistician 37(3), 1983), so that
+// values which differ in their last digits only keep them.
 bool statistics_deviation(const double *values, size_t count, double *ret_deviation);
 
 // Individuals and moving-range chart, ranges of two neighbours (NIST/SEMATECH e-Handbook 6.3.2.2).
