@@ -150,7 +150,6 @@ static void wishes_missing_and_unreadable(void **state) {
     assert_int_equal(result.club[4].outcome, MATCH_BAD_WISH);
     assert_int_equal(result.club[4].shaft, MATCH_NO_SHAFT);
     // What a club without a head wishes does not count.
-    memcpy(sample.club[1].order.swingweight, "D4", 3);
     sample.club[1].head.ticket[0] = '\0';
     result = match_sample_build(&sample);
     assert_int_equal(result.club[1].outcome, MATCH_NO_HEAD);
@@ -273,6 +272,13 @@ static void uniform_flex(void **state) {
     assert_int_equal(result.chosen, 3);
     // Were the reference 3/4, the clubs with bore 1 would trim 1/4 more and go off the maker's 1/4.
     sample.model.max_tip_trim = IN(0, 1, 4);
+    result = match_sample_build(&sample);
+    assert_int_equal(result.chosen, 3);
+    // Nor do clubs without a head.
+    for (size_t i = 3; i < 5; i++) {
+        memcpy(sample.club[i].order.wished_model, "Reed 60", 8);
+        sample.club[i].head.ticket[0] = '\0';
+    }
     result = match_sample_build(&sample);
     assert_int_equal(result.chosen, 3);
     sample.club[0].order.uniform_reference = IN(0, 3, 4);
