@@ -2,7 +2,7 @@
 
 #include "fixture.h"
 #include "lock.h"
-#include "schema.h"
+#include "migrate.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -232,6 +232,8 @@ static void is_not_for_readers(void **state) {
 
 // Nobody may write between the copy and the change.
 static void waits_for_the_lock(void **state) {
+    static const struct migration more[] = {
+        {1, "0001", ""}, {2, "0002", ""}, {3, "0003", "CREATE TABLE extra (a INTEGER) STRICT"}};
     struct fixture *fixture = *state;
     int fd = lock_open(beside(fixture, ".lock"));
     assert_true(fd >= 0 && lock_take(fd, 0));
@@ -239,7 +241,15 @@ static void waits_for_the_lock(void **state) {
     assert_false(there(fixture, ".before-2"));
     lock_release(fd);
     opens(fixture);
+    sqlite3_set_authorizer(fixture->store->db, NULL, NULL); // as while opening
+    fixture->store->lock_wait_ms = 20;
     assert_true(lock_take(fd, 0)); // given back
+    assert_int_equal(migrate_run(fixture->store, more, COUNT(more)), STORE_BUSY);
+    assert_false(there(fixture, ".before-3"));
+    lock_release(fd);
+    assert_int_equal(migrate_run(fixture->store, more, COUNT(more)), STORE_OK);
+    assert_int_equal(ask_file(beside(fixture, ".before-3"), "PRAGMA user_version"), 2);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 3);
     close(fd);
 }
 
