@@ -149,17 +149,38 @@ static void take(void *ctx, const struct wedge_output *output) {
     }
 }
 
-// Up and down walk the rows of the log. True: this key did.
-static bool walks(struct bench *bench, uint16_t code) {
-    const struct view_log *log = &bench_view(bench)->log;
-    int row = log->selected + (code == KEY_DOWN ? 1 : -1);
-    if (bench->view.body != VIEW_LOG || (code != KEY_DOWN && code != KEY_UP)) {
-        return false;
-    }
+static void walk_log(struct bench *bench, int step) {
+    const struct view_log *log = &bench->view.log;
+    int row = log->selected + step;
     if (row >= 0 && row < (int)log->row_count) {
         action_event(bench, ACTION_ROW, log->row[row].seq);
     }
-    return true;
+}
+
+static void walk_set(struct bench *bench, int step) {
+    const struct view_set *set = &bench->view.set;
+    int club = set->selected < 0 ? set->first : set->first + set->selected + step;
+    if (club >= 0 && club < set->total) {
+        action_event(bench, ACTION_ROW, club);
+    }
+}
+
+// Up and down walk the rows of the log and the clubs of a set. True: this key did.
+static bool walks(struct bench *bench, uint16_t code) {
+    int step = code == KEY_DOWN ? 1 : -1;
+    if (code != KEY_DOWN && code != KEY_UP) {
+        return false;
+    }
+    switch ((int)bench_view(bench)->body) {
+    case VIEW_LOG:
+        walk_log(bench, step);
+        return true;
+    case VIEW_SET:
+        walk_set(bench, step);
+        return true;
+    default:
+        return false;
+    }
 }
 
 void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool down,

@@ -1,6 +1,7 @@
 // What the station asks of the world: clock, chance, sounds, people and the work in the store.
 
 #include "bench.h"
+#include "builds.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -84,17 +85,25 @@ static enum station_lookup saved(void *ctx, const char *confirm_id, int64_t *ret
     return looked_up(of(ctx), store_confirmed(of(ctx)->store, confirm_id, ret_seq));
 }
 
-static enum station_save save(void *ctx, struct entry *entry) {
+static void trace_saved(const struct bench *bench, const struct entry *entry) {
+    if (bench->trace) {
+        printf("saved %lld %s %s\n", (long long)entry->seq, entry_kind_text(entry->kind),
+               entry->confirm_id);
+        fflush(stdout);
+    }
+}
+
+static enum station_save save_all(void *ctx, struct entry *entries, size_t count) {
     struct bench *bench = ctx;
     enum store_result result;
-    snprintf(entry->boot, sizeof entry->boot, "%s", bench->boot);
-    result = store_append(bench->store, entry);
+    for (size_t i = 0; i < count; i++) {
+        snprintf(entries[i].boot, sizeof entries[i].boot, "%s", bench->boot);
+    }
+    result = store_append_all(bench->store, entries, count);
     if (result == STORE_OK) {
         bench->checkpoint_due = true;
-        if (bench->trace) {
-            printf("saved %lld %s %s\n", (long long)entry->seq, entry_kind_text(entry->kind),
-                   entry->confirm_id);
-            fflush(stdout);
+        for (size_t i = 0; i < count; i++) {
+            trace_saved(bench, &entries[i]);
         }
         return STATION_SAVED;
     }
@@ -106,6 +115,10 @@ static enum station_save save(void *ctx, struct entry *entry) {
         store_reopen(bench->store); // the only cure after a failed sync
     }
     return result == STORE_UNKNOWN ? STATION_SAVE_UNKNOWN : STATION_SAVE_FAILED;
+}
+
+static enum station_save save(void *ctx, struct entry *entry) {
+    return save_all(ctx, entry, 1);
 }
 
 static const char *next_step(enum stage stage) {
@@ -195,6 +208,24 @@ static enum station_pin pin(void *ctx, const char *badge, const char *digits, in
     return STATION_PIN_FAILED;
 }
 
+static enum station_lookup set(void *ctx, const char *build, struct set *ret_set) {
+    const struct station_settings *settings = &of(ctx)->settings->station;
+    return looked_up(
+        of(ctx), builds_set(of(ctx)->store, build, &settings->rules, &settings->assembly, ret_set));
+}
+
+static enum station_lookup beside(void *ctx, const char *build, bool before,
+                                  char ret_build[PARTS_BUILD_MAX]) {
+    return looked_up(of(ctx), store_build_beside(of(ctx)->store, build, before, ret_build));
+}
+
+static enum station_lookup kit(void *ctx, const char *build, enum match_by by,
+                               struct kit *ret_kit) {
+    const struct station_settings *settings = &of(ctx)->settings->station;
+    return looked_up(of(ctx), builds_kit(of(ctx)->store, build, by, &settings->rules,
+                                         &settings->assembly, ret_kit));
+}
+
 static int spares(void *ctx, const char *shaft, struct part *parts, int max) {
     int count = store_spare_shafts(of(ctx)->store, shaft, parts, max);
     return count > 0 ? count : 0;
@@ -222,5 +253,9 @@ struct station_ops bench_ops(struct bench *bench) {
         .entry = entry_of,
         .spares = spares,
         .export_csv = bench_export,
+        .set = set,
+        .beside = beside,
+        .kit = kit,
+        .save_all = save_all,
     };
 }

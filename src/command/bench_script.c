@@ -171,10 +171,13 @@ static int action(struct script *script, const char *text) {
 static int row(struct script *script, const char *text) {
     const struct view *view = bench_view(script->bench);
     size_t number = strtoul(text, NULL, 10);
-    if (view->body != VIEW_LOG || number < 1 || number > view->log.row_count) {
+    bool set = view->body == VIEW_SET;
+    size_t count = set ? view->set.row_count : view->body == VIEW_LOG ? view->log.row_count : 0;
+    if (number < 1 || number > count) {
         return complain(script, COMMAND_REFUSED, "there is no such row on the screen: ", text);
     }
-    touch(script->bench, ACTION_ROW, view->log.row[number - 1].seq);
+    touch(script->bench, ACTION_ROW,
+          set ? view->set.first + (int64_t)number - 1 : view->log.row[number - 1].seq);
     return COMMAND_DONE;
 }
 

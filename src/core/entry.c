@@ -51,6 +51,10 @@ bool entry_frequency(const char *text, frequency_dcpm *ret_frequency) {
     return true;
 }
 
+bool entry_final_length(length_nm length) {
+    return length >= 10 * LENGTH_INCH && length <= 70 * LENGTH_INCH;
+}
+
 struct entry entry_init(enum entry_kind kind) {
     return (struct entry){.kind = kind, .planned = LENGTH_UNKNOWN, .made = LENGTH_UNKNOWN};
 }

@@ -85,6 +85,10 @@ bool entry_kind_from_text(const char *text, enum entry_kind *ret);
 // False on anything else, and outside 50 to 600; *ret_frequency untouched then.
 bool entry_frequency(const char *text, frequency_dcpm *ret_frequency);
 
+// Whether a club can be that long, 10 to 70 in (common practice, no source: a child's first club to
+// a broom putter or long drive).
+bool entry_final_length(length_nm length);
+
 #define ENTRY_HASH_SIZE 32
 #define ENTRY_ENCODED_MAX (ENTRY_PLAN_MAX + ENTRY_NOTE_MAX + 1024)
 

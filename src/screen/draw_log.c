@@ -23,25 +23,6 @@ static void fill_table(struct table *table, const struct view_log *log) {
     table->rows = log->row_count + 1;
 }
 
-// A row that needs a look has its sign and its pale colour; the selected one a frame.
-static void draw_row(struct screen *screen, SDL_Rect row, const struct table *table, size_t at,
-                     enum view_tone tone, bool selected) {
-    bool plain = tone == TONE_PLAIN;
-    int size = row.h < px(screen, 32) ? row.h : px(screen, 32);
-    SDL_Rect sign = cut_left(&row, px(screen, 44));
-    SDL_Rect all = {sign.x, row.y, sign.w + row.w, row.h};
-    if (!plain || selected) {
-        SDL_Color pale = plain ? THEME_BLUE_PALE : theme_tone(tone).pale;
-        pen_panel(screen, all, pale, selected ? THEME_BLUE : pale, px(screen, selected ? 4 : 1));
-    }
-    if (!plain) {
-        pen_sign(screen,
-                 (SDL_Rect){sign.x + px(screen, 8), sign.y + (sign.h - size) / 2, size, size},
-                 tone);
-    }
-    table_row(screen, table, row, at, plain ? FACE_REGULAR : FACE_BOLD);
-}
-
 static void draw_table(struct screen *screen, SDL_Rect box, const struct view_log *log) {
     struct style cell = {
         .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = THEME_INK};
@@ -50,9 +31,9 @@ static void draw_table(struct screen *screen, SDL_Rect box, const struct view_lo
     pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
     box = inset(box, px(screen, 14));
     fill_table(&table, log);
-    table_fit(screen, &table, box.w - px(screen, 44));
+    table_fit(screen, &table, box.w - table_sign_width(screen));
     head = cut_top(&box, px(screen, 40));
-    cut_left(&head, px(screen, 44));
+    cut_left(&head, table_sign_width(screen));
     table_row(screen, &table, head, 0, FACE_REGULAR);
     if (log->row_count == 0) {
         pen_text(screen, inset(cell_down(box, 3, 0, 0), px(screen, 44)), &cell,
@@ -61,7 +42,7 @@ static void draw_table(struct screen *screen, SDL_Rect box, const struct view_lo
     for (size_t i = 0; i < log->row_count; i++) {
         SDL_Rect row = cell_down(box, VIEW_ROWS_MAX, (int)i, px(screen, 3));
         touch_add(screen, row, ACTION_ROW, log->row[i].seq);
-        draw_row(screen, row, &table, i + 1, log->row[i].tone, log->selected == (int)i);
+        table_row_toned(screen, &table, row, i + 1, log->row[i].tone, log->selected == (int)i);
     }
 }
 

@@ -51,6 +51,8 @@ struct style {
 // The smallest text on a bench view: lines 7 mm high on a 24 in screen (26 of 1080 pixels).
 #define FLOOR_BENCH 26
 #define FLOOR_DESK 17
+// For someone sitting with keyboard and mouse: smaller text and buttons.
+bool desk_view(enum view_body body);
 
 // Draws `text` into `box`: wraps, then shrinks to the floor; what still does not fit is a problem.
 void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text);
@@ -103,6 +105,15 @@ void table_fit(struct screen *screen, struct table *table, int width);
 void table_row(struct screen *screen, const struct table *table, SDL_Rect box, size_t row,
                enum face last_face);
 
+// A row that needs a look has its sign and its pale colour; the selected one a frame. `row` begins
+// with table_sign_width for the sign.
+void table_row_toned(struct screen *screen, const struct table *table, SDL_Rect row, size_t at,
+                     enum view_tone tone, bool selected);
+int table_sign_width(const struct screen *screen);
+
+// --- plot.c -------------------------------------------------------------------------------------
+void plot_draw(struct screen *screen, SDL_Rect box, const struct view_plot *plot);
+
 // --- fraction.c ---------------------------------------------------------------------------------
 int mark_width(struct screen *screen, const struct view_mark *mark, int height);
 // Whole number and stacked fraction, `height` pixels high, without its unit; returns the width.
@@ -140,6 +151,7 @@ void draw_notice(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_log(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_set(struct screen *screen, SDL_Rect body, const struct view *view);
 // Digit keys, shared by number and PIN; `fractions` adds point, slash and space.
 void keypad_draw(struct screen *screen, SDL_Rect box, bool fractions);
 

@@ -4,6 +4,7 @@
 #include "pen.h"
 
 #define COLUMN_GAP 18
+#define SIGN_WIDTH 44
 
 static int column_width(struct screen *screen, const struct table *table, int column, int size) {
     struct style style = {.face = table->widest, .size = size};
@@ -46,4 +47,26 @@ void table_row(struct screen *screen, const struct table *table, SDL_Rect box, s
         style.face = i == table->columns - 1 ? last_face : style.face;
         pen_text(screen, cell, &style, table->cell[row][i]);
     }
+}
+
+int table_sign_width(const struct screen *screen) {
+    return px(screen, SIGN_WIDTH);
+}
+
+void table_row_toned(struct screen *screen, const struct table *table, SDL_Rect row, size_t at,
+                     enum view_tone tone, bool selected) {
+    bool plain = tone == TONE_PLAIN;
+    int size = row.h < px(screen, 32) ? row.h : px(screen, 32);
+    SDL_Rect sign = cut_left(&row, table_sign_width(screen));
+    SDL_Rect all = {sign.x, row.y, sign.w + row.w, row.h};
+    if (!plain || selected) {
+        SDL_Color pale = plain ? THEME_BLUE_PALE : theme_tone(tone).pale;
+        pen_panel(screen, all, pale, selected ? THEME_BLUE : pale, px(screen, selected ? 4 : 1));
+    }
+    if (!plain) {
+        pen_sign(screen,
+                 (SDL_Rect){sign.x + px(screen, 8), sign.y + (sign.h - size) / 2, size, size},
+                 tone);
+    }
+    table_row(screen, table, row, at, plain ? FACE_REGULAR : FACE_BOLD);
 }

@@ -172,8 +172,49 @@ static void review_actions(const struct station *s, struct view *view) {
     if (selected) {
         put(view, ACTION_OPEN_ENTRY, WORD_L_ENTRY, "F12", TONE_PLAIN);
     }
+    if (selected && entry.build[0] != '\0') {
+        put(view, ACTION_SET, WORD_L_SET, "Ins", TONE_PLAIN);
+    }
     put(view, ACTION_EXPORT, WORD_L_EXPORT, "F2", TONE_PLAIN);
     put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
+}
+
+static void set_actions(const struct station *s, struct view *view) {
+    struct set set;
+    bool known = sets_load(s, &set);
+    const struct set_club *club = known ? sets_selected(s, &set) : NULL;
+    bool waits = false;
+    for (size_t i = 0; known && i < set.count; i++) {
+        waits = waits || (set.club[i].shaft[0] == '\0' && set.club[i].stage == STAGE_PENDING);
+    }
+    put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
+    if (s->set.mode == SET_KIT) {
+        put(view, ACTION_KIT_ACCEPT, WORD_L_KIT_ACCEPT, "F4", TONE_FINE);
+        put(view, ACTION_KIT_SWINGWEIGHT, WORD_L_KIT_SWINGWEIGHT, "F7", TONE_PLAIN);
+        put(view, ACTION_KIT_FLEX, WORD_L_KIT_FLEX, "F8", TONE_PLAIN);
+    } else {
+        put(view, ACTION_BUILD_BACK, WORD_L_BUILD_BACK, "F5", TONE_PLAIN);
+        put(view, ACTION_BUILD_ON, WORD_L_BUILD_ON, "F6", TONE_PLAIN);
+        if (waits) {
+            put(view, ACTION_KIT, WORD_L_KIT, "F4", TONE_WORK);
+        }
+        if (club != NULL && club->stage == STAGE_DONE) {
+            put(view, ACTION_FINAL_LENGTH, WORD_L_FINAL_LENGTH, "F7", TONE_PLAIN);
+            put(view, ACTION_FINAL_SWINGWEIGHT, WORD_L_FINAL_SWINGWEIGHT, "F8", TONE_PLAIN);
+            put(view, ACTION_FINAL_FREQUENCY, WORD_L_FINAL_FREQUENCY, "F9", TONE_PLAIN);
+        }
+    }
+    put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
+}
+
+static void final_actions(const struct station *s, struct view *view) {
+    put_press(view);
+    put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
+    for (char letter = 'C'; s->number.kind == NUMBER_FINAL_SWINGWEIGHT && letter <= 'E'; letter++) {
+        const char label[2] = {letter, '\0'};
+        struct spec spec = {.id = ACTION_KEY, .argument = letter, .label = label, .key = ""};
+        add(view, &spec);
+    }
 }
 
 static void number_actions(const struct station *s, struct view *view) {
@@ -247,6 +288,12 @@ void actions_fill(const struct station *s, struct view *view) {
     case STATION_REVIEW:
         review_actions(s, view);
         break;
+    case STATION_SET:
+        set_actions(s, view);
+        break;
+    case STATION_FINAL:
+        final_actions(s, view);
+        break;
     case STATION_STATE_COUNT:
         break;
     }
@@ -254,15 +301,15 @@ void actions_fill(const struct station *s, struct view *view) {
 
 // Keys, fields, picks and rows the screen makes itself (view.h).
 static bool made_by_screen(const struct station *s, enum view_action_id id) {
-    bool number =
-        s->state == STATION_DRY_FIT || s->state == STATION_MISCUT || s->state == STATION_MEASURE;
+    bool number = station_asks_number(s);
     if (id == ACTION_FIELD || id == ACTION_PICK) {
         return number;
     }
     if (id == ACTION_KEY) {
         return number || s->state == STATION_PIN || s->state == STATION_REVIEW;
     }
-    return id == ACTION_ROW && s->state == STATION_REVIEW && s->review.mode == REVIEW_LIST;
+    return id == ACTION_ROW && (s->state == STATION_SET ||
+                                (s->state == STATION_REVIEW && s->review.mode == REVIEW_LIST));
 }
 
 bool actions_allow(const struct station *s, enum view_action_id id, int64_t argument) {

@@ -131,6 +131,11 @@ void after_save(struct station *s, enum save_then then, const struct entry *save
             cutting_proceed(s);
         }
         break;
+    case THEN_FINAL:
+        station_move(s, STATION_SET);
+        SAY(s->set.message, FINAL_LOGGED, NULL, NULL, NULL);
+        station_sound(s, SOUND_LOGGED);
+        break;
     case THEN_DECIDED:
         s->review.mode = REVIEW_LIST;
         s->review.note_active = false;

@@ -155,5 +155,10 @@ void answer_press(struct station *s) {
     case NUMBER_MEASURE:
         measure(s);
         break;
+    case NUMBER_FINAL_LENGTH:
+    case NUMBER_FINAL_SWINGWEIGHT:
+    case NUMBER_FINAL_FREQUENCY:
+        final_press(s);
+        break;
     }
 }

@@ -20,11 +20,13 @@ static const unsigned moves[STATION_STATE_COUNT] = {
     [STATION_MEASURE] = HOME | TO(BUTT_CUT) | TO(LOGGED),
     [STATION_LOGGED] = HOME | TO(PAIR),
     [STATION_HOLD] = HOME | TO(PAIR) | TO(DRY_FIT) | TO(CARE) | CUTS | TO(LOGGED) | TO(PIN) |
-                     TO(CONSENT) | TO(REVIEW),
+                     TO(CONSENT) | TO(REVIEW) | TO(SET) | TO(FINAL),
     [STATION_MISCUT] = HOME | CUTS,
     [STATION_PIN] = HOME | TO(CONSENT) | TO(REVIEW),
     [STATION_CONSENT] = HOME | TO(DRY_FIT) | TO(CARE) | CUTS,
-    [STATION_REVIEW] = HOME,
+    [STATION_REVIEW] = HOME | TO(SET),
+    [STATION_SET] = HOME | TO(REVIEW) | TO(FINAL),
+    [STATION_FINAL] = HOME | TO(SET),
 };
 
 static const char *const names[STATION_STATE_COUNT] = {

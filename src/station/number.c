@@ -76,6 +76,18 @@ static bool belongs_to_a_length(int64_t key) {
            key == '"' || key == 'i' || key == 'n' || key == 'm';
 }
 
+// Swingweights are typed in small letters too.
+static int64_t large_letter(const struct station *s, int64_t key) {
+    bool small = s->number.kind == NUMBER_FINAL_SWINGWEIGHT && key >= 'a' && key <= 'g';
+    return small ? key - 'a' + 'A' : key;
+}
+
+static bool belongs(const struct station *s, int64_t key) {
+    bool other =
+        s->number.kind == NUMBER_FINAL_SWINGWEIGHT || s->number.kind == NUMBER_FINAL_FREQUENCY;
+    return other ? final_key(s->number.kind, key) : belongs_to_a_length(key);
+}
+
 // Keeps the whole inches and sets the fraction, in lowest terms.
 static void set_sixteenth(struct station *s, int64_t n) {
     char *field = typed_into(s);
@@ -98,6 +110,7 @@ static void set_sixteenth(struct station *s, int64_t n) {
 }
 
 void number_key(struct station *s, int64_t key) {
+    key = large_letter(s, key);
     if (key == '\b') {
         s->number.touched[s->number.active] = true; // rubbing out keeps what was prefilled
         char *field = typed_into(s);
@@ -107,9 +120,9 @@ void number_key(struct station *s, int64_t key) {
         }
     } else if (key == '\t' && s->number.field_count > 1) {
         number_field(s, 1 - s->number.active);
-    } else if (key > VIEW_KEY_SIXTEENTH && key < VIEW_KEY_SIXTEENTH + 16) {
+    } else if (key > VIEW_KEY_SIXTEENTH && key < VIEW_KEY_SIXTEENTH + 16 && belongs(s, '/')) {
         set_sixteenth(s, key - VIEW_KEY_SIXTEENTH);
-    } else if (belongs_to_a_length(key)) {
+    } else if (belongs(s, key)) {
         char *field = typed_into(s);
         size_t size = strlen(field);
         if (size + 1 < NUMBER_TEXT_MAX) {
@@ -133,11 +146,10 @@ void number_field(struct station *s, int64_t field) {
 
 bool number_scan(struct station *s, const char *text) {
     length_nm length;
-    if (s->state != STATION_DRY_FIT && s->state != STATION_MISCUT && s->state != STATION_MEASURE) {
-        return false;
-    }
-    if (strlen(text) >= NUMBER_TEXT_MAX ||
-        length_parse(text, unit(s), &length, NULL) != LENGTH_OK) {
+    bool reads = s->state == STATION_FINAL
+                     ? final_reads(s, text, &length)
+                     : length_parse(text, unit(s), &length, NULL) == LENGTH_OK;
+    if (!station_asks_number(s) || strlen(text) >= NUMBER_TEXT_MAX || !reads) {
         return false;
     }
     char *field = typed_into(s);

@@ -103,6 +103,15 @@ static void export(struct station *s) {
     }
 }
 
+// The set of the selected entry's build.
+static void open_set(struct station *s) {
+    struct entry entry;
+    bool open;
+    if (review_selected(s, &entry, &open) && entry.build[0] != '\0') {
+        sets_open(s, entry.build);
+    }
+}
+
 static void clear_filters(struct station *s) {
     struct review_filter *filter = &s->review.filter;
     memset(filter->build, 0, sizeof filter->build);
@@ -145,6 +154,8 @@ void review_action(struct station *s, enum view_action_id id, int64_t argument) 
         newest(s);
     } else if (id == ACTION_FILTER_CLEAR) {
         clear_filters(s);
+    } else if (id == ACTION_SET) {
+        open_set(s);
     } else if (id == ACTION_OPEN_ENTRY) {
         s->review.mode = REVIEW_ENTRY;
     } else if (id == ACTION_NOTE) {

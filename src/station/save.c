@@ -58,6 +58,12 @@ static void refused(struct station *s) {
         station_sound(s, SOUND_HOLD);
         return;
     }
+    if (s->state == STATION_FINAL) {
+        station_move(s, STATION_SET);
+        SAY(s->set.message, FINAL_REFUSED, NULL, NULL, NULL);
+        station_sound(s, SOUND_HOLD);
+        return;
+    }
     struct hold hold = hold_make(s, HOLD_ALREADY_LOGGED);
     hold.start_over = true;
     hold_line(&hold, WORD_HOLD_REFUSED, NULL, NULL, NULL);

@@ -214,6 +214,15 @@ static bool typed_here(struct station *s, const char *text) {
     return false;
 }
 
+static bool looks_at_builds(const struct station *s) {
+    return s->state == STATION_SET || (s->state == STATION_REVIEW && s->review.mode == REVIEW_LIST);
+}
+
+static bool names_build(const struct ticket *ticket) {
+    return ticket->kind == TICKET_HEAD || ticket->kind == TICKET_SHAFT ||
+           ticket->kind == TICKET_BUILD;
+}
+
 void scanning_scan(struct station *s, const char *text) {
     struct ticket ticket;
     enum ticket_error error;
@@ -225,6 +234,16 @@ void scanning_scan(struct station *s, const char *text) {
     }
     if (s->state == STATION_PIN && !is_command) {
         pin_badge(s, error == TICKET_OK ? ticket.text : text);
+    } else if (error == TICKET_OK && looks_at_builds(s) && names_build(&ticket)) {
+        sets_scan(s, &ticket);
+    } else if (s->state == STATION_SET && !is_command) {
+        SAY(s->set.message, SET_NO_SCAN, NULL, NULL, NULL);
+        station_sound(s, SOUND_HOLD);
+    } else if (s->state == STATION_FINAL && !is_command) {
+        if (!number_scan(s, text)) {
+            SAY(s->number.error, FINAL_NO_SCAN, NULL, NULL, NULL);
+            station_sound(s, SOUND_HOLD);
+        }
     } else if (s->state == STATION_REVIEW && !is_command) {
         SAY(s->review.message, REVIEW_NO_SCAN, NULL, NULL, NULL);
         station_sound(s, SOUND_HOLD);

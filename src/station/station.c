@@ -20,6 +20,11 @@ bool station_signed_on(const struct station *s) {
     return s->worker.badge[0] != '\0';
 }
 
+bool station_asks_number(const struct station *s) {
+    return s->state == STATION_DRY_FIT || s->state == STATION_MISCUT ||
+           s->state == STATION_MEASURE || s->state == STATION_FINAL;
+}
+
 void station_dead_time(struct station *s) {
     s->dead_until_ms = station_now(s) + DEAD_MS;
 }
@@ -33,6 +38,7 @@ static void lay_aside(struct station *s) {
     memset(&s->number, 0, sizeof s->number);
     memset(&s->pin, 0, sizeof s->pin);
     memset(&s->review, 0, sizeof s->review);
+    memset(&s->set, 0, sizeof s->set);
     memset(&s->supervisor, 0, sizeof s->supervisor);
     s->shown_seq = 0;
     s->shown_mark = LENGTH_UNKNOWN;
@@ -91,6 +97,7 @@ static void press(struct station *s) {
     case STATION_DRY_FIT:
     case STATION_MISCUT:
     case STATION_MEASURE:
+    case STATION_FINAL:
         station_dead_time(s);
         answer_press(s);
         break;
@@ -110,6 +117,7 @@ static void press(struct station *s) {
     case STATION_RESUME:
     case STATION_CONSENT:
     case STATION_REVIEW:
+    case STATION_SET:
     case STATION_STATE_COUNT:
         break; // a button never identifies or chooses
     }
@@ -128,6 +136,10 @@ static void back(struct station *s) {
     bool shown = stage == STAGE_TIP_SHOWN || stage == STAGE_BUTT_SHOWN;
     if (s->state == STATION_HOLD) {
         station_move(s, s->hold.back);
+    } else if (s->state == STATION_SET) {
+        sets_back(s);
+    } else if (s->state == STATION_FINAL) {
+        station_move(s, STATION_SET);
     } else if (s->state == STATION_REVIEW && s->review.mode != REVIEW_LIST) {
         s->review.mode = REVIEW_LIST;
     } else if ((s->state != STATION_DRY_FIT && s->state != STATION_MISCUT) || !shown) {
@@ -144,9 +156,18 @@ static void key(struct station *s, int64_t code) {
         pin_key(s, code);
     } else if (s->state == STATION_REVIEW) {
         review_key(s, code);
-    } else if (s->state == STATION_DRY_FIT || s->state == STATION_MISCUT ||
-               s->state == STATION_MEASURE) {
+    } else if (station_asks_number(s)) {
         number_key(s, code);
+    }
+}
+
+static void row(struct station *s, int64_t argument) {
+    if (s->state == STATION_CONSENT) {
+        consent_choose(s, argument);
+    } else if (s->state == STATION_SET) {
+        sets_action(s, ACTION_ROW, argument);
+    } else {
+        review_action(s, ACTION_ROW, argument);
     }
 }
 
@@ -201,8 +222,20 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
         pin_open(s, PIN_FOR_CONSENT, NULL);
         break;
     case ACTION_ROW:
-        s->state == STATION_CONSENT ? consent_choose(s, argument) : review_action(s, id, argument);
+        row(s, argument);
         break;
+    case ACTION_BUILD_BACK:
+    case ACTION_BUILD_ON:
+    case ACTION_FINAL_LENGTH:
+    case ACTION_FINAL_SWINGWEIGHT:
+    case ACTION_FINAL_FREQUENCY:
+    case ACTION_KIT:
+    case ACTION_KIT_SWINGWEIGHT:
+    case ACTION_KIT_FLEX:
+    case ACTION_KIT_ACCEPT:
+        sets_action(s, id, argument);
+        break;
+    case ACTION_SET:
     case ACTION_OLDER:
     case ACTION_NEWER:
     case ACTION_DAY_BACK:

@@ -18,19 +18,20 @@
 //  8 Whatever is wrong becomes a hold that says what happened and what to do.
 
 #include "entry.h"
-#include "estimate.h"
+#include "kit.h"
 #include "view.h"
 
 //  SIGNED_OUT --badge--> READY --head or shaft--> PAIR --the other--> [DRY_FIT] --> [CARE] -->
 //  [RESUME] --> TIP_CUT --press--> BUTT_CUT --press--> MEASURE --press--> LOGGED --> READY
 //  HOLD from anywhere, and back to where it came from or to READY.
-//  PIN and REVIEW: supervisor, from READY. DRY_FIT also from BUTT_CUT (fit again).
+//  PIN and REVIEW: supervisor, from READY. SET: a build as a set, from REVIEW; FINAL: what was
+//  measured on an assembled club, from SET. DRY_FIT also from BUTT_CUT (fit again).
 //  MISCUT: how much was really cut, from HOLD or RESUME. CONSENT: what a plan needs a supervisor
 //  for, from a HOLD by way of PIN. The whole table: moves.c.
 // clang-format off
 #define STATION_STATES(X)                                                                          \
     X(SIGNED_OUT) X(READY) X(PAIR) X(DRY_FIT) X(CARE) X(RESUME) X(TIP_CUT) X(BUTT_CUT) X(MEASURE)  \
-    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW)
+    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW) X(SET) X(FINAL)
 // clang-format on
 enum station_state {
 #define X(name) STATION_##name,
@@ -123,6 +124,13 @@ struct station_ops {
     enum station_lookup (*entry)(void *ctx, int64_t seq, struct entry *ret_entry);
     int (*spares)(void *ctx, const char *shaft, struct part *parts, int max);
     bool (*export_csv)(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
+    // Set view: a build with its estimates; the build before or after it by name; a kit list from
+    // stock for its clubs that wait for a shaft; all entries of an accepted one, or none.
+    enum station_lookup (*set)(void *ctx, const char *build, struct set *ret_set);
+    enum station_lookup (*beside)(void *ctx, const char *build, bool before,
+                                  char ret_build[PARTS_BUILD_MAX]);
+    enum station_lookup (*kit)(void *ctx, const char *build, enum match_by by, struct kit *ret_kit);
+    enum station_save (*save_all)(void *ctx, struct entry *entries, size_t count);
 };
 
 struct station_settings {

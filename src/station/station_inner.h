@@ -14,6 +14,7 @@ void station_move(struct station *s, enum station_state to);
 int64_t station_now(const struct station *s);
 void station_sound(const struct station *s, enum station_sound sound);
 bool station_signed_on(const struct station *s);
+bool station_asks_number(const struct station *s); // a state with a keypad for lengths
 // Lays the club aside and goes to READY, or to SIGNED_OUT when nobody is signed on.
 void station_home(struct station *s);
 void station_sign_off(struct station *s, const char *cause);
@@ -109,6 +110,23 @@ int review_rows(const struct station *s, struct view_log_row *rows);
 bool review_selected(const struct station *s, struct entry *ret_entry, bool *ret_open);
 void decide(struct station *s, enum view_action_id id, int64_t argument);
 
+// --- sets.c, kits.c, final.c -------------------------------------------------------------------
+void sets_open(struct station *s, const char *build);
+void sets_action(struct station *s, enum view_action_id id, int64_t argument);
+void sets_back(struct station *s);
+// A build's ticket, or a part of it, was scanned while its set or the log is looked at.
+void sets_scan(struct station *s, const struct ticket *ticket);
+bool sets_load(const struct station *s, struct set *ret_set);
+// The club of the selected row, NULL when there is none.
+const struct set_club *sets_selected(const struct station *s, const struct set *set);
+void kits_accept(struct station *s);
+void final_open(struct station *s, enum view_action_id id);
+void final_press(struct station *s);
+// What a key may put into the field of a final value.
+bool final_key(enum number_kind kind, int64_t key);
+// True when `text` reads as the value that is asked for; the length's is in *ret_length.
+bool final_reads(const struct station *s, const char *text, length_nm *ret_length);
+
 // --- texts -------------------------------------------------------------------------------------
 // A length as this bench writes it, with its unit: `2 5/8 in`, `66.7 mm`.
 void say_number(int64_t number, char buffer[LENGTH_TEXT_MAX]);
@@ -133,6 +151,11 @@ void view_saving(const struct station *s, struct view *view);
 void view_pin(const struct station *s, struct view *view);
 void view_consent(const struct station *s, struct view *view);
 void view_review(const struct station *s, struct view *view);
+void view_set(const struct station *s, struct view *view);
+// A value of the set as people read it: `43 1/2 in`, `D1.8`, `318.4 g`, `261.5`.
+void set_point_text(const struct station *s, enum set_value value, double number, char *buffer,
+                    size_t size);
+void final_fields(const struct station *s, struct view_number *number);
 void view_one_entry(const struct station *s, struct view *view);
 void view_band(struct view *view, enum view_tone tone, bool button, enum word band, enum word hint);
 

@@ -78,10 +78,19 @@ enum save_then {
     THEN_UNMEASURED, // measure withdrawn on the way to the butt cut
     THEN_MISCUT_TIP, // tip cut withdrawn: what was really cut comes next
     THEN_REPLAN,     // dry fit or consent
-    THEN_DECIDED
+    THEN_DECIDED,
+    THEN_FINAL // a value measured after assembly
 };
 
-enum number_kind { NUMBER_DRY_FIT, NUMBER_TIP_MADE, NUMBER_BUTT_LEFT, NUMBER_MEASURE };
+enum number_kind {
+    NUMBER_DRY_FIT,
+    NUMBER_TIP_MADE,
+    NUMBER_BUTT_LEFT,
+    NUMBER_MEASURE,
+    NUMBER_FINAL_LENGTH,
+    NUMBER_FINAL_SWINGWEIGHT,
+    NUMBER_FINAL_FREQUENCY
+};
 #define NUMBER_FIELDS 2
 #define NUMBER_TEXT_MAX 32
 struct number {
@@ -112,6 +121,16 @@ struct review {
     int64_t selected;             // seq, 0 none
     bool note_active;
     char note[VIEW_TEXT_MAX];
+    char message[VIEW_TEXT_MAX];
+};
+
+enum set_mode { SET_PLOTS, SET_KIT };
+struct set_state {
+    enum set_mode mode;
+    char build[PARTS_BUILD_MAX];
+    int selected; // index of the club, -1 none
+    int first;    // row at the top
+    enum match_by by;
     char message[VIEW_TEXT_MAX];
 };
 
@@ -148,6 +167,7 @@ struct station {
     length_nm tip_made; // answer of MISCUT on its way to the log, LENGTH_UNKNOWN none
     struct pin pin;
     struct review review;
+    struct set_state set;
 
     enum save_then then;
     struct entry pending; // kind GENESIS and no confirm id: none

@@ -47,6 +47,8 @@ static int step_of(enum station_state state) {
     case STATION_PIN:
     case STATION_CONSENT:
     case STATION_REVIEW:
+    case STATION_SET:
+    case STATION_FINAL:
     case STATION_STATE_COUNT:
         break;
     }
@@ -101,6 +103,7 @@ static void body(const struct station *s, struct view *view) {
     case STATION_DRY_FIT:
     case STATION_MISCUT:
     case STATION_MEASURE:
+    case STATION_FINAL:
         view_number(s, view);
         break;
     case STATION_RESUME:
@@ -120,6 +123,9 @@ static void body(const struct station *s, struct view *view) {
         break;
     case STATION_REVIEW:
         view_review(s, view);
+        break;
+    case STATION_SET:
+        view_set(s, view);
         break;
     case STATION_STATE_COUNT:
         break;

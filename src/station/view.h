@@ -29,7 +29,8 @@ enum view_body {
                   // logged
     VIEW_PIN,     // digits shown as dots, keypad
     VIEW_LOG,     // review: table, detail panel
-    VIEW_ENTRY    // review: one entry, its plan redrawn as a receipt
+    VIEW_ENTRY,   // review: one entry, its plan redrawn as a receipt
+    VIEW_SET      // review: a build as a set: table, plots, what stands out
 };
 
 // Never colour alone: each tone has its own shape and word (ISO 3864, ANSI Z535).
@@ -53,9 +54,11 @@ enum view_tone {
     X(KEY)         /* argument: character for the active field, '\b' rubs out */                   \
     X(PICK)        /* argument: length in nm */                                                    \
     X(REVIEW) X(CONSENT)                                                                           \
-    X(ROW)         /* argument: seq or index of the row */                                         \
+    X(ROW)         /* argument: seq of the entry or index of the club */                                         \
     X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
     X(FILTER_BUILD) X(FILTER_WORKER) X(FILTER_VERDICT) X(FILTER_OPEN) X(FILTER_CLEAR)              \
+    X(SET) X(BUILD_BACK) X(BUILD_ON) X(FINAL_LENGTH) X(FINAL_SWINGWEIGHT) X(FINAL_FREQUENCY)       \
+    X(KIT) X(KIT_SWINGWEIGHT) X(KIT_FLEX) X(KIT_ACCEPT)                                            \
     X(OPEN_ENTRY) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)
 // clang-format on
 enum view_action_id {
@@ -227,6 +230,50 @@ struct view_entry {
     char warning[VIEW_LINES_MAX][VIEW_TEXT_MAX];
 };
 
+// One value of every club of a build, from `low` to `high`: planned dots, measured rings, the line
+// they should lie on, the club that stands out.
+#define VIEW_PLOTS_MAX 4
+#define VIEW_POINTS_MAX 30
+struct view_plot {
+    char title[VIEW_SHORT_MAX]; // "Swingweight"
+    char low_text[16];
+    char high_text[16];
+    double low;
+    double high;
+    size_t count;
+    struct {
+        bool planned_known;
+        bool measured_known;
+        double planned;
+        double measured;
+    } point[VIEW_POINTS_MAX];
+    bool line_known;
+    double at_first;
+    double slope; // a club
+    int odd;      // -1 none
+};
+
+#define VIEW_CELLS 7
+#define VIEW_CELL_MAX 32
+struct view_set {
+    char title[VIEW_TEXT_MAX];
+    char subtitle[VIEW_TEXT_MAX];
+    char head[VIEW_CELLS][VIEW_CELL_MAX];
+    size_t row_count;
+    int first;    // index in the build of the first row shown
+    int total;    // clubs of the build
+    int selected; // row, -1 none
+    struct {
+        char cell[VIEW_CELLS][VIEW_CELL_MAX];
+        enum view_tone tone;
+    } row[VIEW_ROWS_MAX];
+    size_t note_count;
+    char note[VIEW_LINES_MAX][VIEW_TEXT_MAX];
+    enum view_tone note_tone[VIEW_LINES_MAX];
+    size_t plot_count;
+    struct view_plot plot[VIEW_PLOTS_MAX];
+};
+
 struct view {
     enum view_body body;
     // header
@@ -253,6 +300,7 @@ struct view {
     char pin_message[VIEW_TEXT_MAX];
     struct view_log log;
     struct view_entry entry;
+    struct view_set set;
     // band
     enum view_tone band_tone;
     bool band_button; // draw the button's ring
@@ -265,7 +313,7 @@ struct view {
 
 // Keypad keys (digits, fraction picks 1/16 to 15/16, rub out) and table rows are not listed as
 // actions: the screen makes ACTION_KEY, ACTION_FIELD, ACTION_PICK, ACTION_ROW of them itself for
-// VIEW_NUMBER, VIEW_PIN and VIEW_LOG. A sixteenths key sends ACTION_KEY with
+// VIEW_NUMBER, VIEW_PIN, VIEW_LOG and VIEW_SET. A sixteenths key sends ACTION_KEY with
 // VIEW_KEY_SIXTEENTH + n (n 1 to 15): it sets the fraction of the active field.
 #define VIEW_KEY_SIXTEENTH 1000
 

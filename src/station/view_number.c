@@ -181,6 +181,12 @@ void view_number(const struct station *s, struct view *view) {
         view_band(view, TONE_WORK, true, entered ? WORD_MEASURE_BAND_READY : WORD_MEASURE_BAND,
                   WORD_NUMBER_HINT);
         break;
+    case NUMBER_FINAL_LENGTH:
+    case NUMBER_FINAL_SWINGWEIGHT:
+    case NUMBER_FINAL_FREQUENCY:
+        final_fields(s, number);
+        view_band(view, TONE_WORK, true, WORD_FINAL_BAND, WORD_EMPTY);
+        break;
     }
     SET(number->error, s->number.error);
 }

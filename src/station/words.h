@@ -287,6 +287,57 @@
     X(FACT_NO_PLAN, "No plan belongs to this entry.")                                              \
     X(FACT_BAD_PLAN, "The plan in this entry cannot be read: check the log.")                      \
     X(ENTRY_BAND, "Back to the list: F3")                                                          \
+    /* set */                                                                                      \
+    X(SET_TITLE, "Build %1 · %2 clubs")                                                            \
+    X(SET_SUBTITLE, "Planned, and measured in brackets. All estimates but the length.")            \
+    X(SET_CLUB, "Club")                                                                            \
+    X(SET_HEAD, "Head")                                                                            \
+    X(SET_SHAFT, "Shaft")                                                                          \
+    X(SET_LENGTH, "Length")                                                                        \
+    X(SET_WEIGHT, "Weight")                                                                        \
+    X(SET_SWINGWEIGHT, "Swingweight")                                                              \
+    X(SET_FREQUENCY, "Frequency")                                                                  \
+    X(SET_RACK, "Rack")                                                                            \
+    X(SET_RAW, "Raw length")                                                                       \
+    X(SET_SHAFT_WEIGHT, "Weight")                                                                  \
+    X(SET_REAL, " (%1)")                                                                           \
+    X(SET_UNKNOWN, "not known")                                                                    \
+    X(SET_NO_SHAFT, "to be chosen")                                                                \
+    X(SET_EVEN, "No club stands out from the line of the others.")                                 \
+    X(SET_WAITING, "%1 clubs have no shaft yet.")                                                  \
+    X(SET_GAP, "Club %1: %2.")                                                                     \
+    X(SET_BAND, "Scan a part of another build, or choose a club.")                                 \
+    X(SET_BAND_ODD, "Look at what stands out before it is cut.")                                   \
+    X(SET_BAND_FAILED, "This build cannot be read now. Try again.")                                \
+    X(SET_NO_BUILD, "%1 belongs to no build here.")                                                \
+    X(SET_NO_SCAN, "Scan a head, a shaft or the ticket of a build.")                               \
+    X(SET_FIRST, "This is the first build.")                                                       \
+    X(SET_LAST, "This is the last build.")                                                         \
+    X(KIT_TITLE, "Build %1 · shafts from stock")                                                   \
+    X(KIT_SUBTITLE, "%1 of %2 clubs, %3 shafts in stock")                                          \
+    X(KIT_SPREAD, "Spread %1: the least that this stock allows (estimate).")                       \
+    X(KIT_BAND, "Accept the list, or choose by what it is matched.")                               \
+    X(KIT_NONE, "No shaft in stock fits a club of this build.")                                    \
+    X(KIT_ACCEPTED, "Accepted and logged. Fetch the shafts by their tickets.")                     \
+    X(KIT_REFUSED,                                                                                 \
+      "Not accepted: a club or a shaft of the list has changed. Look at the new list.")            \
+    X(KIT_NOT_SAVED,                                                                               \
+      "NOT LOGGED: the disk did not take the list. Nothing is reserved; try again.")               \
+    /* final */                                                                                    \
+    X(FINAL_LENGTH, "How long is the finished club, ground to end of grip cap?")                   \
+    X(FINAL_SWINGWEIGHT, "What does the finished club show on the swingweight scale?")             \
+    X(FINAL_FREQUENCY, "What is its frequency, clamped over the last 5 in?")                       \
+    X(FINAL_HELP, "Build %1, club %2. Planned: %3.")                                               \
+    X(FINAL_FIELD_LENGTH, "Playing length")                                                        \
+    X(FINAL_FIELD_SWINGWEIGHT, "Swingweight, as D2.3")                                             \
+    X(FINAL_FIELD_FREQUENCY, "Cycles a minute")                                                    \
+    X(FINAL_BAND, "Enter it, then press.")                                                         \
+    X(FINAL_BAD_LENGTH, "A club is 10 to 70 in long. Enter it again.")                             \
+    X(FINAL_BAD_SWINGWEIGHT, "A swingweight is a letter A to G and 0 to 9.9 points, as D2.3.")     \
+    X(FINAL_BAD_FREQUENCY, "A frequency is 50 to 600 cycles a minute, with at most one decimal.")  \
+    X(FINAL_NO_SCAN, "That is not such a value. Enter what was measured.")                         \
+    X(FINAL_LOGGED, "Logged.")                                                                     \
+    X(FINAL_REFUSED, "Not logged: the club is not done, or it has changed.")                       \
     /* entries of the log, in the order of enum entry_kind */                                      \
     X(KIND_GENESIS, "log begun")                                                                   \
     X(KIND_SIGN_ON, "signed on")                                                                   \
@@ -345,6 +396,16 @@
     X(L_NOTE, "Type a note")                                                                       \
     X(L_NOTE_DONE, "Note done")                                                                    \
     X(L_EXPORT, "Export CSV")                                                                      \
+    X(L_SET, "The set")                                                                            \
+    X(L_BUILD_BACK, "Build before")                                                                \
+    X(L_BUILD_ON, "Build after")                                                                   \
+    X(L_KIT, "Shafts from stock")                                                                  \
+    X(L_KIT_ACCEPT, "Accept the list")                                                             \
+    X(L_KIT_SWINGWEIGHT, "By swingweight")                                                         \
+    X(L_KIT_FLEX, "By flex")                                                                       \
+    X(L_FINAL_LENGTH, "Enter length")                                                              \
+    X(L_FINAL_SWINGWEIGHT, "Enter swingweight")                                                    \
+    X(L_FINAL_FREQUENCY, "Enter frequency")                                                        \
     X(L_CLOSE, "Close the log")
 
 enum word {

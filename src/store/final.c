@@ -5,10 +5,6 @@
 
 #include <string.h>
 
-// Common practice, no source: a child's first club to a broom putter or long drive.
-#define LENGTH_LEAST (10 * LENGTH_INCH)
-#define LENGTH_MOST (70 * LENGTH_INCH)
-
 bool final_kind(enum entry_kind kind) {
     return kind == ENTRY_FINAL_LENGTH || kind == ENTRY_FINAL_SWINGWEIGHT ||
            kind == ENTRY_FINAL_FREQUENCY;
@@ -22,7 +18,7 @@ static bool take(const struct entry *entry, struct final_values *values) {
     }
     if (entry->kind == ENTRY_FINAL_LENGTH) {
         values->length = entry->made;
-        return entry->made >= LENGTH_LEAST && entry->made <= LENGTH_MOST;
+        return entry_final_length(entry->made);
     }
     if (strlen(entry->note) >= sizeof values->swingweight ||
         balance_scale_parse(entry->note, &inch_ounces) != BALANCE_SCALE_OK) {
@@ -92,4 +88,19 @@ enum store_result store_build_clubs(struct store *store, const char *build, stor
     }
     connection_read_end(store);
     return result;
+}
+
+enum store_result store_build_beside(struct store *store, const char *build, bool before,
+                                     char ret_build[PARTS_BUILD_MAX]) {
+    char name[PARTS_BUILD_MAX] = "";
+    struct query query = query_open(store, before ? STATEMENT_BUILD_BEFORE : STATEMENT_BUILD_AFTER);
+    query_bind_text(&query, build);
+    while (query_step(&query)) {
+        query_text(&query, 0, name, sizeof name);
+    }
+    enum store_result result = query_end(&query, "look for the next build");
+    if (result == STORE_OK && name[0] != '\0') {
+        memcpy(ret_build, name, sizeof name);
+    }
+    return result == STORE_OK && name[0] == '\0' ? STORE_NONE : result;
 }

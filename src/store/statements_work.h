@@ -86,6 +86,8 @@
     X(WORK_SET,                                                                                    \
       "UPDATE club SET stage = ?, attempt = ?, tip_made = ?, tip_seq = ?, butt_seq = ?, "          \
       "measure_seq = ?, decision_seq = ?, bench = ? WHERE id = ?")                                 \
+    X(BUILD_BEFORE, "SELECT max(name) FROM build WHERE name < ?")                                  \
+    X(BUILD_AFTER, "SELECT min(name) FROM build WHERE name > ?")                                   \
     X(BUILD_CLUBS, "SELECT id FROM club WHERE build = ? ORDER BY position")                        \
     X(FINALS,                                                                                      \
       "SELECT l.kind, l.made, l.note FROM club AS c CROSS JOIN log AS l INDEXED BY log_final "     \

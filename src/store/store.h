@@ -123,6 +123,10 @@ typedef bool store_club_each(void *context, const struct club *club,
 enum store_result store_build_clubs(struct store *store, const char *build, store_club_each *each,
                                     void *context);
 
+// The build whose name comes next before or after `build`. STORE_NONE: there is none.
+enum store_result store_build_beside(struct store *store, const char *build, bool before,
+                                     char ret_build[PARTS_BUILD_MAX]);
+
 // What matching from stock needs of one model and flex besides the shafts themselves.
 struct stock {
     struct shaft_model model;

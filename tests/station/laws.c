@@ -145,7 +145,8 @@ static const char *law_8(const struct station *station, const struct shop *shop,
     const struct view_notice *notice = &view->notice;
     bool heard = shop->sounds[SOUND_HOLD] != before->holds_heard;
     bool words = view->number.error[0] != '\0' || view->pin_message[0] != '\0' ||
-                 view->body == VIEW_NOTICE || station->review.message[0] != '\0';
+                 view->body == VIEW_NOTICE || station->review.message[0] != '\0' ||
+                 station->set.message[0] != '\0';
     if (view->band[0] == '\0') {
         return "law 8: the band says nothing";
     }
@@ -159,6 +160,10 @@ static const char *law_8(const struct station *station, const struct shop *shop,
     if (station->review.message[0] != '\0' && strcmp(view->band, station->review.message) != 0 &&
         station->state == STATION_REVIEW) {
         return "law 8: words that are not on the screen";
+    }
+    if (station->set.message[0] != '\0' && strcmp(view->band, station->set.message) != 0 &&
+        station->state == STATION_SET && station->saving == SAVING_NONE) {
+        return "law 8: words about a set that are not on the screen";
     }
     if (heard && !words) {
         return "law 8: a beep and no words";

@@ -307,6 +307,10 @@ const struct station_ops shop_ops = {
     .entry = entry_of,
     .spares = spares,
     .export_csv = export_csv,
+    .set = shop_set,
+    .beside = shop_beside,
+    .kit = shop_kit,
+    .save_all = shop_save_all,
 };
 
 struct station_ops shop_ops_for(struct shop *shop) {

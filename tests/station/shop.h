@@ -77,7 +77,9 @@ struct shop {
     int64_t moved_ms; // last press or move that did something, 0 not told
     int pin_wait_s;
     char *plan_text;       // ENTRY_PLAN_MAX bytes that get the last plan logged, NULL: not wanted
-    const char *violation; // what the log may never hold, NULL: nothing yet
+    const struct kit *kit; // what a stock match proposes, NULL: nothing
+    const struct set_measured *finals; // of the clubs of a set, in their order; NULL: nothing
+    const char *violation;             // what the log may never hold, NULL: nothing yet
 };
 
 extern const struct station_ops shop_ops; // ctx NULL: copy it and set ctx
@@ -89,6 +91,12 @@ void shop_catalogue(struct catalogue *catalogue);
 void shop_init(struct shop *shop, const struct catalogue *catalogue);
 struct station_ops shop_ops_for(struct shop *shop);
 struct station_settings shop_settings(void);
+
+enum station_lookup shop_set(void *ctx, const char *build, struct set *ret_set);
+enum station_lookup shop_beside(void *ctx, const char *build, bool before,
+                                char ret_build[PARTS_BUILD_MAX]);
+enum station_lookup shop_kit(void *ctx, const char *build, enum match_by by, struct kit *ret_kit);
+enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count);
 
 // Tickets: "H-1" of club 1 and so on, made with their check characters.
 const char *shop_ticket(enum ticket_kind kind, const char *body);

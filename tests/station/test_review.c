@@ -193,7 +193,7 @@ static void export_says_where(void **state) {
     b->shop.broken = true;
     bench_act(b, ACTION_EXPORT, 0);
     assert_true(strstr(b->view.band, "could not be written") != NULL);
-    bench_scan(b, TICKET_HEAD, "1");
+    bench_scan(b, TICKET_WORKER, "14");
     assert_string_equal(b->view.band, "The log is open: close it before you scan.");
 }
 

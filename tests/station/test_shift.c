@@ -63,9 +63,15 @@ static bool typed(const struct bench *b, uint64_t dice, struct step *step) {
         step->event.argument = b->view.log.row[dice / 8 % b->view.log.row_count].seq;
         return true;
     }
+    if (b->station.state == STATION_SET && dice % 3 == 0 && b->view.set.total > 0) {
+        step->event.kind = EVENT_ACTION;
+        step->event.action = ACTION_ROW;
+        step->event.argument = (int64_t)(dice / 8 % (uint64_t)b->view.set.total);
+        return true;
+    }
     if (b->view.body == VIEW_NUMBER || b->view.body == VIEW_LOG) {
         step->event.kind = EVENT_KEY;
-        step->event.key = "0123456789 /.\bx"[dice / 8 % 15];
+        step->event.key = "0123456789 /.\bxD"[dice / 8 % 16];
         return dice % 5 == 0;
     }
     return false;

@@ -1,0 +1,90 @@
+// A build as a set, for someone sitting: a row a club, a plot a value, what stands out in words.
+
+#include "pen.h"
+
+static void fill_table(struct table *table, const struct view_set *set) {
+    for (int i = 0; i < VIEW_CELLS; i++) {
+        table->cell[0][i] = set->head[i];
+        for (size_t row = 0; row < set->row_count; row++) {
+            table->cell[row + 1][i] = set->row[row].cell[i];
+        }
+    }
+    table->columns = VIEW_CELLS;
+    table->rows = set->row_count + 1;
+}
+
+static void draw_table(struct screen *screen, SDL_Rect box, const struct view_set *set) {
+    struct style cell = {
+        .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct table table = {.style = cell, .widest = FACE_BOLD};
+    SDL_Rect head;
+    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    box = inset(box, px(screen, 14));
+    fill_table(&table, set);
+    table_fit(screen, &table, box.w - table_sign_width(screen));
+    head = cut_top(&box, px(screen, 40));
+    cut_left(&head, table_sign_width(screen));
+    table_row(screen, &table, head, 0, FACE_REGULAR);
+    for (size_t i = 0; i < set->row_count; i++) {
+        SDL_Rect row = cell_down(box, VIEW_ROWS_MAX, (int)i, px(screen, 3));
+        touch_add(screen, row, ACTION_ROW, set->first + (int)i);
+        table_row_toned(screen, &table, row, i + 1, set->row[i].tone, set->selected == (int)i);
+    }
+}
+
+static void draw_notes(struct screen *screen, SDL_Rect box, const struct view_set *set) {
+    struct flow flow = {.floor = FLOOR_DESK};
+    for (size_t i = 0; i < set->note_count; i++) {
+        enum view_tone tone = set->note_tone[i];
+        flow_add(&flow, (struct flow_line){.text = set->note[i],
+                                           .face = FACE_REGULAR,
+                                           .size = 28,
+                                           .colour = THEME_INK,
+                                           .before = i == 0 ? 0 : 10,
+                                           .bullet = tone == TONE_PLAIN ? BULLET_NONE : BULLET_SIGN,
+                                           .tone = tone});
+    }
+    flow_draw(screen, box, &flow);
+}
+
+static void draw_side(struct screen *screen, SDL_Rect box, const struct view_set *set) {
+    int gap = px(screen, 16);
+    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    box = inset(box, px(screen, 20));
+    if (set->plot_count > 0) {
+        SDL_Rect plots = cut_top(&box, box.h * 66 / 100);
+        cut_top(&box, gap);
+        for (size_t i = 0; i < set->plot_count; i++) {
+            int across = set->plot_count > 1 ? 2 : 1;
+            SDL_Rect row = cell_down(plots, across, (int)i / across, gap);
+            plot_draw(screen, cell_across(row, across, (int)i % across, gap), &set->plot[i]);
+        }
+    }
+    draw_notes(screen, box, set);
+}
+
+void draw_set(struct screen *screen, SDL_Rect body, const struct view *view) {
+    const struct view_set *set = &view->set;
+    struct style title = {.face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct style line = {
+        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+    SDL_Rect side;
+    SDL_Rect head = cut_top(&body, px(screen, screen->portrait ? 124 : 70));
+    pen_text(screen,
+             screen->portrait
+                 ? cut_top(&head, px(screen, 70))
+                 : cut_left(&head, pen_width(screen, &title, set->title) + px(screen, 30)),
+             &title, set->title);
+    pen_text(screen, head, &line, set->subtitle);
+    cut_top(&body, px(screen, 8));
+    buttons_draw(screen, &body, view, band_action);
+    side = screen->portrait ? cut_bottom(&body, body.h * 54 / 100)
+                            : cut_right(&body, body.w * 43 / 100);
+    if (screen->portrait) {
+        cut_bottom(&body, px(screen, 18));
+    } else {
+        cut_right(&body, px(screen, 18));
+    }
+    draw_table(screen, body, set);
+    draw_side(screen, side, set);
+}

@@ -1,0 +1,107 @@
+// A build as a set, for the supervisor: which build, which club of it, and what can be done with
+// it. What is on the screen is asked from the store anew each time.
+
+#include "station_inner.h"
+
+#include <string.h>
+
+static void message(struct station *s, enum word which, const char *a, enum station_sound sound) {
+    words_fill(s->set.message, sizeof s->set.message, which, a, NULL, NULL);
+    station_sound(s, sound);
+}
+
+bool sets_load(const struct station *s, struct set *ret_set) {
+    return s->ops->set(s->ops->ctx, s->set.build, ret_set) == STATION_FOUND;
+}
+
+const struct set_club *sets_selected(const struct station *s, const struct set *set) {
+    int at = s->set.selected;
+    return at >= 0 && at < (int)set->count ? &set->club[at] : NULL;
+}
+
+void sets_open(struct station *s, const char *build) {
+    memset(&s->set, 0, sizeof s->set);
+    SET(s->set.build, build);
+    s->set.selected = -1;
+    station_move(s, STATION_SET);
+}
+
+void sets_back(struct station *s) {
+    if (s->set.mode == SET_KIT) {
+        s->set.mode = SET_PLOTS;
+        memset(s->set.message, 0, sizeof s->set.message);
+    } else {
+        station_move(s, STATION_REVIEW);
+    }
+}
+
+static void another(struct station *s, bool before) {
+    char build[PARTS_BUILD_MAX] = "";
+    switch (s->ops->beside(s->ops->ctx, s->set.build, before, build)) {
+    case STATION_FOUND:
+        sets_open(s, build);
+        break;
+    case STATION_ABSENT:
+        message(s, before ? WORD_SET_FIRST : WORD_SET_LAST, NULL, SOUND_HOLD);
+        break;
+    case STATION_LOOKUP_FAILED:
+        message(s, WORD_REVIEW_FAILED, NULL, SOUND_HOLD);
+        break;
+    }
+}
+
+// Keeps the selected row on the screen.
+static void select_row(struct station *s, int64_t index) {
+    struct set set;
+    if (!sets_load(s, &set) || index < 0 || index >= (int64_t)set.count) {
+        return;
+    }
+    s->set.selected = (int)index;
+    if (s->set.selected < s->set.first) {
+        s->set.first = s->set.selected;
+    } else if (s->set.selected >= s->set.first + VIEW_ROWS_MAX) {
+        s->set.first = s->set.selected - VIEW_ROWS_MAX + 1;
+    }
+}
+
+void sets_scan(struct station *s, const struct ticket *ticket) {
+    struct part part;
+    if (ticket->kind == TICKET_BUILD) {
+        struct set set;
+        if (s->ops->set(s->ops->ctx, ticket->text, &set) == STATION_FOUND) {
+            sets_open(s, set.build);
+            station_sound(s, SOUND_ACCEPTED);
+            return;
+        }
+    } else if (s->ops->part(s->ops->ctx, ticket->text, &part) == STATION_FOUND &&
+               part.build[0] != '\0') {
+        sets_open(s, part.build);
+        station_sound(s, SOUND_ACCEPTED);
+        return;
+    }
+    if (s->state == STATION_REVIEW) {
+        SAY(s->review.message, SET_NO_BUILD, ticket->text, NULL, NULL);
+        station_sound(s, SOUND_HOLD);
+    } else {
+        message(s, WORD_SET_NO_BUILD, ticket->text, SOUND_HOLD);
+    }
+}
+
+void sets_action(struct station *s, enum view_action_id id, int64_t argument) {
+    memset(s->set.message, 0, sizeof s->set.message);
+    if (id == ACTION_ROW) {
+        select_row(s, argument);
+    } else if (id == ACTION_BUILD_BACK || id == ACTION_BUILD_ON) {
+        another(s, id == ACTION_BUILD_BACK);
+    } else if (id == ACTION_KIT) {
+        s->set.mode = SET_KIT;
+    } else if (id == ACTION_KIT_SWINGWEIGHT) {
+        s->set.by = MATCH_BY_SWINGWEIGHT;
+    } else if (id == ACTION_KIT_FLEX) {
+        s->set.by = MATCH_BY_FLEX;
+    } else if (id == ACTION_KIT_ACCEPT) {
+        kits_accept(s);
+    } else {
+        final_open(s, id);
+    }
+}
