@@ -109,18 +109,14 @@ static enum store_result read_reference(struct store *store, struct club *club) 
 }
 
 // A club may lack a head, a shaft or a chart.
-static bool passes(enum store_result *result, enum store_result step) {
-    *result = step == STORE_NONE ? STORE_OK : step;
-    return *result == STORE_OK;
-}
-
 enum store_result club_read(struct store *store, struct club *club) {
     enum store_result result = read_order(store, club);
-    if (result == STORE_OK && passes(&result, read_head(store, club->id, &club->head)) &&
-        passes(&result, read_shaft(store, club)) && passes(&result, read_chart(store, club)) &&
-        passes(&result,
-               catalogue_profile(store, club->shaft.model, club->shaft.flex, &club->profile))) {
-        passes(&result, read_reference(store, club));
+    if (result == STORE_OK && query_passes(&result, read_head(store, club->id, &club->head)) &&
+        query_passes(&result, read_shaft(store, club)) &&
+        query_passes(&result, read_chart(store, club)) &&
+        query_passes(&result, catalogue_profile(store, club->shaft.model, club->shaft.flex,
+                                                &club->profile))) {
+        query_passes(&result, read_reference(store, club));
     }
     return result;
 }

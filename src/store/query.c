@@ -170,6 +170,11 @@ enum store_result query_end(struct query *query, const char *doing) {
     return result;
 }
 
+bool query_passes(enum store_result *result, enum store_result step) {
+    *result = step == STORE_NONE ? STORE_OK : step;
+    return *result == STORE_OK;
+}
+
 enum store_result query_run(struct query *query, const char *doing) {
     query_step(query);
     enum store_result result = query_end(query, doing);

@@ -43,6 +43,10 @@ void query_blob(struct query *query, int column, void *buffer, size_t size);
 // stepped and found none, else what went wrong in `doing` (and the message is set).
 enum store_result query_end(struct query *query, const char *doing);
 
+// Takes the result of a step over which a row may be missing: STORE_NONE counts as STORE_OK. True
+// to go on.
+bool query_passes(enum store_result *result, enum store_result step);
+
 // Steps a statement that gives no rows, and ends it: STORE_OK or what went wrong.
 enum store_result query_run(struct query *query, const char *doing);
 

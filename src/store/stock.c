@@ -2,20 +2,16 @@
 
 #include "catalogue.h"
 
-static bool passes(enum store_result *result, enum store_result step) {
-    *result = step == STORE_NONE ? STORE_OK : step;
-    return *result == STORE_OK;
-}
-
 static enum store_result read_makers(struct store *store, const char *model, const char *flex,
                                      struct stock *stock) {
     enum store_result result = STORE_OK;
-    passes(&result, catalogue_model(store, model, &stock->model));
+    query_passes(&result, catalogue_model(store, model, &stock->model));
     for (int i = 0; result == STORE_OK && i < CHART_KIND_COUNT; i++) {
-        passes(&result, catalogue_chart(store, model, flex, (enum chart_kind)i, &stock->chart[i]));
+        query_passes(&result,
+                     catalogue_chart(store, model, flex, (enum chart_kind)i, &stock->chart[i]));
     }
     if (result == STORE_OK) {
-        passes(&result, catalogue_profile(store, model, flex, &stock->profile));
+        query_passes(&result, catalogue_profile(store, model, flex, &stock->profile));
     }
     return result;
 }

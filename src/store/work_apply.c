@@ -1,0 +1,166 @@
+// What an entry does to its club and the club's parts.
+
+#include "work.h"
+
+#include <string.h>
+
+static enum store_result save_progress(struct store *store, const struct progress *progress,
+                                       int64_t club_id) {
+    struct query query = query_open(store, STATEMENT_WORK_SET);
+    query_bind_text(&query, stage_text(progress->stage));
+    query_bind_number(&query, progress->attempt);
+    query_bind_length(&query, progress->tip_made);
+    query_bind_id(&query, progress->tip_seq);
+    query_bind_id(&query, progress->butt_seq);
+    query_bind_id(&query, progress->measure_seq);
+    query_bind_id(&query, progress->decision_seq);
+    query_bind_text(&query, progress->bench);
+    query_bind_number(&query, club_id);
+    return query_run(&query, "save how far the club is");
+}
+
+static enum store_result shaft_left(struct store *store, enum statement statement, length_nm left,
+                                    const char *ticket) {
+    struct query query = query_open(store, statement);
+    query_bind_length(&query, left);
+    query_bind_text(&query, ticket);
+    return query_run(&query, "save what is left of the shaft");
+}
+
+static length_nm minus(length_nm a, length_nm b) {
+    return a == LENGTH_UNKNOWN || b == LENGTH_UNKNOWN || b > a ? LENGTH_UNKNOWN : a - b;
+}
+
+static enum store_result dry_fit(struct store *store, const struct entry *entry) {
+    struct query query = query_open(store, STATEMENT_WORK_BORE);
+    query_bind_length(&query, entry->made);
+    query_bind_length(&query, entry->planned);
+    query_bind_length(&query, minus(entry->planned, entry->made));
+    query_bind_text(&query, entry->head);
+    query_step(&query);
+    enum store_result result = query_end(&query, "save the dry fit");
+    return result == STORE_NONE
+               ? connection_say(store, STORE_REFUSED, "There is no head %s to save a dry fit for.",
+                                entry->head)
+               : result;
+}
+
+static enum store_result consent(struct store *store, const struct entry *entry) {
+    bool shim = strcmp(entry->cause, "shim") == 0;
+    struct query query = query_open(store, shim ? STATEMENT_WORK_SHIM : STATEMENT_WORK_COLUMN);
+    if (!shim) {
+        query_bind_text(&query, entry->note);
+    }
+    query_bind_number(&query, entry->club_id);
+    return query_run(&query, "save the supervisor's consent");
+}
+
+static enum store_result scrap(struct store *store, const char *shaft) {
+    struct query query = query_open(store, STATEMENT_WORK_SCRAP);
+    query_bind_text(&query, shaft);
+    return query_run(&query, "scrap the shaft");
+}
+
+static enum store_result recut(struct store *store, const struct work *before,
+                               const struct entry *entry) {
+    char ticket[ENTRY_NOTE_MAX];
+    enum store_result result = scrap(store, before->shaft);
+    if (result != STORE_OK) {
+        return result;
+    }
+    memcpy(ticket, entry->note, sizeof ticket);
+    ticket[strcspn(ticket, " ")] = '\0';
+    struct query query = query_open(store, STATEMENT_WORK_RECUT);
+    query_bind_number(&query, entry->club_id);
+    query_bind_text(&query, ticket);
+    query_bind_text(&query, before->shaft);
+    query_step(&query);
+    result = query_end(&query, "reserve the new shaft");
+    return result == STORE_NONE
+               ? connection_say(store, STORE_REFUSED,
+                                "%s is no raw, free shaft of the model and flex of %s. Choose "
+                                "another one.",
+                                ticket, before->shaft)
+               : result;
+}
+
+static enum store_result decide(struct store *store, const struct work *before,
+                                const struct entry *entry) {
+    if (strcmp(entry->cause, "recut") == 0) {
+        return recut(store, before, entry);
+    }
+    return strcmp(entry->cause, "scrap") == 0 ? scrap(store, before->shaft) : STORE_OK;
+}
+
+// Consents were given to another shaft, if to any.
+static enum store_result kit(struct store *store, const struct entry *entry) {
+    struct query query = query_open(store, STATEMENT_WORK_KIT);
+    query_bind_number(&query, entry->club_id);
+    query_bind_text(&query, entry->shaft);
+    query_step(&query);
+    enum store_result result = query_end(&query, "reserve the shaft");
+    if (result != STORE_OK) {
+        return result != STORE_NONE
+                   ? result
+                   : connection_say(store, STORE_REFUSED,
+                                    "%s is no raw, free shaft of the model and flex that club %s "
+                                    "%s wishes. Match the build again.",
+                                    entry->shaft, entry->build, entry->club);
+    }
+    query = query_open(store, STATEMENT_WORK_NO_CONSENT);
+    query_bind_number(&query, entry->club_id);
+    return query_run(&query, "take back a consent");
+}
+
+// What the entry does to head and shaft. After a withdrawal nobody knows what is left of the shaft,
+// and it never counts as raw again (R14).
+static enum store_result parts(struct store *store, const struct work *before,
+                               const struct entry *entry) {
+    switch (entry->kind) {
+    case ENTRY_TIP_PARTIAL:
+    case ENTRY_TIP_CUT:
+        return shaft_left(store, STATEMENT_WORK_CUT, minus(before->raw_length, entry->made),
+                          before->shaft);
+    case ENTRY_BUTT_CUT:
+        return shaft_left(store, STATEMENT_WORK_CUT, entry->made, before->shaft);
+    case ENTRY_MEASURE:
+        return before->progress.tip_seq != 0 || before->progress.butt_seq != 0
+                   ? shaft_left(store, STATEMENT_WORK_LEFT, entry->made, before->shaft)
+                   : STORE_OK;
+    case ENTRY_WITHDRAW:
+        return shaft_left(store, STATEMENT_WORK_LEFT, LENGTH_UNKNOWN, before->shaft);
+    case ENTRY_DRY_FIT:
+        return dry_fit(store, entry);
+    case ENTRY_CONSENT:
+        return consent(store, entry);
+    case ENTRY_DECIDE:
+        return decide(store, before, entry);
+    case ENTRY_KIT:
+        return kit(store, entry);
+    case ENTRY_GENESIS:
+    case ENTRY_SIGN_ON:
+    case ENTRY_SIGN_OFF:
+    case ENTRY_CARE:
+    case ENTRY_TIP_SHOWN:
+    case ENTRY_BUTT_SHOWN:
+    case ENTRY_HOLD:
+    case ENTRY_PIN:
+    case ENTRY_IMPORT:
+    case ENTRY_EXPORT:
+    case ENTRY_FINAL_LENGTH:
+    case ENTRY_FINAL_SWINGWEIGHT:
+    case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_KIND_COUNT:
+        break;
+    }
+    return STORE_OK;
+}
+
+enum store_result work_apply(struct store *store, const struct work *before,
+                             const struct progress *after, const struct entry *entry) {
+    enum store_result result = parts(store, before, entry);
+    if (result == STORE_OK && work_moves(entry->kind)) {
+        result = save_progress(store, after, entry->club_id);
+    }
+    return result;
+}
