@@ -28,13 +28,12 @@ static void widen(struct arrangement *at, double width, double sum) {
 
 // Drops notes from the end until the rest has room.
 static void cut_notes(struct sheet *sheet, struct arrangement *at, double width, double room) {
-    size_t lines = notes_room(room, width, at->scale);
-    at->notes_shown = sheet->note_count;
-    while (at->notes_shown > 0 && notes_lines(sheet, width, at->scale, at->notes_shown) > lines) {
+    size_t deep = notes_deep(sheet, width, at->scale, at->notes_shown);
+    while (at->notes_shown > 0 && deep > notes_room(room, at->scale)) {
         at->notes_shown--;
+        deep = notes_deep(sheet, width, at->scale, at->notes_shown);
     }
-    at->notes =
-        notes_height(notes_lines(sheet, width, at->scale, at->notes_shown), width, at->scale);
+    at->notes = notes_height(deep, at->scale);
 }
 
 static bool arrange(struct sheet *sheet, bool upright, double scale, bool whole,
@@ -50,7 +49,7 @@ static bool arrange(struct sheet *sheet, bool upright, double scale, bool whole,
     at.row = table_row_least(scale);
     at.plots = plots_least(scale);
     at.notes_shown = sheet->note_count;
-    at.notes = notes_height(notes_lines(sheet, width, scale, sheet->note_count), width, scale);
+    at.notes = notes_height(notes_deep(sheet, width, scale, sheet->note_count), scale);
     double others = at.header + at.footer + at.heads + at.row * count + at.plots;
     if (!whole && others + at.notes > height) {
         at.notes = NOTES_LEAST;

@@ -79,9 +79,9 @@ void sheet_fill(struct sheet *sheet);
 // worksheet_notes.c: notes are numbered from 1 in the order they come; the same words are one note.
 void sheet_note(struct sheet *sheet, size_t row, const char *words);
 void sheet_number_notes(struct sheet *sheet);
-size_t notes_lines(struct sheet *sheet, double width, double scale, size_t shown);
-double notes_height(size_t lines, double width, double scale);
-size_t notes_room(double height, double width, double scale); // lines
+size_t notes_deep(struct sheet *sheet, double width, double scale, size_t shown); // lines a column
+double notes_height(size_t deep, double scale);
+size_t notes_room(double height, double scale); // lines a column
 void notes_draw(struct sheet *sheet, double y);
 
 // worksheet_table.c: widths as narrow as the words allow; returns their sum.

@@ -85,63 +85,87 @@ static void words_of(const struct sheet *sheet, size_t i, size_t shown,
     }
 }
 
-// Calls `line` for each line of the first `shown` notes and what is said of the others.
-static size_t walk(struct sheet *sheet, double width, double scale, size_t shown,
-                   void (*line)(void *of, size_t index, const char *words), void *of) {
+static size_t last_of(const struct sheet *sheet, size_t shown) {
+    return shown < sheet->note_count ? shown + 1 : sheet->note_count;
+}
+
+static size_t lines_of(struct sheet *sheet, size_t i, double width, double scale, size_t shown) {
     char words[NOTE_TEXT_MAX + 80];
-    size_t lines = 0;
-    size_t last = shown < sheet->note_count ? shown + 1 : sheet->note_count;
-    for (size_t i = 0; i < last; i++) {
-        words_of(sheet, i, shown, words);
-        lines += page_wrap(sheet->page, PAGE_REGULAR, size_of(scale), column_width(width), words,
-                           line, of);
+    words_of(sheet, i, shown, words);
+    return page_wrap(sheet->page, PAGE_REGULAR, size_of(scale), column_width(width), words, NULL,
+                     NULL);
+}
+
+// Where the next note of so many lines begins: never torn apart by the end of a column.
+static size_t place(size_t at, size_t lines, size_t deep) {
+    size_t left = deep - at % deep;
+    return lines > left && lines <= deep ? at + left : at;
+}
+
+static bool fits(struct sheet *sheet, double width, double scale, size_t shown, size_t deep) {
+    size_t at = 0;
+    for (size_t i = 0; i < last_of(sheet, shown); i++) {
+        size_t lines = lines_of(sheet, i, width, scale, shown);
+        at = place(at, lines, deep) + lines;
     }
-    return lines;
+    return at <= deep * columns_of(width);
 }
 
-size_t notes_lines(struct sheet *sheet, double width, double scale, size_t shown) {
-    return walk(sheet, width, scale, shown, NULL, NULL);
+size_t notes_deep(struct sheet *sheet, double width, double scale, size_t shown) {
+    size_t lines = 0;
+    for (size_t i = 0; i < last_of(sheet, shown); i++) {
+        lines += lines_of(sheet, i, width, scale, shown);
+    }
+    size_t deep = (lines + columns_of(width) - 1) / columns_of(width);
+    deep = deep < DEEP_LEAST ? DEEP_LEAST : deep;
+    while (!fits(sheet, width, scale, shown, deep)) {
+        deep++;
+    }
+    return lines < deep ? lines : deep;
 }
 
-// Lines a column; a few stay in one, so that a short note is not torn apart.
-static size_t deep_of(size_t lines, double width) {
-    size_t columns = columns_of(width);
-    size_t deep = (lines + columns - 1) / columns;
-    return deep >= DEEP_LEAST ? deep : lines < DEEP_LEAST ? lines : DEEP_LEAST;
+double notes_height(size_t deep, double scale) {
+    return deep == 0 ? 0 : GAP + (double)deep * pitch_of(scale);
 }
 
-double notes_height(size_t lines, double width, double scale) {
-    return lines == 0 ? 0 : GAP + (double)deep_of(lines, width) * pitch_of(scale);
-}
-
-size_t notes_room(double height, double width, double scale) {
+size_t notes_room(double height, double scale) {
     double lines = floor((height - GAP) / pitch_of(scale));
-    return lines > 0 ? (size_t)lines * columns_of(width) : 0;
+    return lines > 0 ? (size_t)lines : 0;
 }
 
 struct notes_drawing {
     struct sheet *sheet;
     double y;
-    double width;
-    size_t deep; // lines a column
-    size_t drawn;
+    double width; // of a column
+    size_t deep;
+    size_t at;
 };
 
 static void draw_line(void *of, size_t index, const char *words) {
     struct notes_drawing *drawing = of;
     double scale = drawing->sheet->at.scale;
-    size_t at = drawing->drawn++;
+    size_t at = drawing->at + index;
     double x = PAGE_MARGIN + (double)(at / drawing->deep) * (drawing->width + BETWEEN);
     double y = drawing->y + (double)(at % drawing->deep) * pitch_of(scale);
-    (void)index;
     page_text(drawing->sheet->page, PAGE_REGULAR, size_of(scale), PAGE_LEFT, x, y + size_of(scale),
               words);
 }
 
 void notes_draw(struct sheet *sheet, double y) {
+    char words[NOTE_TEXT_MAX + 80];
     double width = sheet->at.sheet.width - 2 * PAGE_MARGIN;
-    size_t lines = notes_lines(sheet, width, sheet->at.scale, sheet->at.notes_shown);
-    struct notes_drawing drawing = {
-        .sheet = sheet, .y = y + GAP, .width = column_width(width), .deep = deep_of(lines, width)};
-    walk(sheet, width, sheet->at.scale, sheet->at.notes_shown, draw_line, &drawing);
+    double scale = sheet->at.scale;
+    size_t shown = sheet->at.notes_shown;
+    struct notes_drawing drawing = {.sheet = sheet,
+                                    .y = y + GAP,
+                                    .width = column_width(width),
+                                    .deep = notes_deep(sheet, width, scale, shown)};
+    for (size_t i = 0; i < last_of(sheet, shown); i++) {
+        size_t lines = lines_of(sheet, i, width, scale, shown);
+        drawing.at = place(drawing.at, lines, drawing.deep);
+        words_of(sheet, i, shown, words);
+        page_wrap(sheet->page, PAGE_REGULAR, size_of(scale), drawing.width, words, draw_line,
+                  &drawing);
+        drawing.at += lines;
+    }
 }
