@@ -1,5 +1,6 @@
 // The bench itself: the kiosk's window, or a script of events for tests.
 
+#include "assets.h"
 #include "bench.h"
 #include "boot.h"
 #include "command.h"
@@ -12,8 +13,6 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
-
-#define INSTALLED "/usr/share/kerfside/assets"
 
 struct bench_options {
     const char *db;
@@ -87,15 +86,6 @@ static bool read_settings(const struct bench_options *options, struct bench_sett
     }
     return path_option(options->scanner, settings->scanner) &&
            path_option(options->button, settings->button);
-}
-
-static const char *assets_folder(void) {
-    const char *given = getenv("KERFSIDE_ASSETS");
-    if (given != NULL) {
-        return given;
-    }
-    return access(KERFSIDE_SOURCE_DIR "/assets", R_OK) == 0 ? KERFSIDE_SOURCE_DIR "/assets"
-                                                            : INSTALLED;
 }
 
 static bool open_store(const char *given, const char *name, struct store **ret_store) {

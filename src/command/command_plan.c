@@ -1,77 +1,72 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
-#include "plan_print.h"
+#include "planning.h"
 
-#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
-enum form { FORM_RECEIPT, FORM_CSV, FORM_JSON };
-
-struct planning {
-    struct store *store;
-    struct bench_rules rules;
-    enum form form;
-    size_t printed;
-    bool refused; // at least one club has no plan
-};
-
-static bool plan_club(struct planning *planning, int64_t id) {
-    struct plan_print print = {0};
-    if (store_club(planning->store, id, &print.club) != STORE_OK) {
-        database_complain("plan", planning->store);
-        return false;
-    }
-    plan_print_make(&print, &planning->rules);
+void planning_club(struct planning *planning, const struct club *club) {
+    struct plan_print print = {.club = *club};
+    plan_print_make(&print, &planning->rules, &planning->assembly);
     planning->refused = planning->refused || !print.planned;
     switch (planning->form) {
-    case FORM_RECEIPT:
+    case PLANNING_RECEIPT:
         fputs(planning->printed > 0 ? "\n\n" : "", stdout);
-        plan_print_receipt(&print, stdout);
+        plan_print_receipt(&print, planning->moments, stdout);
         break;
-    case FORM_CSV:
+    case PLANNING_CSV:
         plan_print_csv(&print, stdout);
         break;
-    case FORM_JSON:
+    case PLANNING_JSON:
         fputs(planning->printed > 0 ? ",\n" : "", stdout);
         plan_print_json(&print, stdout);
         break;
     }
     planning->printed++;
+}
+
+static bool plan_club(struct planning *planning, int64_t id) {
+    struct club club;
+    if (store_club(planning->store, id, &club) != STORE_OK) {
+        database_complain("plan", planning->store);
+        return false;
+    }
+    planning_club(planning, &club);
     return true;
 }
 
-// Splits "2041-3" or "B-2041X-3" in place behind the build.
-static bool split(char *name, const char **ret_build, const char **ret_club) {
+static bool is_build_ticket(const char *name) {
     struct ticket ticket;
+    return ticket_parse(name, &ticket) == TICKET_OK && ticket.kind == TICKET_BUILD;
+}
+
+// `2041`, `B-20416`: a build; `2041-3`, `B-20416-3`: a club of it.
+static bool names_build(const char *name) {
+    return strchr(name, '-') == NULL || is_build_ticket(name);
+}
+
+// Splits the name of a club in place behind the build.
+static void split(char *name, const char **ret_build, const char **ret_club) {
     char *hyphen = strchr(name, '-');
-    char *second = hyphen != NULL ? strchr(hyphen + 1, '-') : NULL;
+    char *second = strchr(hyphen + 1, '-');
     if (second != NULL) {
         *second = '\0';
-        if (ticket_parse(name, &ticket) == TICKET_OK && ticket.kind == TICKET_BUILD) {
+        if (is_build_ticket(name)) {
             hyphen = second;
         } else {
             *second = '-';
         }
     }
-    if (hyphen == NULL) {
-        return false;
-    }
     *hyphen = '\0';
     *ret_build = name;
     *ret_club = hyphen + 1;
-    return true;
 }
 
 static bool plan_named(struct planning *planning, char *name) {
     const char *build, *club;
     int64_t id;
-    if (!split(name, &build, &club)) {
-        fprintf(stderr, "kerfside plan: %s names no club; write build and club, as 2041-3.\n",
-                name);
-        return false;
-    }
+    split(name, &build, &club);
     enum store_result result = store_club_named(planning->store, build, club, &id);
     if (result == STORE_NONE) {
         fprintf(stderr,
@@ -85,6 +80,15 @@ static bool plan_named(struct planning *planning, char *name) {
         return false;
     }
     return plan_club(planning, id);
+}
+
+static bool found(enum store_result result, const char *build) {
+    if (result == STORE_NONE) {
+        fprintf(stderr,
+                "kerfside plan: there is no build %s. `kerfside plan --all` shows every club.\n",
+                build);
+    }
+    return result == STORE_OK;
 }
 
 static bool plan_all(struct planning *planning) {
@@ -108,6 +112,27 @@ static bool plan_all(struct planning *planning) {
     return done;
 }
 
+// With --all, and in a build, a refused club is a row like any other; alone it is the answer no.
+static int print_plans(struct planning *planning, char *name) {
+    bool alone = name != NULL && !names_build(name);
+    bool done;
+    if (planning->form == PLANNING_CSV) {
+        plan_print_csv_header(stdout);
+    }
+    fputs(planning->form == PLANNING_JSON && !alone ? "[" : "", stdout);
+    if (name == NULL) {
+        done = plan_all(planning);
+    } else {
+        done = alone ? plan_named(planning, name) : found(planning_build(planning, name), name);
+    }
+    if (planning->form == PLANNING_JSON) {
+        fputs(alone ? "\n" : "]\n", stdout);
+    }
+    return done && !(alone && planning->refused) ? COMMAND_DONE : COMMAND_REFUSED;
+}
+
+// --- options -----------------------------------------------------------------------------------
+
 static bool take_mark_step(const char *text, struct bench_rules *rules) {
     static const length_nm steps[] = {LENGTH_INCH / 16, LENGTH_INCH / 32, LENGTH_INCH / 64,
                                       LENGTH_MM / 2, LENGTH_MM};
@@ -129,45 +154,84 @@ static bool take_mark_step(const char *text, struct bench_rules *rules) {
     return false;
 }
 
-// With --all a refused club is a row like any other; alone it is the answer no.
-static int print_plans(struct planning *planning, char *name) {
-    bool done;
-    if (planning->form == FORM_CSV) {
-        plan_print_csv_header(stdout);
+#define ASSEMBLY_MASS_MAX (50 * MASS_GRAM)
+
+static bool take_mass(const char *option, const char *text, mass_mg *mass) {
+    mass_mg taken;
+    if (text == NULL) {
+        return true;
     }
-    fputs(planning->form == FORM_JSON && name == NULL ? "[" : "", stdout);
-    done = name == NULL ? plan_all(planning) : plan_named(planning, name);
-    if (planning->form == FORM_JSON) {
-        fputs(name == NULL ? "]\n" : "\n", stdout);
+    if (!mass_parse(text, &taken) || taken > ASSEMBLY_MASS_MAX) {
+        fprintf(stderr, "kerfside plan: %s %s is no weight from 0 to 50 g.\n", option, text);
+        return false;
     }
-    return done && (name == NULL || !planning->refused) ? COMMAND_DONE : COMMAND_REFUSED;
+    *mass = taken;
+    return true;
+}
+
+static bool take_paper(const char *text, enum page_paper *ret_paper) {
+    if (text != NULL && strcmp(text, "a4") != 0 && strcmp(text, "letter") != 0) {
+        fprintf(stderr, "kerfside plan: no paper is %s; it can be a4 or letter.\n", text);
+        return false;
+    }
+    *ret_paper = text != NULL && strcmp(text, "letter") == 0 ? PAGE_LETTER : PAGE_A4;
+    return true;
+}
+
+static bool usage(const char *what) {
+    fprintf(stderr, "kerfside plan: %s See kerfside --help.\n", what);
+    return false;
+}
+
+static bool whole(const char *name, bool all, const struct planning_sheet *sheet, bool forms) {
+    if (all == (name != NULL)) {
+        return usage("name one club, as 2041-3, one build, as 2041, or --all.");
+    }
+    if (sheet->path != NULL && (all || !names_build(name) || forms)) {
+        return usage("--pdf takes one build, as 2041, and no other form.");
+    }
+    return true;
 }
 
 int command_plan(int argc, char **argv) {
-    const char *db = NULL, *step = NULL;
-    bool all = false, json = false, csv = false, limit_46 = false;
-    const struct option options[] = {{"--db", &db, NULL},   {"--mark-step", &step, NULL},
-                                     {"--all", NULL, &all}, {"--json", NULL, &json},
-                                     {"--csv", NULL, &csv}, {"--limit-46", NULL, &limit_46}};
-    struct planning planning = {.rules = BENCH_RULES_DEFAULT};
+    const char *db = NULL, *step = NULL, *paper = NULL, *ferrule = NULL, *epoxy = NULL;
+    bool all = false, json = false, csv = false, limit_46 = false, moments = false;
+    struct planning planning = {.rules = BENCH_RULES_DEFAULT, .assembly = ASSEMBLY_DEFAULT};
+    struct planning_sheet sheet = {.bench = ""};
+    const struct option options[] = {{"--db", &db, NULL},           {"--mark-step", &step, NULL},
+                                     {"--all", NULL, &all},         {"--json", NULL, &json},
+                                     {"--csv", NULL, &csv},         {"--limit-46", NULL, &limit_46},
+                                     {"--moments", NULL, &moments}, {"--pdf", &sheet.path, NULL},
+                                     {"--paper", &paper, NULL},     {"--bench", &sheet.bench, NULL},
+                                     {"--ferrule", &ferrule, NULL}, {"--epoxy", &epoxy, NULL}};
     int count;
     if (!options_read_plain(argc, argv, options, sizeof options / sizeof options[0], 0, 1, "",
                             &count) ||
-        !take_mark_step(step, &planning.rules)) {
+        !take_mark_step(step, &planning.rules) || !take_paper(paper, &sheet.paper) ||
+        !take_mass("--ferrule", ferrule, &planning.assembly.ferrule) ||
+        !take_mass("--epoxy", epoxy, &planning.assembly.epoxy)) {
         return COMMAND_USAGE;
     }
-    if (all == (count == 1) || (json && csv)) {
-        fputs("kerfside plan: name one club, as 2041-3, or --all; and one of --json and --csv at "
-              "most. See kerfside --help.\n",
-              stderr);
+    char *name = count == 1 ? argv[1] : NULL;
+    if (json && csv) {
+        usage("one of --json and --csv at most.");
+        return COMMAND_USAGE;
+    }
+    if (!whole(name, all, &sheet, json || csv || moments)) {
         return COMMAND_USAGE;
     }
     planning.rules.limit_46 = limit_46;
-    planning.form = json ? FORM_JSON : csv ? FORM_CSV : FORM_RECEIPT;
+    planning.moments = moments;
+    planning.form = json ? PLANNING_JSON : csv ? PLANNING_CSV : PLANNING_RECEIPT;
     if (!database_open(argv[0], db, STORE_READ, &planning.store)) {
         return COMMAND_REFUSED;
     }
-    int status = print_plans(&planning, all ? NULL : argv[1]);
+    int status = COMMAND_REFUSED;
+    if (sheet.path == NULL) {
+        status = print_plans(&planning, name);
+    } else if (found(planning_pdf(&planning, name, &sheet), name)) {
+        status = COMMAND_DONE;
+    }
     store_close(planning.store);
     return status;
 }

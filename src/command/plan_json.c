@@ -1,4 +1,5 @@
 #include "plan_print.h"
+#include "text.h"
 
 #include <string.h>
 
@@ -58,6 +59,48 @@ static void put_refusal(const struct plan_print *print, FILE *to) {
     fputc('}', to);
 }
 
+static void put_value(const struct plan_print *print, FILE *to, const char *key,
+                      const struct estimate_value *value, int decimals) {
+    char words[LENGTH_TEXT_MAX] = "null";
+    if (print->planned && value->gap == ESTIMATE_GAP_NONE) {
+        struct text text = text_open(words, sizeof words);
+        text_add_decimal(&text, value->value, decimals);
+    }
+    fprintf(to, ",\"%s\":%s", key, words);
+}
+
+struct gaps {
+    FILE *to;
+    bool any;
+};
+
+static void put_gap(void *of, const char *words) {
+    struct gaps *gaps = of;
+    fputs(gaps->any ? "," : "", gaps->to);
+    put_string(gaps->to, words);
+    gaps->any = true;
+}
+
+// A swingweight off the scale is null beside its swingweight_in_oz.
+static void put_estimates(const struct plan_print *print, FILE *to) {
+    const struct estimate *estimate = &print->estimate;
+    char scale[BALANCE_SCALE_TEXT_MAX];
+    struct gaps gaps = {.to = to};
+    put_value(print, to, "weight_g", &estimate->weight, 1);
+    if (print->planned && estimate->swingweight.gap == ESTIMATE_GAP_NONE &&
+        balance_scale_text(estimate->swingweight.value, scale)) {
+        put_text(to, "swingweight", scale);
+    } else {
+        fputs(",\"swingweight\":null", to);
+    }
+    put_value(print, to, "swingweight_in_oz", &estimate->swingweight, 3);
+    put_value(print, to, "inertia_kg_cm2", &estimate->inertia, 1);
+    put_value(print, to, "frequency_cpm", &estimate->frequency, 1);
+    fputs(",\"estimate_gaps\":[", to);
+    plan_print_gaps(print, put_gap, &gaps);
+    fputc(']', to);
+}
+
 void plan_print_json(const struct plan_print *print, FILE *to) {
     const struct club *club = &print->club;
     const struct plan *plan = &print->plan;
@@ -80,5 +123,6 @@ void plan_print_json(const struct plan_print *print, FILE *to) {
     put_lines(print, to, "reasons", plan->reason, plan->reason_count, true);
     put_lines(print, to, "warnings", plan->warning, plan->warning_count, false);
     put_refusal(print, to);
+    put_estimates(print, to);
     fputc('}', to);
 }

@@ -4,7 +4,8 @@
 
 #include <string.h>
 
-void plan_print_make(struct plan_print *print, const struct bench_rules *rules) {
+void plan_print_make(struct plan_print *print, const struct bench_rules *rules,
+                     const struct assembly *assembly) {
     print->missing = NULL;
     if (print->club.head.ticket[0] == '\0') {
         print->missing = "head";
@@ -13,6 +14,8 @@ void plan_print_make(struct plan_print *print, const struct bench_rules *rules) 
     }
     print->planned =
         club_plan(&print->club, rules, &print->input, &print->plan) && print->missing == NULL;
+    print->assembly = *assembly;
+    estimate_make(&print->club, &print->plan, assembly, &print->estimate);
 }
 
 void plan_print_refusal(const struct plan_print *print, char *buffer, size_t size) {
@@ -33,13 +36,41 @@ const char *plan_print_refusal_code(const struct plan_print *print) {
     return print->planned ? "" : plan_code_name(print->plan.refusal.code);
 }
 
+static void give_gap(const char *what, enum estimate_gap gap,
+                     void (*each)(void *of, const char *words), void *of) {
+    char words[96];
+    struct text text = text_open(words, sizeof words);
+    if (gap != ESTIMATE_GAP_NONE) {
+        text_add(&text, what);
+        text_add(&text, ": ");
+        text_add(&text, estimate_gap_text(gap));
+        each(of, words);
+    }
+}
+
+// Weight, swingweight and inertia share their gap.
+void plan_print_gaps(const struct plan_print *print, void (*each)(void *of, const char *words),
+                     void *of) {
+    const struct estimate *estimate = &print->estimate;
+    if (!print->planned) {
+        give_gap("estimates", ESTIMATE_GAP_PLAN, each, of);
+        return;
+    }
+    give_gap("weight and balance", estimate->swingweight.gap, each, of);
+    give_gap("frequency", estimate->frequency.gap, each, of);
+    if (estimate->swingweight.gap == ESTIMATE_GAP_NONE && estimate->balance_assumed) {
+        each(of, "shaft balance point: not known, taken as even");
+    }
+}
+
 // --- CSV ---------------------------------------------------------------------------------------
 
 #define JOINED_MAX (PLAN_REASONS_MAX * (PLAN_LINE_TEXT_MAX + LENGTH_TEXT_MAX + 4))
 
 void plan_print_csv_header(FILE *to) {
     fputs("build,club,column,tip_trim,tip_mark,finished_length,butt_mark,butt_trim,warnings,"
-          "refusal,reasons\r\n",
+          "refusal,reasons,weight_g,swingweight,swingweight_in_oz,inertia_kg_cm2,frequency_cpm,"
+          "estimate_gaps\r\n",
           to);
 }
 
@@ -75,6 +106,39 @@ static void join(const struct plan_print *print, const struct plan_line *line, s
     }
 }
 
+static void put_value(FILE *to, const struct plan_print *print, const struct estimate_value *value,
+                      int decimals) {
+    char words[LENGTH_TEXT_MAX];
+    struct text text = text_open(words, sizeof words);
+    if (print->planned && value->gap == ESTIMATE_GAP_NONE) {
+        text_add_decimal(&text, value->value, decimals);
+    }
+    put_cell(to, words, ",");
+}
+
+static void join_gap(void *of, const char *words) {
+    struct text *text = of;
+    text_add(text, text->used > 0 ? "; " : "");
+    text_add(text, words);
+}
+
+static void put_estimates(const struct plan_print *print, FILE *to) {
+    const struct estimate *estimate = &print->estimate;
+    char scale[BALANCE_SCALE_TEXT_MAX] = "";
+    char gaps[256];
+    struct text text = text_open(gaps, sizeof gaps);
+    if (print->planned && estimate->swingweight.gap == ESTIMATE_GAP_NONE) {
+        balance_scale_text(estimate->swingweight.value, scale);
+    }
+    put_value(to, print, &estimate->weight, 1);
+    put_cell(to, scale, ",");
+    put_value(to, print, &estimate->swingweight, 3);
+    put_value(to, print, &estimate->inertia, 1);
+    put_value(to, print, &estimate->frequency, 1);
+    plan_print_gaps(print, join_gap, &text);
+    put_cell(to, gaps, "\r\n");
+}
+
 void plan_print_csv(const struct plan_print *print, FILE *to) {
     const struct plan *plan = &print->plan;
     char joined[JOINED_MAX];
@@ -91,5 +155,6 @@ void plan_print_csv(const struct plan_print *print, FILE *to) {
     plan_print_refusal(print, joined, sizeof joined);
     put_cell(to, joined, ",");
     join(print, plan->reason, plan->reason_count, true, joined);
-    put_cell(to, print->missing == NULL ? joined : "", "\r\n");
+    put_cell(to, print->missing == NULL ? joined : "", ",");
+    put_estimates(print, to);
 }

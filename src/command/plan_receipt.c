@@ -10,6 +10,10 @@
 #define MARK_WORDS "Cut off, from the tip end"
 #define KEEP_WORDS "Keep, from the new tip end"
 
+void plan_print_figure(FILE *to, const char *words, const char *figure) {
+    fprintf(to, "  %-*s%*s\n", WORDS, words, FIGURE, figure);
+}
+
 static void put_line(FILE *to, const char *words, length_nm amount, bool sign) {
     char figure[LENGTH_TEXT_MAX + 1] = "";
     bool plus = sign && amount > 0;
@@ -17,7 +21,7 @@ static void put_line(FILE *to, const char *words, length_nm amount, bool sign) {
     if (plus) {
         figure[0] = '+';
     }
-    fprintf(to, "  %-*s%*s\n", WORDS, words, FIGURE, figure);
+    plan_print_figure(to, words, figure);
 }
 
 static void put_total(FILE *to, const char *words, length_nm amount) {
@@ -88,7 +92,7 @@ static void put_butt(const struct plan_print *print, FILE *to) {
              false);
 }
 
-void plan_print_receipt(const struct plan_print *print, FILE *to) {
+void plan_print_receipt(const struct plan_print *print, bool moments, FILE *to) {
     char words[PLAN_LINE_TEXT_MAX];
     put_parts(&print->club, to);
     if (print->planned) {
@@ -96,6 +100,7 @@ void plan_print_receipt(const struct plan_print *print, FILE *to) {
         put_tip(print, to);
         fputs("\nButt\n", to);
         put_butt(print, to);
+        plan_print_estimates(print, moments, to);
     }
     for (size_t i = 0; print->missing == NULL && i < print->plan.warning_count; i++) {
         plan_line_text(&print->input, &print->plan.warning[i], words, sizeof words);

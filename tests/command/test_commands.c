@@ -46,7 +46,9 @@ static const struct {
     {"plan B-1T-3", 0, ""},
     {"plan 1-5", 1, ""}, // has no parts
     {"plan 1-7", 1, "there is no club 7 in build 1"},
-    {"plan seven", 1, "seven names no club"},
+    {"plan seven", 1, "there is no build seven"},
+    {"plan 1", 0, ""},
+    {"plan 1-3 --pdf one.pdf", 2, "--pdf takes one build"},
     {"plan --all", 0, ""},
     {"plan --all --db nowhere.db", 1, "there is no database nowhere.db"},
     {"plan --all --db workers.csv", 1, "workers.csv"},

@@ -61,7 +61,9 @@ static void the_demo_comes_out_as_by_hand(void **state) {
     assert_int_equal(ran.status, 0);
     assert_string_equal(ran.err, "");
     assert_ptr_equal(strstr(ran.out, "build,club,column,tip_trim,tip_mark,finished_length,"
-                                     "butt_mark,butt_trim,warnings,refusal,reasons\r\n"),
+                                     "butt_mark,butt_trim,warnings,refusal,reasons,weight_g,"
+                                     "swingweight,swingweight_in_oz,inertia_kg_cm2,frequency_cpm,"
+                                     "estimate_gaps\r\n"),
                      ran.out);
     for (size_t i = 0; i < sizeof by_hand / sizeof by_hand[0]; i++) {
         char line[128];
@@ -85,7 +87,7 @@ static void a_refused_plan_has_a_reason_and_no_numbers(void **state) {
     run(&desk, &ran, "plan 2043-5 --csv --db demo.db");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.out, "\n2043,5,,,,,,,,The bore height of this head is not known. "
-                                    "Dry-fit and measure it.,\r\n"));
+                                    "Dry-fit and measure it.,,,,,,,estimates: no valid plan\r\n"));
     run(&desk, &ran, "plan 2045-7 --db demo.db");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.out, "No plan: The shaft is too short by 1/8 in."));
@@ -108,7 +110,9 @@ static void json_carries_the_whole_plan(void **state) {
         "{\"code\":\"R_BORE_NONE\",\"amount\":0,\"text\":\"Bore 3/4 in, chart adds nothing\"},"
         "{\"code\":\"R_UNIFORM\",\"amount\":-0.25,"
         "\"text\":\"Uniform flex, bore 3/4 in against 1 in\"}],"
-        "\"warnings\":[],\"refusal\":null}\n");
+        "\"warnings\":[],\"refusal\":null,\"weight_g\":401.3,\"swingweight\":\"D3.9\","
+        "\"swingweight_in_oz\":220.390,\"inertia_kg_cm2\":2829.0,\"frequency_cpm\":267.5,"
+        "\"estimate_gaps\":[]}\n");
     run(&desk, &ran, "plan b-20416-1 --json --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_non_null(strstr(ran.out, "\"warnings\":[{\"code\":\"W_NOT_ENGRAVED\",\"text\":"));

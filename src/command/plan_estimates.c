@@ -1,0 +1,143 @@
+// What the cut club is estimated to come out at, with what would reach the wished swingweight.
+
+#include "estimate_text.h"
+#include "plan_print.h"
+#include "text.h"
+
+#include <math.h>
+#include <string.h>
+
+static void put_value(FILE *to, const char *words, const struct estimate_value *value, int decimals,
+                      const char *unit) {
+    char figure[64];
+    struct text text = text_open(figure, sizeof figure);
+    if (value->gap == ESTIMATE_GAP_NONE) {
+        text_add_decimal(&text, value->value, decimals);
+        text_add(&text, " ");
+        text_add(&text, unit);
+        plan_print_figure(to, words, figure);
+    } else {
+        fprintf(to, "  %s not known: %s\n", words, estimate_gap_text(value->gap));
+    }
+}
+
+static void put_swingweight(const struct plan_print *print, FILE *to) {
+    const struct estimate_value *value = &print->estimate.swingweight;
+    const char *wished = print->club.order.swingweight;
+    char scale[BALANCE_SCALE_TEXT_MAX];
+    char words[96];
+    struct text text = text_open(words, sizeof words);
+    text_add(&text, "Swingweight");
+    if (value->gap != ESTIMATE_GAP_NONE || !balance_scale_text(value->value, scale)) {
+        put_value(to, words, value, 1, "in oz");
+        return;
+    }
+    text_add(&text, ", ");
+    text_add_decimal(&text, value->value, 2);
+    text_add(&text, " in oz");
+    text_add(&text, *wished != '\0' ? "; wished " : "");
+    text_add(&text, wished);
+    plan_print_figure(to, words, scale);
+}
+
+// --- what would reach the wish -----------------------------------------------------------------
+
+static void add_change(struct text *text, double change, int decimals, const char *more,
+                       const char *less) {
+    text_add_decimal(text, fabs(change), decimals);
+    text_add(text, change > 0 ? more : less);
+}
+
+static void put_reach(const struct plan_print *print, const struct balance_club *parts, FILE *to) {
+    double wished;
+    double grams;
+    double inches;
+    char words[160];
+    struct text text = text_open(words, sizeof words);
+    if (balance_scale_parse(print->club.order.swingweight, &wished) != BALANCE_SCALE_OK) {
+        return;
+    }
+    bool head = balance_head_change(parts, wished, &grams);
+    bool length = balance_length_change(parts, wished, &inches);
+    if ((!head && !length) || (head && fabs(grams) < 0.05)) {
+        return;
+    }
+    text_add(&text, "To reach ");
+    text_add(&text, print->club.order.swingweight);
+    text_add(&text, ": ");
+    if (head) {
+        add_change(&text, grams, 1, " g more at the head", " g less at the head");
+        text_add(&text, length ? ", or " : "");
+    }
+    if (length) {
+        add_change(&text, inches, 2, " in longer", " in shorter");
+    }
+    fprintf(to, "  %s\n", words);
+}
+
+// --- the moments -------------------------------------------------------------------------------
+
+static void put_moment(FILE *to, const char *part, double grams, double inches) {
+    double arm = inches - 14;
+    fprintf(to, "    %-18s%8.2f g  at%8.3f in%10.3f in  %8.3f oz%10.2f in oz\n", part, grams,
+            inches, arm, grams / 28.349523125, grams / 28.349523125 * arm);
+}
+
+// The cut shaft's own weight and balance point, from the butt end of the club.
+static void put_shaft(const struct balance_club *parts, FILE *to) {
+    struct balance_club bare = *parts;
+    bare.head = 0;
+    bare.grip = 0;
+    bare.ferrule = 0;
+    bare.epoxy = 0;
+    struct balance_sum sum = balance_add(&bare);
+    put_moment(to, "Shaft, cut", sum.mass * 1000, sum.moment / sum.mass / 0.0254);
+}
+
+static void put_moments(const struct balance_club *parts, FILE *to) {
+    double end = (double)(parts->grip_cap + parts->finished) / LENGTH_INCH;
+    double beyond = parts->cg_beyond > 0 ? (double)parts->cg_beyond / LENGTH_INCH : 0;
+    struct balance_sum sum = balance_add(parts);
+    fputs("  Moments about 14 in from the butt: weight, place, place less 14, weight in oz\n", to);
+    put_moment(to, "Head", (double)parts->head / MASS_GRAM, end + beyond);
+    put_moment(to, "Ferrule and epoxy", (double)(parts->ferrule + parts->epoxy) / MASS_GRAM, end);
+    put_shaft(parts, to);
+    put_moment(to, "Grip", (double)parts->grip / MASS_GRAM,
+               (double)parts->grip_balance / LENGTH_INCH);
+    fprintf(to, "    %-58s%18.2f in oz\n", "Sum; D0 is 213.5 in oz, a point 1.75 in oz",
+            balance_swingweight(&sum));
+}
+
+// What the corrections of this plan buy; the summary that goes before is in the figures above.
+static void put_choices(const struct plan_print *print, FILE *to) {
+    struct estimate_lines lines;
+    estimate_say(&print->club, &print->input, &print->plan, &print->assembly, &lines);
+    for (size_t i = 0; i < lines.count; i++) {
+        if (strncmp(lines.line[i], "Without", strlen("Without")) == 0) {
+            fprintf(to, "  %s\n", lines.line[i]);
+        }
+    }
+}
+
+void plan_print_estimates(const struct plan_print *print, bool moments, FILE *to) {
+    const struct estimate *estimate = &print->estimate;
+    struct balance_club parts;
+    bool assumed;
+    fputs("\nEstimates\n", to);
+    put_swingweight(print, to);
+    bool balanced = estimate_balance(&print->club, &print->plan, &print->assembly, &parts,
+                                     &assumed) == ESTIMATE_GAP_NONE;
+    if (balanced) {
+        put_reach(print, &parts, to);
+    }
+    put_value(to, "Weight of the club", &estimate->weight, 1, "g");
+    put_value(to, "Moment of inertia about the butt", &estimate->inertia, 1, "kg cm2");
+    put_value(to, "Frequency", &estimate->frequency, 1, "cpm");
+    put_choices(print, to);
+    if (balanced && assumed) {
+        fputs("  The shaft's balance point is not known: taken as even.\n", to);
+    }
+    if (balanced && moments) {
+        put_moments(&parts, to);
+    }
+}
