@@ -60,17 +60,14 @@ static size_t collect(const struct assign_problem *problem, uint32_t rows, uint6
     return count;
 }
 
-// Tries every bare row. Returns the rows that those still bare reach: only a cell of one of these
-// rows can help, until the window loses one.
+// Gives bare rows columns until one can have none; returns the rows that this one reaches. Only a
+// cell of one of these can help it, and without it the window is no good anyway.
 static uint32_t mend(struct assign_pairs *pairs) {
-    uint32_t stuck = 0;
-    for (uint32_t bare = pairs->bare; bare != 0; bare &= bare - 1) {
-        uint32_t reached;
-        if (!assign_pairs_augment(pairs, (size_t)__builtin_ctz(bare), &reached)) {
-            stuck |= reached;
-        }
+    uint32_t reached = 0; // set once, by the row that fails
+    while (pairs->bare != 0 && reached == 0) {
+        assign_pairs_augment(pairs, (size_t)__builtin_ctz(pairs->bare), &reached);
     }
-    return stuck;
+    return reached;
 }
 
 size_t assign_spread(const struct assign_problem *problem, uint32_t rows, struct assign_work *work,
@@ -99,8 +96,6 @@ size_t assign_spread(const struct assign_problem *problem, uint32_t rows, struct
             windows = spread < best ? 0 : windows;
             best = spread;
             work->low[windows++] = low;
-        } else if (end == count) {
-            break;
         }
         while (first < count && key_value(key[first]) == low) {
             assign_pairs_remove(pairs, key_row(key[first]), key_column(key[first]));

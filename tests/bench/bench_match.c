@@ -1,7 +1,7 @@
-// Time of a stock match, 14 heads against 500 shafts on one core, with and without the estimates it
-// rests on, median and worst of many random builds and of problems made to be hard. Beside it in
-// the same run: the same window with its matching made anew at every step, and a greedy choice.
-// Prints; fails only when a spread is not what the slow way finds, never on time.
+// Processor time of a stock match, 14 heads against 500 shafts on one core, with and without the
+// estimates it rests on, median and worst of many random builds and of problems made to be hard.
+// Beside it in the same run: the same window with its matching made anew at every step, and a
+// greedy choice. Prints; fails only when a spread is not what the slow way finds, never on time.
 
 #include "match.h"
 
@@ -20,7 +20,7 @@ static uint64_t seed = 500;
 
 static double milliseconds(void) {
     struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
     return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
 }
 
@@ -264,7 +264,8 @@ static bool builds(const char *name, enum match_by by, const char *wish, size_t 
 }
 
 int main(void) {
-    printf("stock match, %d heads against %d shafts, one core (aim 50 ms), %zu kB of work space\n",
+    printf("stock match, %d heads against %d shafts, processor time (aim 50 ms), %zu kB of work "
+           "space\n",
            CLUBS, SHAFTS, sizeof work / 1000);
     bool done =
         bare("shop", shop, ASSIGN_AIM_ZERO, true) &&
