@@ -1,4 +1,5 @@
 #include "bench_settings.h"
+#include "text.h"
 
 #include <ini.h>
 #include <linux/input-event-codes.h>
@@ -54,8 +55,23 @@ static bool text(const char *value, char *buffer, size_t size) {
     return true;
 }
 
+// Characters a person can read, whole ones.
+static bool readable(const char *value) {
+    size_t left = strlen(value);
+    while (left > 0) {
+        size_t size = text_utf8_size(value, left);
+        if (size == 0 || (unsigned char)*value < ' ' || *value == 0x7F) {
+            return false;
+        }
+        value += size;
+        left -= size;
+    }
+    return true;
+}
+
 static bool set_name(struct bench_settings *to, const char *value) {
-    return value[0] != '\0' && text(value, to->station.bench, sizeof to->station.bench);
+    return readable(value) && value[0] != '\0' &&
+           text(value, to->station.bench, sizeof to->station.bench);
 }
 
 static bool set_mark_step(struct bench_settings *to, const char *value) {

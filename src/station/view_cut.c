@@ -6,6 +6,8 @@
 
 #include <string.h>
 
+#define RECEIPT_ROOM 9 // lines beside the mark that stay readable from two metres
+
 static void amount(const struct station *s, length_nm length, bool first, char *buffer,
                    size_t size) {
     char words[LENGTH_TEXT_MAX];
@@ -88,11 +90,14 @@ static void warnings(const struct station *s, const struct plan_input *input,
     }
 }
 
+// As many as there is room for beside reasons and warnings, which matter more; the log has all.
 static void estimates(const struct station *s, const struct plan_input *input,
                       const struct plan *plan, struct view_cut *cut) {
     struct estimate_lines lines;
+    size_t used = cut->receipt_count + 2 * cut->warning_count; // warnings take two lines
+    size_t room = used < RECEIPT_ROOM ? RECEIPT_ROOM - used : 0;
     estimate_say(&s->club, input, plan, &s->settings.assembly, &lines);
-    for (size_t i = 0; i < lines.count && i < VIEW_ESTIMATES_MAX; i++) {
+    for (size_t i = 0; i < lines.count && i < VIEW_ESTIMATES_MAX && i < room; i++) {
         SET(cut->estimate[i], lines.line[i]);
         cut->estimate_count++;
     }
@@ -154,8 +159,8 @@ void view_cut(const struct station *s, struct view *view) {
         tip_receipt(s, &input, &plan, cut);
     }
     SAY(cut->why, WHY, cut->total.amount, NULL, NULL);
-    estimates(s, &input, &plan, cut);
     warnings(s, &input, &plan, cut);
+    estimates(s, &input, &plan, cut);
     next(s, &plan, cut);
     view_band(view, TONE_WORK, true, s->maybe_cut ? WORD_CUT_BAND_MAYBE : WORD_CUT_BAND,
               WORD_CUT_HINT);

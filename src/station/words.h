@@ -329,7 +329,7 @@
     X(FINAL_FREQUENCY, "What is its frequency, clamped over the last 5 in?")                       \
     X(FINAL_HELP, "Build %1, club %2. Planned: %3.")                                               \
     X(FINAL_FIELD_LENGTH, "Playing length")                                                        \
-    X(FINAL_FIELD_SWINGWEIGHT, "Swingweight, as D2.3")                                             \
+    X(FINAL_FIELD_SWINGWEIGHT, "As D2.3")                                                          \
     X(FINAL_FIELD_FREQUENCY, "Cycles a minute")                                                    \
     X(FINAL_BAND, "Enter it, then press.")                                                         \
     X(FINAL_BAD_LENGTH, "A club is 10 to 70 in long. Enter it again.")                             \
@@ -399,13 +399,13 @@
     X(L_SET, "The set")                                                                            \
     X(L_BUILD_BACK, "Build before")                                                                \
     X(L_BUILD_ON, "Build after")                                                                   \
-    X(L_KIT, "Shafts from stock")                                                                  \
+    X(L_KIT, "Choose shafts")                                                                      \
     X(L_KIT_ACCEPT, "Accept the list")                                                             \
     X(L_KIT_SWINGWEIGHT, "By swingweight")                                                         \
     X(L_KIT_FLEX, "By flex")                                                                       \
-    X(L_FINAL_LENGTH, "Enter length")                                                              \
-    X(L_FINAL_SWINGWEIGHT, "Enter swingweight")                                                    \
-    X(L_FINAL_FREQUENCY, "Enter frequency")                                                        \
+    X(L_FINAL_LENGTH, "+ Length")                                                                  \
+    X(L_FINAL_SWINGWEIGHT, "+ Swingweight")                                                        \
+    X(L_FINAL_FREQUENCY, "+ Frequency")                                                            \
     X(L_CLOSE, "Close the log")
 
 enum word {

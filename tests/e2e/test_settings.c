@@ -100,6 +100,8 @@ static void test_wrong_values(void **state) {
         {"bench", "units = feet", "inch or mm"},
         {"bench", "care_every_club = true", "yes or no"},
         {"bench", "limit_46 = 46", "yes or no"},
+        {"bench", "name = Saw\x01", "1 to 23 characters"},
+        {"bench", "name = Saw\xC3", "1 to 23 characters"},
         {"assembly", "ferrule_g = 20.001", "grams, 0 to 20"},
         {"assembly", "epoxy_g = -1", "grams, 0 to 20"},
         {"assembly", "grip_balance = 7/8", "a length of 1 to 12 in"},

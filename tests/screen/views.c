@@ -16,6 +16,7 @@ static const struct fixture fixtures[] = {
     {"butt-cut", view_butt, FIXTURE_KEPT},
     {"tip-cut-right-mm", view_tip_right_mm, FIXTURE_KEPT},
     {"cut-long", view_cut_long, FIXTURE_LONGEST},
+    {"cut-estimates", view_cut_estimates, FIXTURE_LONGEST},
     {"dry-fit", view_dry_fit, FIXTURE_KEPT},
     {"measure", view_measure, FIXTURE_KEPT},
     {"number-long", view_number_long, FIXTURE_LONGEST},
@@ -36,6 +37,10 @@ static const struct fixture fixtures[] = {
     {"log-long", view_log_long, FIXTURE_LONGEST},
     {"entry", view_entry_tip, FIXTURE_KEPT},
     {"entry-long", view_entry_long, FIXTURE_LONGEST},
+    {"set", view_set_odd, FIXTURE_KEPT},
+    {"set-kit", view_set_kit, FIXTURE_DRAWN},
+    {"set-long", view_set_long, FIXTURE_LONGEST},
+    {"final", view_final_swingweight, FIXTURE_DRAWN},
 };
 
 const struct fixture *views_all(size_t *ret_count) {

@@ -49,6 +49,7 @@ void view_tip(struct view *view);
 void view_butt(struct view *view);
 void view_tip_right_mm(struct view *view);
 void view_cut_long(struct view *view);
+void view_cut_estimates(struct view *view);
 // views_number.c
 void view_dry_fit(struct view *view);
 void view_measure(struct view *view);
@@ -72,5 +73,10 @@ void view_log_empty(struct view *view);
 void view_log_long(struct view *view);
 void view_entry_tip(struct view *view);
 void view_entry_long(struct view *view);
+// views_set.c
+void view_set_odd(struct view *view);
+void view_set_long(struct view *view);
+void view_set_kit(struct view *view);
+void view_final_swingweight(struct view *view);
 
 #endif

@@ -8,6 +8,11 @@ static void receipt(struct view_cut *cut, const char *text, const char *amount) 
     PUT(line->amount, amount);
 }
 
+static void estimate(struct view_cut *cut, const char *text) {
+    PUT(cut->estimate[cut->estimate_count], text);
+    cut->estimate_count++;
+}
+
 static void warning(struct view_cut *cut, const char *text) {
     PUT(cut->warning[cut->warning_count], text);
     cut->warning_count++;
@@ -46,6 +51,8 @@ void view_tip(struct view *view) {
     receipt(cut, "Bore 1 1/8 in, chart asks for all of it", "+1 1/8");
     PUT(cut->total.text, "Cut off at the tip");
     PUT(cut->total.amount, "2 5/8");
+    estimate(cut, "Estimate: swingweight about D1.8 for D2, about 254.1 cpm");
+    estimate(cut, "Without the bore height: about 4.2 cpm softer (estimate)");
     warning(cut,
             "Engraved 1, but at 210 g it weighs like column 3 (210 g). The chart goes by weight.");
     PUT(cut->next, "Next: butt cut at 41 5/8 in");
@@ -65,6 +72,7 @@ void view_butt(struct view *view) {
     receipt(cut, "Grip cap", "-1/4");
     PUT(cut->total.text, "Keep, from the tip end");
     PUT(cut->total.amount, "41 5/8");
+    estimate(cut, "Estimate: swingweight about D1.8 for D2, about 254.1 cpm");
     PUT(cut->next, "Next: measure the shaft");
 }
 
@@ -113,4 +121,12 @@ void view_cut_long(struct view *view) {
     warning(cut, "Playing length 48 1/2 in is over 48 in: not conforming.");
     PUT(cut->next, "Next: measure the shaft");
     PUT(view->band, "Already cut? Press the button.");
+}
+
+void view_cut_estimates(struct view *view) {
+    struct view_cut *cut = &view->cut;
+    view_cut_long(view);
+    cut->warning_count = 1;
+    estimate(cut, "Estimate: swingweight about D11.8 for D2.5, about 254.1 cpm");
+    estimate(cut, "Without the bore height: about 14.2 cpm softer (estimate)");
 }

@@ -203,6 +203,9 @@ void view_entry_tip(struct view *view) {
     PUT(entry->total.text, "Cut off at the tip");
     PUT(entry->total.amount, "2 5/8 in");
     plan_rest(entry);
+    PUT(entry->estimate[0], "Estimate: swingweight about D1.8 for D2, about 254.1 cpm");
+    PUT(entry->estimate[1], "As cut: about 1.1 cpm stiffer (estimate)");
+    entry->estimate_count = 2;
     PUT(entry->warning[0],
         "Engraved 1, but at 210 g it weighs like column 3 (210 g). The chart goes by weight.");
     entry->warning_count = 1;

@@ -50,6 +50,23 @@ void views_stretch(struct view *view) {
         STRETCH(view->cut.warning[i]);
         STRETCH(view->log.detail[i]);
     }
+    STRETCH(view->set.title);
+    STRETCH(view->set.subtitle);
+    for (size_t i = 0; i < view->set.note_count; i++) {
+        STRETCH(view->set.note[i]);
+    }
+    for (int i = 0; i < VIEW_CELLS; i++) {
+        STRETCH(view->set.head[i]);
+    }
+    for (size_t i = 0; i < view->set.plot_count; i++) {
+        STRETCH(view->set.plot[i].title);
+    }
+    for (size_t i = 0; i < view->cut.estimate_count; i++) {
+        STRETCH(view->cut.estimate[i]);
+    }
+    for (size_t i = 0; i < view->entry.estimate_count; i++) {
+        STRETCH(view->entry.estimate[i]);
+    }
     for (size_t i = 0; i < view->number.field_count; i++) {
         STRETCH(view->number.field[i].label);
     }
