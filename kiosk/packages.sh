@@ -1,14 +1,21 @@
 #!/usr/bin/env bash
-# Installs the Debian packages that building and testing need, if any is missing.
-# Quick when all are there: asks dpkg only. Works as root, and with sudo as a user.
+# Installs the Debian packages that building needs, if any is missing; with `tests` also those that
+# the tests and benchmarks need. Quick when all are there: asks dpkg only. Works as root, and with
+# sudo as a user.
 set -euo pipefail
 
 packages=(
-    gcc clang libclang-rt-14-dev cmake ninja-build pkg-config clang-format
-    libsdl2-dev libsdl2-ttf-dev libpng-dev libcairo2-dev libsqlite3-dev libsodium-dev libinih-dev
-    libcmocka-dev libxkbcommon-dev xkb-data
-    python3 python3-stdnum xvfb xdotool imagemagick poppler-utils sqlite3
+    gcc cmake ninja-build pkg-config
+    libsdl2-dev libsdl2-ttf-dev libpng-dev libcairo2-dev libfreetype-dev libsqlite3-dev
+    libsodium-dev libinih-dev libcmocka-dev libxkbcommon-dev xkb-data
 )
+if [ "${1:-}" = tests ]; then
+    packages+=(
+        git clang libclang-rt-14-dev clang-format
+        xvfb xdotool imagemagick poppler-utils sqlite3
+        python3 python3-stdnum python3-scipy calculix-ccx
+    )
+fi
 missing=()
 for package in "${packages[@]}"; do
     if ! dpkg-query -W -f='${Status}' "$package" 2>/dev/null | grep -q 'ok installed'; then
