@@ -1,46 +1,22 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "secret.h"
 
 #include <sodium.h>
 #include <stdio.h>
 #include <string.h>
-#include <termios.h>
 #include <unistd.h>
 
-#define PIN_LINE_MAX 64
-
-// One line from stdin, shown to nobody.
-static bool read_hidden(const char *prompt, char line[PIN_LINE_MAX]) {
-    struct termios shown, hidden;
-    bool terminal = tcgetattr(STDIN_FILENO, &shown) == 0;
-    bool got;
-    if (terminal) {
-        fputs(prompt, stderr);
-        hidden = shown;
-        hidden.c_lflag &= ~(tcflag_t)ECHO;
-        tcsetattr(STDIN_FILENO, TCSAFLUSH, &hidden);
-    }
-    got = fgets(line, PIN_LINE_MAX, stdin) != NULL;
-    if (terminal) {
-        tcsetattr(STDIN_FILENO, TCSAFLUSH, &shown);
-        fputc('\n', stderr);
-    }
-    if (got) {
-        line[strcspn(line, "\r\n")] = '\0';
-    }
-    return got;
-}
-
-static bool read_pin(const char *command, char pin[PIN_LINE_MAX]) {
-    char again[PIN_LINE_MAX];
+static bool read_pin(const char *command, char pin[SECRET_LINE_MAX]) {
+    char again[SECRET_LINE_MAX];
     bool same = true;
-    if (!read_hidden("New PIN, 4 to 12 digits: ", pin)) {
+    if (!secret_read("New PIN, 4 to 12 digits: ", pin)) {
         fprintf(stderr, "kerfside %s: no PIN was given; type it, or send it on stdin.\n", command);
         return false;
     }
     if (isatty(STDIN_FILENO)) {
-        same = read_hidden("Once more: ", again) && strcmp(pin, again) == 0;
+        same = secret_read("Once more: ", again) && strcmp(pin, again) == 0;
         sodium_memzero(again, sizeof again);
     }
     if (!same) {
@@ -54,7 +30,7 @@ int command_pin(int argc, char **argv) {
     const struct option options[] = {{"--db", &db, NULL}};
     struct store *store;
     struct ticket badge;
-    char pin[PIN_LINE_MAX] = "";
+    char pin[SECRET_LINE_MAX] = "";
     char message[160];
     int count;
     if (!options_read_plain(argc, argv, options, 1, 1, 1, "the supervisor's badge", &count)) {

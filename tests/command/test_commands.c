@@ -96,8 +96,9 @@ static void what_cannot_be_written_is_not_done(void **state) {
 }
 
 static void help_names_every_command(void **state) {
-    static const char *const names[] = {"import", "plan", "log",   "check",     "backup",
-                                        "demo",   "pin",  "bench", "--version", "KERFSIDE_DB"};
+    static const char *const names[] = {"import", "plan",      "log",        "check",
+                                        "backup", "demo",      "pin",        "bench",
+                                        "match",  "--version", "KERFSIDE_DB"};
     (void)state;
     run(&desk, &ran, "--help");
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {

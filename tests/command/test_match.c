@@ -1,0 +1,249 @@
+// `kerfside match` over the demo's build that waits for shafts, by the real program. That the
+// choice is the best there is, test_match and the oracles of the core show; here, that what is said
+// is what is done.
+
+#include "run.h"
+
+#include "balance.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/stat.h>
+
+#define CLUBS 8
+
+static struct desk desk;
+static struct ran ran;
+
+static int demo(void **state) {
+    (void)state;
+    desk_init(&desk);
+    run(&desk, &ran, "demo --db demo.db");
+    assert_int_equal(ran.status, 0);
+    desk_write(&desk, "pin.txt", "4321\n");
+    desk_write(&desk, "wrong.txt", "1234\n");
+    run(&desk, &ran, "pin W-0001B --db demo.db <pin.txt");
+    assert_int_equal(ran.status, 0);
+    return 0;
+}
+
+static int release(void **state) {
+    (void)state;
+    desk_release(&desk);
+    return 0;
+}
+
+static void says(const char *text, const char *words) {
+    if (strstr(text, words) == NULL) {
+        fail_msg("no \"%s\" in\n%s", words, text);
+    }
+}
+
+// The rows of the CSV: who gets what.
+struct choice {
+    char club[16];
+    char shaft[16];
+    double value;
+    double aim;
+};
+
+static void read_choices(const char *csv, struct choice choices[CLUBS]) {
+    const char *line = strchr(csv, '\n');
+    for (int i = 0; i < CLUBS; i++) {
+        assert_non_null(line);
+        assert_int_equal(sscanf(line, "\n2050,%15[^,],%*[^,],%15[^,],%*[^,],%*[^,],%*[^,],%lf,%lf,",
+                                choices[i].club, choices[i].shaft, &choices[i].value,
+                                &choices[i].aim),
+                         4);
+        line = strchr(line + 1, '\n');
+    }
+    assert_string_equal(line, "\n");
+}
+
+static double spread_of(const struct choice choices[CLUBS]) {
+    double least = INFINITY;
+    double most = -INFINITY;
+    for (int i = 0; i < CLUBS; i++) {
+        least = fmin(least, choices[i].value - choices[i].aim);
+        most = fmax(most, choices[i].value - choices[i].aim);
+    }
+    return most - least;
+}
+
+// All wish D2: 217 in oz. No shaft twice; the spread in words is that of the rows.
+static void the_list_in_all_forms(void **state) {
+    struct choice choices[CLUBS];
+    char words[64];
+    (void)state;
+    run(&desk, &ran, "match 2050 --csv - --db demo.db");
+    assert_int_equal(ran.status, 0);
+    assert_ptr_equal(strstr(ran.out, "build,club,head,shaft,rack,raw_length,shaft_weight_g,value,"
+                                     "aim,unit,text\r\n"),
+                     ran.out);
+    read_choices(ran.out, choices);
+    for (int i = 0; i < CLUBS; i++) {
+        assert_true(choices[i].aim == 217);
+        for (int k = 0; k < i; k++) {
+            assert_string_not_equal(choices[i].shaft, choices[k].shaft);
+        }
+    }
+    run(&desk, &ran, "match B-20504 --db demo.db"); // 2050 by its ticket
+    assert_int_equal(ran.status, 0);
+    says(ran.out, "Build 2050: shafts for 8 of 8 clubs, of ");
+    for (int i = 0; i < CLUBS; i++) {
+        says(ran.out, choices[i].shaft);
+    }
+    snprintf(words, sizeof words, "\nSpread %.1f points (estimate)",
+             spread_of(choices) / BALANCE_POINT);
+    says(ran.out, words);
+    run(&desk, &ran, "match 2050 --json --db demo.db");
+    snprintf(words, sizeof words, "\"spread\":%.2f,\"spread_unit\":\"points\",\"aimed\":true,",
+             spread_of(choices) / BALANCE_POINT);
+    says(ran.out, words);
+    snprintf(words, sizeof words, "{\"club\":\"%s\",", choices[7].club);
+    says(ran.out, words);
+}
+
+static void by_frequency_it_is_another_choice(void **state) {
+    struct choice by_balance[CLUBS];
+    struct choice by_flex[CLUBS];
+    char words[64];
+    int same = 0;
+    (void)state;
+    run(&desk, &ran, "match 2050 --csv - --db demo.db");
+    read_choices(ran.out, by_balance);
+    run(&desk, &ran, "match 2050 --by frequency --csv - --db demo.db");
+    assert_int_equal(ran.status, 0);
+    read_choices(ran.out, by_flex);
+    for (int i = 0; i < CLUBS; i++) {
+        same += strcmp(by_balance[i].shaft, by_flex[i].shaft) == 0;
+    }
+    assert_true(same < CLUBS);
+    run(&desk, &ran, "match 2050 --by=frequency --db demo.db");
+    snprintf(words, sizeof words, "\nSpread %.1f cpm (estimate)", spread_of(by_flex));
+    says(ran.out, words);
+}
+
+static void a_csv_file_is_new_or_refused(void **state) {
+    struct stat there;
+    (void)state;
+    run(&desk, &ran, "match 2050 --csv kit.csv --db demo.db");
+    assert_int_equal(ran.status, 0);
+    assert_string_equal(ran.out, "kit.csv: 8 clubs\n");
+    assert_int_equal(stat(desk_path(&desk, "kit.csv"), &there), 0);
+    run(&desk, &ran, "match 2050 --csv kit.csv --db demo.db");
+    assert_int_equal(ran.status, 1);
+    says(ran.err, "cannot make kit.csv: File exists.");
+}
+
+static void only_a_supervisor_with_the_pin_accepts(void **state) {
+    (void)state;
+    run(&desk, &ran, "match 2050 --accept --badge W-00029 --db demo.db <pin.txt");
+    assert_int_equal(ran.status, 1);
+    says(ran.err, "is no supervisor");
+    run(&desk, &ran, "match 2050 --accept --badge W-00010 --db demo.db <pin.txt");
+    assert_int_equal(ran.status, 1);
+    run(&desk, &ran, "match 2050 --accept --badge W-0001B --db demo.db");
+    assert_int_equal(ran.status, 1);
+    says(ran.err, "no PIN was given");
+    run(&desk, &ran, "match 2050 --accept --badge W-0001B --db demo.db <wrong.txt");
+    assert_int_equal(ran.status, 1);
+    says(ran.err, "that is not the PIN; nothing was accepted.");
+    run(&desk, &ran, "log --db demo.db");
+    says(ran.out, " pin  ");
+    assert_null(strstr(ran.out, " kit  "));
+    run(&desk, &ran, "match 2050 --db demo.db"); // still waits
+    assert_int_equal(ran.status, 0);
+}
+
+// The last test of this database: what was accepted is what was shown, plans to the same value, and
+// is in a log that holds.
+static void what_was_shown_is_accepted(void **state) {
+    struct choice choices[CLUBS];
+    char words[512];
+    (void)state;
+    run(&desk, &ran, "match 2050 --csv - --db demo.db");
+    read_choices(ran.out, choices);
+    run(&desk, &ran, "match 2050 --accept --badge w-0001b --db demo.db <pin.txt");
+    assert_string_equal(ran.err, "");
+    assert_int_equal(ran.status, 0);
+    says(ran.out, "Accepted and logged: 8 shafts are reserved.\n");
+    run(&desk, &ran, "plan 2050 --json --db demo.db");
+    for (int i = 0; i < CLUBS; i++) {
+        snprintf(words, sizeof words, "\"club\":\"%s\",\"stage\":\"pending\",\"head\":\"",
+                 choices[i].club);
+        const char *object = strstr(ran.out, words);
+        assert_non_null(object);
+        const char *shaft = strstr(object, "\"shaft\":\"");
+        assert_memory_equal(shaft + 9, choices[i].shaft, strlen(choices[i].shaft));
+        const char *value = strstr(object, "\"swingweight_in_oz\":");
+        assert_true(fabs(strtod(value + 20, NULL) - choices[i].value) < 0.0011);
+    }
+    run(&desk, &ran, "check --db demo.db");
+    assert_int_equal(ran.status, 0);
+    run(&desk, &ran, "match 2050 --db demo.db");
+    assert_int_equal(ran.status, 1);
+    says(ran.err, "no club of a build 2050 waits for a shaft");
+}
+
+// Two shafts for three heads, and a fourth head that no column of the chart is for: said in words,
+// and the exit status tells.
+static void what_cannot_be_matched_is_said(void **state) {
+    (void)state;
+    desk_import_workshop(&desk);
+    desk_write(&desk, "m_heads.csv",
+               "ticket,model,weight_g,dry_fit_overall,dry_fit_raw,bore_height\n"
+               "H-00036,Knob,210,,,1\nH-00044,Knob,211,,,1\n"
+               "H-00052,Knob,300,,,1\n");
+    desk_write(&desk, "m_builds.csv",
+               "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"
+               "uniform_flex,shaft_model,flex\n"
+               "5,1,,H-00028,,43,1/8,50,,,,Rod,R\n5,2,,H-00036,,43,1/8,50,,,,Rod,R\n"
+               "5,3,,H-00044,,43,1/8,50,,,,Rod,R\n5,4,,H-00052,,43,1/8,50,,,,Rod,R\n");
+    if (desk_import(&desk, "m_heads.csv", "m_builds.csv", NULL) != STORE_OK) {
+        fail_msg("%s", desk.messages);
+    }
+    run(&desk, &ran, "match 5");
+    assert_int_equal(ran.status, 1);
+    says(ran.out, "Build 5: shafts for 2 of 4 clubs, of 2 in stock, by swingweight\n");
+    says(ran.out, "  3               H-00044         no shaft\n");
+    says(ran.out, "\nClub 4: ");
+    run(&desk, &ran, "match 5 --csv -");
+    assert_int_equal(ran.status, 1);
+    says(ran.out, "\n5,4,H-00052,,,,,,,in oz,");
+    run(&desk, &ran, "match 5 --json");
+    says(ran.out, "{\"club\":\"4\",\"head\":\"H-00052\",\"shaft\":null,\"text\":\"");
+    run(&desk, &ran, "match 1");
+    assert_int_equal(ran.status, 1);
+    says(ran.err, "no club of a build 1 waits for a shaft");
+}
+
+static void wrong_use_is_said(void **state) {
+    static const char *const usage[] = {"match",
+                                        "match 1 2",
+                                        "match 1 --by length",
+                                        "match 1 --accept",
+                                        "match 1 --badge W-0001B",
+                                        "match 1 --json --csv -",
+                                        "match 1 --json --accept --badge W-0001B"};
+    (void)state;
+    for (size_t i = 0; i < sizeof usage / sizeof usage[0]; i++) {
+        run(&desk, &ran, "%s --db demo.db", usage[i]);
+        assert_int_equal(ran.status, 2);
+        says(ran.err, "kerfside match: ");
+    }
+}
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_list_in_all_forms),
+        cmocka_unit_test(by_frequency_it_is_another_choice),
+        cmocka_unit_test(a_csv_file_is_new_or_refused),
+        cmocka_unit_test(only_a_supervisor_with_the_pin_accepts),
+        cmocka_unit_test(wrong_use_is_said),
+        cmocka_unit_test(what_was_shown_is_accepted),
+        cmocka_unit_test(what_cannot_be_matched_is_said),
+    };
+    return cmocka_run_group_tests(tests, demo, release);
+}
