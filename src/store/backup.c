@@ -79,8 +79,12 @@ static enum store_result examine(struct store *store, const char *temporary) {
     }
     result = store_check(copied, &check);
     if (result != STORE_OK) {
-        result =
-            fail(store, temporary, result == STORE_REFUSED ? check.problem : store_message(copied));
+        result = result == STORE_REFUSED
+                     ? connection_say(store, STORE_FAILED,
+                                      "%s is not whole, so no copy of it was kept (%s). Go on with "
+                                      "the last good copy.",
+                                      store->path, check.problem)
+                     : fail(store, temporary, store_message(copied));
     }
     store_close(copied);
     return result;
