@@ -1,6 +1,7 @@
 #include "builds.h"
 #include "command.h"
 #include "database.h"
+#include "kit_before.h"
 #include "kit_print.h"
 #include "options.h"
 #include "secret.h"
@@ -16,6 +17,8 @@ struct matching {
     bool json;
     const char *csv;   // NULL: no
     const char *badge; // NULL: nothing is accepted
+    struct bench_rules rules;
+    struct assembly assembly;
 };
 
 // --- accepting ---------------------------------------------------------------------------------
@@ -168,28 +171,31 @@ static bool write_csv(const struct kit *kit, const char *path) {
 }
 
 static bool print_kit(struct matching *matching, const struct kit *kit) {
+    double spread;
+    const double *before = NULL;
     if (matching->csv != NULL) {
         return write_csv(kit, matching->csv) && kit->chosen == kit->count;
     }
+    if (kit_before(matching->store, kit, &matching->rules, &matching->assembly, &spread)) {
+        before = &spread;
+    }
     if (matching->json) {
-        kit_print_json(kit, stdout);
+        kit_print_json(kit, before, stdout);
     } else {
-        kit_print_text(kit, stdout);
+        kit_print_text(kit, before, stdout);
     }
     return matching->badge != NULL ? accept(matching, kit) : kit->chosen == kit->count;
 }
 
 static bool match(struct matching *matching, const char *build) {
-    const struct bench_rules rules = BENCH_RULES_DEFAULT;
-    const struct assembly assembly = ASSEMBLY_DEFAULT;
     struct kit *kit = calloc(1, sizeof *kit);
     bool done = false;
     if (kit == NULL) {
         fputs("kerfside match: no memory for the kit list.\n", stderr);
         return false;
     }
-    enum store_result result =
-        builds_kit(matching->store, build, matching->by, &rules, &assembly, kit);
+    enum store_result result = builds_kit(matching->store, build, matching->by, &matching->rules,
+                                          &matching->assembly, kit);
     if (result == STORE_NONE) {
         fprintf(stderr,
                 "kerfside match: no club of a build %s waits for a shaft: one that names a wished "
@@ -230,7 +236,7 @@ static bool take_badge(const char *text, struct ticket *badge) {
 int command_match(int argc, char **argv) {
     const char *db = NULL, *by = NULL, *badge = NULL;
     bool accepted = false;
-    struct matching matching = {0};
+    struct matching matching = {.rules = BENCH_RULES_DEFAULT, .assembly = ASSEMBLY_DEFAULT};
     struct ticket ticket;
     const struct option options[] = {{"--db", &db, NULL},
                                      {"--by", &by, NULL},

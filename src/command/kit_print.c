@@ -32,7 +32,7 @@ static void put_row(const struct kit *kit, const struct kit_club *club, FILE *to
             value, aim);
 }
 
-void kit_print_text(const struct kit *kit, FILE *to) {
+void kit_print_text(const struct kit *kit, const double *before, FILE *to) {
     char spread[KIT_TEXT_MAX];
     fprintf(to, "Build %s: shafts for %zu of %zu clubs, of %zu in stock, by %s\n\n", kit->build,
             kit->chosen, kit->count, kit->stock, by_text(kit->by));
@@ -42,6 +42,10 @@ void kit_print_text(const struct kit *kit, FILE *to) {
     if (kit->chosen > 0) {
         kit_spread_text(kit->by, kit->spread, spread);
         fprintf(to, "\nSpread %s (estimate): no other choice is better.\n", spread);
+    }
+    if (before != NULL) {
+        kit_spread_text(kit->by, *before, spread);
+        fprintf(to, "Taken as they come in the stock, the shafts would spread %s.\n", spread);
     }
     for (size_t i = 0; i < kit->count; i++) {
         if (kit->club[i].words[0] != '\0') {
@@ -115,7 +119,7 @@ static void put_club(const struct kit *kit, const struct kit_club *club, FILE *t
     fputc('}', to);
 }
 
-void kit_print_json(const struct kit *kit, FILE *to) {
+void kit_print_json(const struct kit *kit, const double *before, FILE *to) {
     fputs("{\"build\":", to);
     json_string(to, kit->build);
     json_text(to, "by", by_text(kit->by));
@@ -128,5 +132,11 @@ void kit_print_json(const struct kit *kit, FILE *to) {
         fputs(i > 0 ? "," : "", to);
         put_club(kit, &kit->club[i], to);
     }
-    fputs("]}\n", to);
+    fputc(']', to);
+    if (before != NULL) {
+        json_decimal(to, "spread_before", *before, 2);
+    } else {
+        json_null(to, "spread_before");
+    }
+    fputs("}\n", to);
 }

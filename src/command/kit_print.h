@@ -8,8 +8,9 @@
 
 #include <stdio.h>
 
-void kit_print_text(const struct kit *kit, FILE *to);
+// `before` is what kit_before found, NULL when not known.
+void kit_print_text(const struct kit *kit, const double *before, FILE *to);
 void kit_print_csv(const struct kit *kit, FILE *to);
-void kit_print_json(const struct kit *kit, FILE *to);
+void kit_print_json(const struct kit *kit, const double *before, FILE *to);
 
 #endif

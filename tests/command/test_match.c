@@ -125,6 +125,56 @@ static void by_frequency_it_is_another_choice(void **state) {
     says(ran.out, words);
 }
 
+// The first eight of the stock by ticket, ordered by name in a second copy of the demo and planned:
+// how far their values lie apart, by swingweight and less 4 cpm a club by frequency.
+static void what_it_is_better_than(void **state) {
+    static const char *const shafts[CLUBS] = {"S-00526", "S-00534", "S-00542", "S-00550",
+                                              "S-0056Z", "S-0057X", "S-0058V", "S-0059T"};
+    static const char *const orders[CLUBS] = {
+        "3,,H-0044P,%s,39", "4,,H-0045N,%s,38 1/2", "5,,H-0046L,%s,38", "6,,H-0047J,%s,37 1/2",
+        "7,,H-0048H,%s,37", "8,,H-0049F,%s,36 1/2", "9,,H-0050T,%s,36", "PW,,H-0051R,%s,35 1/2"};
+    char csv[2048] = "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,"
+                     "step,uniform_flex\n";
+    double low[2] = {INFINITY, INFINITY};
+    double high[2] = {-INFINITY, -INFINITY};
+    char words[96];
+    (void)state;
+    for (int i = 0; i < CLUBS; i++) {
+        const char *hole = strstr(orders[i], "%s");
+        size_t used = strlen(csv);
+        snprintf(csv + used, sizeof csv - used, "2050,%.*s%s%s,1/8,50,D2,0,no\n",
+                 (int)(hole - orders[i]), orders[i], shafts[i], hole + 2);
+    }
+    desk_write(&desk, "named_builds.csv", csv);
+    run(&desk, &ran, "demo --db second.db");
+    run(&desk, &ran, "import named_builds.csv --db second.db");
+    assert_int_equal(ran.status, 0);
+    run(&desk, &ran, "plan 2050 --json --db second.db");
+    const char *at = ran.out;
+    for (int i = 0; i < CLUBS; i++) {
+        double value[2];
+        at = strstr(at, "\"swingweight_in_oz\":");
+        assert_non_null(at);
+        value[0] = strtod(at + 20, NULL) / BALANCE_POINT;
+        at = strstr(at, "\"frequency_cpm\":");
+        value[1] = strtod(at + 16, NULL) - 4 * i;
+        for (int k = 0; k < 2; k++) {
+            low[k] = fmin(low[k], value[k]);
+            high[k] = fmax(high[k], value[k]);
+        }
+    }
+    run(&desk, &ran, "match 2050 --json --db demo.db");
+    at = strstr(ran.out, "\"spread_before\":");
+    assert_non_null(at);
+    assert_true(fabs(strtod(at + 16, NULL) - (high[0] - low[0])) < 0.01);
+    run(&desk, &ran, "match 2050 --by frequency --db demo.db");
+    snprintf(words, sizeof words,
+             "\nTaken as they come in the stock, the shafts would spread %.1f "
+             "cpm.\n",
+             high[1] - low[1]);
+    says(ran.out, words);
+}
+
 static void a_csv_file_is_new_or_refused(void **state) {
     struct stat there;
     (void)state;
@@ -214,6 +264,7 @@ static void what_cannot_be_matched_is_said(void **state) {
     says(ran.out, "\n5,4,H-00052,,,,,,,in oz,");
     run(&desk, &ran, "match 5 --json");
     says(ran.out, "{\"club\":\"4\",\"head\":\"H-00052\",\"shaft\":null,\"text\":\"");
+    says(ran.out, "],\"spread_before\":null}\n"); // some club would have none
     run(&desk, &ran, "match 1");
     assert_int_equal(ran.status, 1);
     says(ran.err, "no club of a build 1 waits for a shaft");
@@ -239,6 +290,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_list_in_all_forms),
         cmocka_unit_test(by_frequency_it_is_another_choice),
+        cmocka_unit_test(what_it_is_better_than),
         cmocka_unit_test(a_csv_file_is_new_or_refused),
         cmocka_unit_test(only_a_supervisor_with_the_pin_accepts),
         cmocka_unit_test(wrong_use_is_said),
