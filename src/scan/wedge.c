@@ -241,6 +241,11 @@ void wedge_feed(struct wedge *w, const struct wedge_key *key, take_fn *take, voi
     if (stroke_char(stroke) == '\0' && stroke.code != KEY_BACKSPACE && stroke.code != KEY_TAB) {
         return;
     }
+    if (stroke.code == KEY_BACKSPACE && !w->burst && !w->settings.dedicated) {
+        give_out_typed(w, take, ctx); // no scanner rubs out: however fast, this is a person
+        typed(w, stroke, take, ctx);
+        return;
+    }
     strokes_add(&w->pending, stroke);
     w->last_us = key->time_us;
     w->burst = w->burst || w->settings.dedicated ||

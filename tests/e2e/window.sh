@@ -146,8 +146,8 @@ for code in [keys[c] for c in sys.argv[1].lower()] + [28]:
 END
 }
 
-key() {
-    xdotool key --delay 20 "$1"
+key() { # key NAME [key NAME]...
+    xdotool key --delay 20 "$@"
 }
 
 sql() {

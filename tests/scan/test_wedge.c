@@ -60,6 +60,21 @@ static void test_gaps(void **state) {
     }
 }
 
+// Rubbing out in haste is no burst, and what is typed after it is not lost.
+static void test_fast_rubbing_out(void **state) {
+    (void)state;
+    t.gap_us = PERSON_US;
+    assert_true(typist_write(&t, "70"));
+    t.gap_us = 8000;
+    assert_true(typist_write(&t, "\b\b\b\b\b"));
+    only_chars("70\b\b\b\b\b");
+    assert_true(typist_write(&t, "25"));
+    t.gap_us = PERSON_US;
+    assert_true(typist_write(&t, "1.5"));
+    typist_wait(&t, 35000);
+    only_chars("251.5");
+}
+
 static void test_typed_characters_and_line(void **state) {
     (void)state;
     t.gap_us = PERSON_US;
@@ -335,6 +350,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(test_burst_is_a_code, set_up),
         cmocka_unit_test_setup(test_gaps, set_up),
+        cmocka_unit_test_setup(test_fast_rubbing_out, set_up),
         cmocka_unit_test_setup(test_typed_characters_and_line, set_up),
         cmocka_unit_test_setup(test_a_character_waits_for_the_gap, set_up),
         cmocka_unit_test_setup(test_enter_alone_is_nothing, set_up),
