@@ -7,12 +7,14 @@ set -euo pipefail
 packages=(
     gcc cmake ninja-build pkg-config
     libsdl2-dev libsdl2-ttf-dev libpng-dev libcairo2-dev libfreetype-dev libsqlite3-dev
-    libsodium-dev libinih-dev libcmocka-dev libxkbcommon-dev xkb-data
+    libsodium-dev libinih-dev libzbar-dev libturbojpeg0-dev libzint-dev
+    libcmocka-dev libxkbcommon-dev xkb-data
 )
 if [ "${1:-}" = tests ]; then
     packages+=(
         git clang libclang-rt-14-dev clang-format
         xvfb xdotool imagemagick poppler-utils sqlite3
+        zbar-tools zxing-cpp-tools
         python3 python3-stdnum python3-scipy calculix-ccx
     )
 fi
