@@ -125,6 +125,7 @@ void draw_message(struct screen *screen, SDL_Rect body, const struct view *view)
     } else {
         cut_right(&body, gap);
     }
+    preview_draw(screen, &body, &view->preview);
     draw_queue(screen, body, view);
     draw_today(screen, today, &view->today);
 }

@@ -64,6 +64,7 @@ void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view) {
     pen_text(screen, top, &title, view->title);
     pen_text(screen, cut_top(&body, px(screen, 60)), &line, view->subtitle);
     cut_top(&body, px(screen, 14));
+    preview_draw(screen, &body, &view->preview);
     for (int i = 0; i < 2; i++) {
         draw_card(screen,
                   screen->portrait ? cell_down(body, 2, i, gap) : cell_across(body, 2, i, gap),

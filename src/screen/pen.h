@@ -152,6 +152,12 @@ void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_log(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_set(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_check(struct screen *screen, SDL_Rect body, const struct view *view);
+
+// --- preview.c ----------------------------------------------------------------------------------
+// Cuts room for what the camera sees off the right side of *body, or off its bottom on a standing
+// screen, and draws it; nothing when there is no camera.
+void preview_draw(struct screen *screen, SDL_Rect *body, const struct view_preview *preview);
 // Digit keys, shared by number and PIN; `fractions` adds point, slash and space.
 void keypad_draw(struct screen *screen, SDL_Rect box, bool fractions);
 

@@ -248,6 +248,7 @@ void actions_fill(const struct station *s, struct view *view) {
     case STATION_READY:
         put_held(view, WORD_L_HELD);
         put(view, ACTION_REVIEW, WORD_L_REVIEW, "F6", TONE_PLAIN);
+        put(view, ACTION_CHECK, WORD_L_CHECK, "F7", TONE_PLAIN);
         put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
         break;
     case STATION_PAIR:
@@ -279,6 +280,10 @@ void actions_fill(const struct station *s, struct view *view) {
         hold_actions(s, view);
         break;
     case STATION_PIN:
+        put_press(view);
+        put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
+        break;
+    case STATION_CHECK:
         put_press(view);
         put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
         break;

@@ -143,6 +143,10 @@ static bool command(struct station *s, const char *text) {
         wrong_open(s);
         return true;
     }
+    if (is(text, "CHECK") && s->state == STATION_READY) {
+        station_move(s, STATION_CHECK);
+        return true;
+    }
     if (is(text, "REVIEW") && s->state == STATION_READY) {
         pin_open(s, PIN_FOR_REVIEW, NULL);
         return true;
@@ -230,6 +234,10 @@ void scanning_scan(struct station *s, const char *text) {
     error = ticket_parse(text, &ticket);
     bool is_command = error == TICKET_OK && ticket.kind == TICKET_COMMAND;
     if (typed_here(s, text)) {
+        return;
+    }
+    if (s->state == STATION_CHECK) {
+        station_sound(s, SOUND_ACCEPTED); // nothing is done with it but show it
         return;
     }
     if (s->state == STATION_PIN && !is_command) {

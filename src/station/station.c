@@ -102,6 +102,7 @@ static void press(struct station *s) {
         answer_press(s);
         break;
     case STATION_LOGGED:
+    case STATION_CHECK:
         station_home(s);
         break;
     case STATION_HOLD:
@@ -126,7 +127,8 @@ static void press(struct station *s) {
 static void held(struct station *s) {
     if (s->state == STATION_HOLD && s->hold.cause != HOLD_SOMETHING_WRONG) {
         hold_held(s);
-    } else if (s->state != STATION_HOLD && s->supervisor.badge[0] == '\0') {
+    } else if (s->state != STATION_HOLD && s->state != STATION_CHECK &&
+               s->supervisor.badge[0] == '\0') {
         wrong_open(s);
     }
 }
@@ -218,6 +220,9 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_REVIEW:
         pin_open(s, PIN_FOR_REVIEW, NULL);
         break;
+    case ACTION_CHECK:
+        station_move(s, STATION_CHECK);
+        break;
     case ACTION_CONSENT:
         pin_open(s, PIN_FOR_CONSENT, NULL);
         break;
@@ -283,6 +288,9 @@ static void device(struct station *s, enum station_device which, bool present) {
 }
 
 static void fault(struct station *s, const char *text) {
+    if (s->state == STATION_CHECK) {
+        return; // it is on the screen
+    }
     struct hold hold = hold_make(s, HOLD_SCAN_FAULT);
     SET(hold.line[0], text);
     hold_todo(&hold, WORD_DO_SETTING, NULL, NULL, NULL);
@@ -293,8 +301,8 @@ static void fault(struct station *s, const char *text) {
 // When idling ends what is going on, or -1.
 static int64_t idle_end(const struct station *s) {
     bool may_sign_off =
-        station_signed_on(s) &&
-        (s->state == STATION_READY || s->state == STATION_PAIR || s->state == STATION_LOGGED);
+        station_signed_on(s) && (s->state == STATION_READY || s->state == STATION_PAIR ||
+                                 s->state == STATION_LOGGED || s->state == STATION_CHECK);
     if (s->supervisor.badge[0] != '\0' || s->state == STATION_PIN) {
         return s->last_input_ms + SUPERVISOR_IDLE_MS;
     }

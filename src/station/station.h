@@ -25,13 +25,13 @@
 //  [RESUME] --> TIP_CUT --press--> BUTT_CUT --press--> MEASURE --press--> LOGGED --> READY
 //  HOLD from anywhere, and back to where it came from or to READY.
 //  PIN and REVIEW: supervisor, from READY. SET: a build as a set, from REVIEW; FINAL: what was
-//  measured on an assembled club, from SET. DRY_FIT also from BUTT_CUT (fit again).
-//  MISCUT: how much was really cut, from HOLD or RESUME. CONSENT: what a plan needs a supervisor
-//  for, from a HOLD by way of PIN. The whole table: moves.c.
+//  measured on an assembled club, from SET. CHECK: what a scanner sends, from READY. DRY_FIT also
+//  from BUTT_CUT (fit again). MISCUT: how much was really cut, from HOLD or RESUME. CONSENT: what a
+//  plan needs a supervisor for, from a HOLD by way of PIN. The whole table: moves.c.
 // clang-format off
 #define STATION_STATES(X)                                                                          \
     X(SIGNED_OUT) X(READY) X(PAIR) X(DRY_FIT) X(CARE) X(RESUME) X(TIP_CUT) X(BUTT_CUT) X(MEASURE)  \
-    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW) X(SET) X(FINAL)
+    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW) X(SET) X(FINAL) X(CHECK)
 // clang-format on
 enum station_state {
 #define X(name) STATION_##name,
@@ -57,7 +57,7 @@ enum event_kind {
     EVENT_FAULT,  // text: what the scan layer found wrong with a code, in words (layout, ALT mode)
     EVENT_DEVICE  // device and present
 };
-enum station_device { DEVICE_SCANNER, DEVICE_BUTTON, DEVICE_COUNT };
+enum station_device { DEVICE_SCANNER, DEVICE_BUTTON, DEVICE_CAMERA, DEVICE_COUNT };
 
 #define EVENT_TEXT_MAX 128
 struct event {
@@ -137,6 +137,7 @@ struct station_settings {
     char bench[ENTRY_BENCH_MAX];
     struct bench_rules rules;
     struct assembly assembly;
+    bool camera;              // one is set up, and its state stands in the header
     bool tip_right;           // the tip lies on the right at this bench
     bool care_every_club;     // else once per worker, session and material
     bool metric_first;        // mm is the large number

@@ -140,6 +140,7 @@ void say_mark(const struct station *s, length_nm length, struct view_mark *ret_m
 void actions_fill(const struct station *s, struct view *view);
 bool actions_allow(const struct station *s, enum view_action_id id, int64_t argument);
 void view_message(const struct station *s, struct view *view);
+void view_check(struct view *view);
 void view_pair(const struct station *s, struct view *view);
 void view_care(const struct station *s, struct view *view);
 void view_cut(const struct station *s, struct view *view);

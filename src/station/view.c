@@ -21,6 +21,9 @@ static void header(const struct station *s, struct view *view) {
     }
     status(view, WORD_STATUS_SCANNER, s->present[DEVICE_SCANNER] ? HEALTH_GOOD : HEALTH_BAD);
     status(view, WORD_STATUS_BUTTON, s->present[DEVICE_BUTTON] ? HEALTH_GOOD : HEALTH_BAD);
+    if (s->settings.camera) {
+        status(view, WORD_STATUS_CAMERA, s->present[DEVICE_CAMERA] ? HEALTH_GOOD : HEALTH_BAD);
+    }
     status(view, WORD_STATUS_LOG, log);
 }
 
@@ -49,6 +52,7 @@ static int step_of(enum station_state state) {
     case STATION_REVIEW:
     case STATION_SET:
     case STATION_FINAL:
+    case STATION_CHECK:
     case STATION_STATE_COUNT:
         break;
     }
@@ -126,6 +130,9 @@ static void body(const struct station *s, struct view *view) {
         break;
     case STATION_SET:
         view_set(s, view);
+        break;
+    case STATION_CHECK:
+        view_check(view);
         break;
     case STATION_STATE_COUNT:
         break;

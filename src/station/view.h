@@ -30,7 +30,8 @@ enum view_body {
     VIEW_PIN,     // digits shown as dots, keypad
     VIEW_LOG,     // review: table, detail panel
     VIEW_ENTRY,   // review: one entry, its plan redrawn as a receipt
-    VIEW_SET      // review: a build as a set: table, plots, what stands out
+    VIEW_SET,     // review: a build as a set: table, plots, what stands out
+    VIEW_CHECK    // what a scanner sent, what is wrong with it and what to change
 };
 
 // Never colour alone: each tone has its own shape and word (ISO 3864, ANSI Z535).
@@ -53,7 +54,7 @@ enum view_tone {
     X(FIELD)       /* argument: field index */                                                     \
     X(KEY)         /* argument: character for the active field, '\b' rubs out */                   \
     X(PICK)        /* argument: length in nm */                                                    \
-    X(REVIEW) X(CONSENT)                                                                           \
+    X(REVIEW) X(CONSENT) X(CHECK)                                                                           \
     X(ROW)         /* argument: seq of the entry or index of the club */                                         \
     X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
     X(FILTER_BUILD) X(FILTER_WORKER) X(FILTER_VERDICT) X(FILTER_OPEN) X(FILTER_CLEAR)              \
@@ -274,13 +275,40 @@ struct view_set {
     struct view_plot plot[VIEW_PLOTS_MAX];
 };
 
+// Filled by whoever hears the scanners; the station gives title and instructions.
+#define VIEW_FACTS_MAX 8
+#define VIEW_ADVICE_MAX 4
+struct view_check {
+    size_t fact_count; // 0: nothing has arrived yet
+    struct {
+        char name[VIEW_SHORT_MAX];
+        char value[VIEW_TEXT_MAX];
+    } fact[VIEW_FACTS_MAX];
+    enum view_tone tone;
+    char verdict[VIEW_TEXT_MAX];
+    size_t advice_count;
+    char advice[VIEW_ADVICE_MAX][VIEW_TEXT_MAX];
+};
+
+// What the camera sees, small; filled by whoever has the camera. Grey, row after row.
+struct view_preview {
+    int width; // 0: no camera
+    int height;
+    const uint8_t *pixels;
+    bool found; // a code, around which the corners lie
+    struct {
+        int x;
+        int y;
+    } corner[4];
+};
+
 struct view {
     enum view_body body;
     // header
     char bench[VIEW_SHORT_MAX];
     char worker[VIEW_SHORT_MAX];
     size_t status_count;
-    struct view_status status[4];
+    struct view_status status[5];
     // steps: Pair, Care, Tip cut, Butt cut, Measure, Logged; -1: no step line
     int step;
     // body
@@ -301,6 +329,8 @@ struct view {
     struct view_log log;
     struct view_entry entry;
     struct view_set set;
+    struct view_check check;
+    struct view_preview preview; // ready and pair
     // band
     enum view_tone band_tone;
     bool band_button; // draw the button's ring

@@ -1,4 +1,4 @@
-// Signed out, ready, pair and care.
+// Signed out, ready, scanner check, pair and care.
 
 #include "station_inner.h"
 #include "text.h"
@@ -35,6 +35,13 @@ void view_message(const struct station *s, struct view *view) {
     if (!out) {
         half_cut(s, view);
     }
+}
+
+void view_check(struct view *view) {
+    view->body = VIEW_CHECK;
+    SET(view->title, word(WORD_CHECK));
+    SET(view->subtitle, word(WORD_CHECK_MORE));
+    view_band(view, TONE_PLAIN, true, WORD_CHECK_BAND, WORD_EMPTY);
 }
 
 static void line(struct view_card *card, enum word which, const char *a, const char *b) {

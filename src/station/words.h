@@ -11,6 +11,7 @@
     /* header */                                                                                   \
     X(STATUS_SCANNER, "Scanner")                                                                   \
     X(STATUS_BUTTON, "Button")                                                                     \
+    X(STATUS_CAMERA, "Camera")                                                                     \
     X(STATUS_LOG, "Log")                                                                           \
     X(NOBODY, "Nobody signed on")                                                                  \
     /* signed out, ready */                                                                        \
@@ -287,6 +288,10 @@
     X(FACT_NO_PLAN, "No plan belongs to this entry.")                                              \
     X(FACT_BAD_PLAN, "The plan in this entry cannot be read: check the log.")                      \
     X(ENTRY_BAND, "Back to the list: F3")                                                          \
+    /* scanner check */                                                                            \
+    X(CHECK, "Scanner check")                                                                      \
+    X(CHECK_MORE, "Scan any ticket, best the check card. Nothing is done with it.")                \
+    X(CHECK_BAND, "Scan a ticket, or press to close.")                                             \
     /* set */                                                                                      \
     X(SET_TITLE, "Build %1 · %2 clubs")                                                            \
     X(SET_SUBTITLE, "Planned, and measured in brackets. All estimates but the length.")            \
@@ -370,6 +375,7 @@
     X(L_BACK, "Back")                                                                              \
     X(L_DRY_FIT, "Dry fit again")                                                                  \
     X(L_REVIEW, "Cut log")                                                                         \
+    X(L_CHECK, "Scanner check")                                                                    \
     X(L_CONSENT, "Supervisor")                                                                     \
     X(L_CALL, "Call supervisor")                                                                   \
     X(L_EARLY_TIP, "Pressed too early: tip not cut")                                               \

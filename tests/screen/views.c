@@ -41,6 +41,10 @@ static const struct fixture fixtures[] = {
     {"set-kit", view_set_kit, FIXTURE_DRAWN},
     {"set-long", view_set_long, FIXTURE_LONGEST},
     {"final", view_final_swingweight, FIXTURE_DRAWN},
+    {"check", view_check_bad, FIXTURE_KEPT},
+    {"check-empty", view_check_empty, FIXTURE_DRAWN},
+    {"ready-camera", view_ready_camera, FIXTURE_DRAWN},
+    {"pair-camera", view_pair_camera, FIXTURE_KEPT},
 };
 
 const struct fixture *views_all(size_t *ret_count) {

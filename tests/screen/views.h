@@ -78,5 +78,10 @@ void view_set_odd(struct view *view);
 void view_set_long(struct view *view);
 void view_set_kit(struct view *view);
 void view_final_swingweight(struct view *view);
+// views_scan.c
+void view_check_empty(struct view *view);
+void view_check_bad(struct view *view);
+void view_ready_camera(struct view *view);
+void view_pair_camera(struct view *view);
 
 #endif

@@ -50,6 +50,13 @@ void views_stretch(struct view *view) {
         STRETCH(view->cut.warning[i]);
         STRETCH(view->log.detail[i]);
     }
+    STRETCH(view->check.verdict);
+    for (size_t i = 0; i < view->check.fact_count; i++) {
+        STRETCH(view->check.fact[i].name);
+    }
+    for (size_t i = 0; i < view->check.advice_count; i++) {
+        STRETCH(view->check.advice[i]);
+    }
     STRETCH(view->set.title);
     STRETCH(view->set.subtitle);
     for (size_t i = 0; i < view->set.note_count; i++) {

@@ -282,6 +282,44 @@ static void the_table_of_moves(void **state) {
     }
 }
 
+static void a_scanner_is_checked_and_nothing_done(void **state) {
+    struct bench *b = *state;
+    bench_sign_on(b);
+    int64_t entries = b->shop.seq;
+    bench_act(b, ACTION_CHECK, 0);
+    assert_int_equal(b->view.body, VIEW_CHECK);
+    bench_scan(b, TICKET_HEAD, "1");
+    bench_scan_text(b, "6291041500213");
+    bench_fault(b, "The scanner is set to German.");
+    bench_held(b);
+    assert_int_equal(b->station.state, STATION_CHECK);
+    assert_string_equal(b->station.head, "");
+    assert_int_equal(b->shop.seq, entries);
+    bench_press(b);
+    assert_int_equal(b->station.state, STATION_READY);
+    bench_scan(b, TICKET_COMMAND, "CHECK");
+    assert_int_equal(b->station.state, STATION_CHECK);
+    bench_act(b, ACTION_BACK, 0);
+    assert_int_equal(b->station.state, STATION_READY);
+    bench_scan(b, TICKET_HEAD, "1");
+    bench_scan(b, TICKET_COMMAND, "CHECK"); // not while a club is in work
+    assert_int_equal(b->station.state, STATION_HOLD);
+}
+
+static void a_camera_stands_in_the_header(void **state) {
+    struct bench *b = *state;
+    bench_sign_on(b);
+    assert_int_equal(b->view.status_count, 3);
+    b->station.settings.camera = true;
+    bench_device(b, DEVICE_CAMERA, false);
+    assert_int_equal(b->view.status_count, 4);
+    assert_string_equal(b->view.status[2].label, "Camera");
+    assert_int_equal(b->view.status[2].health, HEALTH_BAD);
+    assert_int_equal(b->station.state, STATION_READY); // scanners go on working
+    bench_device(b, DEVICE_CAMERA, true);
+    assert_int_equal(b->view.status[2].health, HEALTH_GOOD);
+}
+
 #define T(name) cmocka_unit_test_setup(name, fresh)
 int main(void) {
     const struct CMUnitTest tests[] = {
@@ -299,6 +337,8 @@ int main(void) {
         T(commands_carry_a_check_character),
         T(resume_asks_before_a_mark_comes_back),
         T(resume_cut_somewhere_else),
+        T(a_scanner_is_checked_and_nothing_done),
+        T(a_camera_stands_in_the_header),
         T(the_table_of_moves),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -1,0 +1,67 @@
+// The scanner check, and views with a camera's picture.
+
+#include "views.h"
+
+static void fact(struct view_check *check, const char *name, const char *value) {
+    PUT(check->fact[check->fact_count].name, name);
+    PUT(check->fact[check->fact_count].value, value);
+    check->fact_count++;
+}
+
+static void advise(struct view_check *check, const char *text) {
+    PUT(check->advice[check->advice_count], text);
+    check->advice_count++;
+}
+
+void view_check_empty(struct view *view) {
+    views_base(view, VIEW_CHECK, -1);
+    PUT(view->title, "Scanner check");
+    PUT(view->subtitle, "Scan any ticket, best the check card. Nothing is done with it.");
+    views_action(view, ACTION_PRESS, "Button", "F1", TONE_WORK);
+    views_action(view, ACTION_BACK, "Back", "F3", TONE_PLAIN);
+    views_band(view, TONE_PLAIN, true, "Scan a ticket, or press to close.", "");
+}
+
+void view_check_bad(struct view *view) {
+    struct view_check *check = &view->check;
+    view_check_empty(view);
+    fact(check, "Came from", "Scanner 2, its own device");
+    fact(check, "Read as", "H/0001A");
+    fact(check, "Bytes", "48 2F 30 30 30 31 41 0D");
+    fact(check, "Identifier", "none sent");
+    fact(check, "Time", "312 ms, longest gap 61 ms");
+    fact(check, "Ended by", "Enter");
+    check->tone = TONE_STOP;
+    PUT(check->verdict, "The scanner is set to German. Tickets cannot be read so.");
+    advise(check, "Set the scanner's keyboard layout to US English.");
+    advise(check, "Shorten the gap between characters, best to none.");
+    advise(check, "Have it send symbology identifiers before each code.");
+}
+
+static void camera(struct view *view) {
+    static uint8_t pixels[160 * 120];
+    struct view_preview *preview = &view->preview;
+    for (int y = 0; y < 120; y++) {
+        for (int x = 0; x < 160; x++) {
+            bool label = x > 40 && x < 120 && y > 40 && y < 80;
+            pixels[y * 160 + x] = (uint8_t)(label ? (x / 3 % 2 == 0 ? 30 : 230) : 90 + y / 4);
+        }
+    }
+    *preview = (struct view_preview){.width = 160, .height = 120, .pixels = pixels, .found = true};
+    for (int i = 0; i < 4; i++) {
+        preview->corner[i].x = i == 0 || i == 3 ? 40 : 120;
+        preview->corner[i].y = i < 2 ? 38 : 82;
+    }
+    PUT(view->status[view->status_count].label, "Camera");
+    view->status_count++;
+}
+
+void view_ready_camera(struct view *view) {
+    view_ready(view);
+    camera(view);
+}
+
+void view_pair_camera(struct view *view) {
+    view_pair_shaft(view);
+    camera(view);
+}
