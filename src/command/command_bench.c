@@ -142,7 +142,7 @@ static int run(const struct bench_options *options, struct bench *bench) {
 int command_bench(int argc, char **argv) {
     static struct bench bench; // large
     struct bench_options options = {0};
-    struct bench_settings settings;
+    static struct bench_settings settings; // as long as `bench`, which points to it
     int status = COMMAND_REFUSED;
     if (!read_options(argc, argv, &options)) {
         return COMMAND_USAGE;

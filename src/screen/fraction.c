@@ -79,7 +79,7 @@ void mark_in_box(struct screen *screen, const struct view_mark *mark, SDL_Rect b
     int width;
     height = height > box.h ? box.h : height;
     width = mark_width(screen, mark, height);
-    if (width > box.w) {
+    if (width > 0 && width > box.w) { // a mark without anything to draw has no width
         height = height * box.w / width;
         width = mark_width(screen, mark, height);
     }

@@ -67,8 +67,9 @@ static Uint32 pixel_at(const struct picture *picture, int x, int y, float pen) {
     unsigned sum[4] = {0, 0, 0, 0};
     unsigned seen = 0;
     for (int s = 0; s < SAMPLES * SAMPLES; s++) {
+        int line = s / SAMPLES;
         struct ink ink = ink_at(picture, (float)x + ((float)(s % SAMPLES) + 0.5f) / SAMPLES,
-                                (float)y + ((float)(s / SAMPLES) + 0.5f) / SAMPLES, pen);
+                                (float)y + ((float)line + 0.5f) / SAMPLES, pen);
         if (!ink.clear) {
             seen++;
             sum[0] += ink.colour.r;

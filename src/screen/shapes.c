@@ -73,8 +73,9 @@ static SDL_Surface *paint(enum shape shape, int width, int height, SDL_Color col
         for (int x = 0; x < width; x++) {
             unsigned hits = 0;
             for (int s = 0; s < SAMPLES * SAMPLES; s++) {
+                int line = s / SAMPLES;
                 float sx = ((float)x + ((float)(s % SAMPLES) + 0.5f) / SAMPLES) / (float)width;
-                float sy = ((float)y + ((float)(s / SAMPLES) + 0.5f) / SAMPLES) / (float)height;
+                float sy = ((float)y + ((float)line + 0.5f) / SAMPLES) / (float)height;
                 hits += inside(shape, sx, sy) ? 1 : 0;
             }
             row[x] = hits * 255 / (SAMPLES * SAMPLES) << 24 | (Uint32)colour.r << 16 |
