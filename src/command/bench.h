@@ -39,6 +39,8 @@ struct bench {
 struct station_ops bench_ops(struct bench *bench);
 int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before,
                    struct view_log_row *rows, int max);
+enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
+                                struct cut_stats *ret_stats);
 bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
 
 // --- bench_input.c -------------------------------------------------------------------------------

@@ -81,3 +81,7 @@ void bench_clock_text(int64_t wall_ms, bool date, char *buffer, size_t size) {
         snprintf(buffer, size, "%02d:%02d", at.tm_hour, at.tm_min);
     }
 }
+
+int bench_clock_hour(int64_t wall_ms) {
+    return local(wall_ms).tm_hour;
+}

@@ -15,6 +15,9 @@ struct bench_clock {
 
 // Input and deadlines: CLOCK_MONOTONIC, the kernel's own for input devices.
 int64_t bench_clock_us(const struct bench_clock *clock);
+// Hour of the local day, 0 to 23.
+int bench_clock_hour(int64_t wall_ms);
+
 // The log's "since boot", which goes on while the machine sleeps.
 int64_t bench_clock_boot_ms(const struct bench_clock *clock);
 int64_t bench_clock_wall_ms(const struct bench_clock *clock);

@@ -6,11 +6,13 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <time.h>
 #include <unistd.h>
 
 #define EXPORTS_A_DAY 1000
+#define STATS_LINES 5000 // more than a bench cuts in a day
 
 static struct log_filter filter_of(const struct review_filter *filter) {
     struct log_filter to = {.from_ms = filter->from_ms,
@@ -89,6 +91,25 @@ int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before
         fill_row(bench, &lines[i], &rows[i]);
     }
     return count;
+}
+
+// The newest entries of the filter, told from the oldest on: what charts of a day or a build need.
+enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
+                                struct cut_stats *ret_stats) {
+    const struct bench *bench = ctx;
+    struct log_filter wanted = filter_of(filter);
+    struct log_line *lines = calloc(STATS_LINES, sizeof *lines);
+    int count = lines != NULL ? store_log(bench->store, &wanted, 0, lines, STATS_LINES) : -1;
+    for (int i = count - 1; i >= 0; i--) {
+        struct cut_fact fact = {.kind = lines[i].kind,
+                                .planned = lines[i].planned,
+                                .made = lines[i].made,
+                                .cause = lines[i].cause,
+                                .hour = bench_clock_hour(lines[i].wall_ms)};
+        cut_stats_add(ret_stats, &fact);
+    }
+    free(lines);
+    return count >= 0 ? STATION_FOUND : STATION_LOOKUP_FAILED;
 }
 
 // A new file beside the database, `log-2026-03-31.csv`, then `log-2026-03-31-2.csv`.

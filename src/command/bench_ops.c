@@ -253,6 +253,7 @@ struct station_ops bench_ops(struct bench *bench) {
         .entry = entry_of,
         .spares = spares,
         .export_csv = bench_export,
+        .stats = bench_stats,
         .set = set,
         .beside = beside,
         .kit = kit,

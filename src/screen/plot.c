@@ -76,6 +76,10 @@ void plot_draw(struct screen *screen, SDL_Rect box, const struct view_plot *plot
     if (plot->count == 0) {
         return;
     }
+    for (size_t i = 0; i < plot->level_count; i++) {
+        int y = down(&area, plot->level[i]);
+        pen_fill(screen, (SDL_Rect){box.x, y, box.w, px(screen, 2)}, THEME_HATCH);
+    }
     if (plot->line_known) {
         draw_line(screen, &area);
     }

@@ -148,7 +148,7 @@ static void review_actions(const struct station *s, struct view *view) {
     struct entry entry;
     bool open = false;
     bool selected = review_selected(s, &entry, &open);
-    if (s->review.mode == REVIEW_ENTRY) {
+    if (s->review.mode == REVIEW_ENTRY || s->review.mode == REVIEW_STATS) {
         put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
         return;
     }
@@ -175,6 +175,7 @@ static void review_actions(const struct station *s, struct view *view) {
     if (selected && entry.build[0] != '\0') {
         put(view, ACTION_SET, WORD_L_SET, "Ins", TONE_PLAIN);
     }
+    put(view, ACTION_STATS, WORD_L_STATS, "Home", TONE_PLAIN);
     put(view, ACTION_EXPORT, WORD_L_EXPORT, "F2", TONE_PLAIN);
     put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
 }

@@ -154,6 +154,8 @@ void review_action(struct station *s, enum view_action_id id, int64_t argument) 
         newest(s);
     } else if (id == ACTION_FILTER_CLEAR) {
         clear_filters(s);
+    } else if (id == ACTION_STATS) {
+        s->review.mode = REVIEW_STATS;
     } else if (id == ACTION_SET) {
         open_set(s);
     } else if (id == ACTION_OPEN_ENTRY) {

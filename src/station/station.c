@@ -241,6 +241,7 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
         sets_action(s, id, argument);
         break;
     case ACTION_SET:
+    case ACTION_STATS:
     case ACTION_OLDER:
     case ACTION_NEWER:
     case ACTION_DAY_BACK:

@@ -17,6 +17,7 @@
 //  7 After a restart the same two scans lead to the exact next step of a half-cut shaft.
 //  8 Whatever is wrong becomes a hold that says what happened and what to do.
 
+#include "cut_stats.h"
 #include "entry.h"
 #include "kit.h"
 #include "view.h"
@@ -124,6 +125,9 @@ struct station_ops {
     enum station_lookup (*entry)(void *ctx, int64_t seq, struct entry *ret_entry);
     int (*spares)(void *ctx, const char *shaft, struct part *parts, int max);
     bool (*export_csv)(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
+    // How well the entries of a filter were cut, all benches and days of it.
+    enum station_lookup (*stats)(void *ctx, const struct review_filter *filter,
+                                 struct cut_stats *ret_stats);
     // Set view: a build with its estimates; the build before or after it by name; a kit list from
     // stock for its clubs that wait for a shaft; all entries of an accepted one, or none.
     enum station_lookup (*set)(void *ctx, const char *build, struct set *ret_set);

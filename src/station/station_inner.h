@@ -153,6 +153,9 @@ void view_pin(const struct station *s, struct view *view);
 void view_consent(const struct station *s, struct view *view);
 void view_review(const struct station *s, struct view *view);
 void view_set(const struct station *s, struct view *view);
+void view_stats(const struct station *s, struct view *view);
+// What the log is filtered by, in words.
+void view_filters(const struct station *s, char *buffer, size_t size);
 // A value of the set as people read it: `43 1/2 in`, `D1.8`, `318.4 g`, `261.5`.
 void set_point_text(const struct station *s, enum set_value value, double number, char *buffer,
                     size_t size);

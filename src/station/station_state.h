@@ -111,7 +111,7 @@ struct pin {
     char message[VIEW_TEXT_MAX];
 };
 
-enum review_mode { REVIEW_LIST, REVIEW_ENTRY, REVIEW_SPARE };
+enum review_mode { REVIEW_LIST, REVIEW_ENTRY, REVIEW_SPARE, REVIEW_STATS };
 #define REVIEW_PAGES 32
 struct review {
     enum review_mode mode;

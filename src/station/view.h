@@ -58,7 +58,7 @@ enum view_tone {
     X(ROW)         /* argument: seq of the entry or index of the club */                                         \
     X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
     X(FILTER_BUILD) X(FILTER_WORKER) X(FILTER_VERDICT) X(FILTER_OPEN) X(FILTER_CLEAR)              \
-    X(SET) X(BUILD_BACK) X(BUILD_ON) X(FINAL_LENGTH) X(FINAL_SWINGWEIGHT) X(FINAL_FREQUENCY)       \
+    X(STATS) X(SET) X(BUILD_BACK) X(BUILD_ON) X(FINAL_LENGTH) X(FINAL_SWINGWEIGHT) X(FINAL_FREQUENCY)       \
     X(KIT) X(KIT_SWINGWEIGHT) X(KIT_FLEX) X(KIT_ACCEPT)                                            \
     X(OPEN_ENTRY) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)
 // clang-format on
@@ -234,7 +234,7 @@ struct view_entry {
 // One value of every club of a build, from `low` to `high`: planned dots, measured rings, the line
 // they should lie on, the club that stands out.
 #define VIEW_PLOTS_MAX 4
-#define VIEW_POINTS_MAX 30
+#define VIEW_POINTS_MAX 60
 struct view_plot {
     char title[VIEW_SHORT_MAX]; // "Swingweight"
     char low_text[16];
@@ -250,8 +250,10 @@ struct view_plot {
     } point[VIEW_POINTS_MAX];
     bool line_known;
     double at_first;
-    double slope; // a club
-    int odd;      // -1 none
+    double slope;       // a club
+    int odd;            // -1 none
+    size_t level_count; // level lines: limits of a control chart
+    double level[3];
 };
 
 #define VIEW_CELLS 7

@@ -6,29 +6,30 @@
 
 #include <string.h>
 
-static void add_filter(struct view_log *log, enum word which, const char *argument) {
-    if (log->filters[0] != '\0') {
-        words_add(log->filters, sizeof log->filters, WORD_REVIEW_AND, NULL, NULL, NULL);
+static void add_filter(char *buffer, size_t size, enum word which, const char *argument) {
+    if (buffer[0] != '\0') {
+        words_add(buffer, size, WORD_REVIEW_AND, NULL, NULL, NULL);
     }
-    words_add(log->filters, sizeof log->filters, which, argument, NULL, NULL);
+    words_add(buffer, size, which, argument, NULL, NULL);
 }
 
-static void filters(const struct station *s, struct view_log *log) {
+void view_filters(const struct station *s, char *buffer, size_t size) {
     const struct review_filter *filter = &s->review.filter;
+    memset(buffer, 0, size);
     if (filter->build[0] != '\0') {
-        add_filter(log, WORD_REVIEW_BUILD, filter->build);
+        add_filter(buffer, size, WORD_REVIEW_BUILD, filter->build);
     }
     if (filter->worker[0] != '\0') {
-        add_filter(log, WORD_REVIEW_WORKER, filter->worker);
+        add_filter(buffer, size, WORD_REVIEW_WORKER, filter->worker);
     }
     if (filter->verdict != VERDICT_NONE) {
-        add_filter(log, WORD_REVIEW_VERDICT, verdict_text(filter->verdict));
+        add_filter(buffer, size, WORD_REVIEW_VERDICT, verdict_text(filter->verdict));
     }
     if (filter->open_only) {
-        add_filter(log, WORD_REVIEW_OPEN, NULL);
+        add_filter(buffer, size, WORD_REVIEW_OPEN, NULL);
     }
-    if (log->filters[0] == '\0') {
-        add_filter(log, WORD_REVIEW_ALL, NULL);
+    if (buffer[0] == '\0') {
+        add_filter(buffer, size, WORD_REVIEW_ALL, NULL);
     }
 }
 
@@ -112,7 +113,7 @@ static void table(const struct station *s, struct view *view) {
     view->body = VIEW_LOG;
     SET(log->title, word(WORD_REVIEW));
     subtitle(s, log);
-    filters(s, log);
+    view_filters(s, log->filters, sizeof log->filters);
     log->row_count = count > 0 ? (size_t)count : 0;
     for (size_t i = 0; i < log->row_count; i++) {
         if (log->row[i].seq == s->review.selected) {
@@ -139,6 +140,8 @@ static void table(const struct station *s, struct view *view) {
 void view_review(const struct station *s, struct view *view) {
     if (s->review.mode == REVIEW_ENTRY) {
         view_one_entry(s, view);
+    } else if (s->review.mode == REVIEW_STATS) {
+        view_stats(s, view);
     } else {
         table(s, view);
     }

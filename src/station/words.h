@@ -292,6 +292,22 @@
     X(CHECK, "Scanner check")                                                                      \
     X(CHECK_MORE, "Scan any ticket, best the check card. Nothing is done with it.")                \
     X(CHECK_BAND, "Scan a ticket, or press to close.")                                             \
+    /* statistics */                                                                               \
+    X(STATS, "How well it was cut")                                                                \
+    X(STATS_WHERE, "%1 · %2")                                                                      \
+    X(STATS_CAUSE, "Stops")                                                                        \
+    X(STATS_COUNT, "Times")                                                                        \
+    X(STATS_OFF, "Off plan, 0.001 in")                                                             \
+    X(STATS_RANGE, "Change from club to club")                                                     \
+    X(STATS_HOURS, "Cuts by hour of the day")                                                      \
+    X(STATS_MEASURED, "%1 clubs measured, %2 cuts, %3 shafts scrapped.")                           \
+    X(STATS_MEAN, "Mean %1, limits %2 to %3 (individuals chart).")                                 \
+    X(STATS_CAPABLE, "Cp %1, Cpk %2 against the tolerance of %3.")                                 \
+    X(STATS_NOT_CAPABLE, "Capability not known yet.")                                              \
+    X(STATS_CALM, "No run rule speaks up.")                                                        \
+    X(STATS_LOOK, "Look at this bench: %1 (Western Electric rules).")                              \
+    X(STATS_FEW, "Too few clubs measured for a chart.")                                            \
+    X(STATS_BAND, "Back to the list: F3")                                                          \
     /* set */                                                                                      \
     X(SET_TITLE, "Build %1 · %2 clubs")                                                            \
     X(SET_SUBTITLE, "Planned, and measured in brackets. All estimates but the length.")            \
@@ -402,6 +418,7 @@
     X(L_NOTE, "Type a note")                                                                       \
     X(L_NOTE_DONE, "Note done")                                                                    \
     X(L_EXPORT, "Export CSV")                                                                      \
+    X(L_STATS, "Charts")                                                                           \
     X(L_SET, "The set")                                                                            \
     X(L_BUILD_BACK, "Build before")                                                                \
     X(L_BUILD_ON, "Build after")                                                                   \

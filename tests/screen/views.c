@@ -39,6 +39,7 @@ static const struct fixture fixtures[] = {
     {"entry-long", view_entry_long, FIXTURE_LONGEST},
     {"set", view_set_odd, FIXTURE_KEPT},
     {"set-kit", view_set_kit, FIXTURE_DRAWN},
+    {"charts", view_set_charts, FIXTURE_KEPT},
     {"set-long", view_set_long, FIXTURE_LONGEST},
     {"final", view_final_swingweight, FIXTURE_DRAWN},
     {"check", view_check_bad, FIXTURE_KEPT},

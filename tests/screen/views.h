@@ -77,6 +77,7 @@ void view_entry_long(struct view *view);
 void view_set_odd(struct view *view);
 void view_set_long(struct view *view);
 void view_set_kit(struct view *view);
+void view_set_charts(struct view *view);
 void view_final_swingweight(struct view *view);
 // views_scan.c
 void view_check_empty(struct view *view);

@@ -34,6 +34,8 @@ static void toolbar(struct view *view) {
     views_action(view, ACTION_FILTER_OPEN, "Open only", "F11", TONE_PLAIN);
     views_action(view, ACTION_FILTER_CLEAR, "Show all", "Del", TONE_PLAIN);
     views_action(view, ACTION_OPEN_ENTRY, "Open entry", "F12", TONE_PLAIN);
+    views_action(view, ACTION_SET, "The set", "Ins", TONE_PLAIN);
+    views_action(view, ACTION_STATS, "Charts", "Home", TONE_PLAIN);
     views_action(view, ACTION_EXPORT, "Export CSV", "F2", TONE_PLAIN);
     views_action(view, ACTION_SIGN_OUT, "Sign off", "F10", TONE_PLAIN);
 }

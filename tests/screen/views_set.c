@@ -151,6 +151,49 @@ void view_set_kit(struct view *view) {
     views_band(view, TONE_PLAIN, false, "Accept the list, or choose by what it is matched.", "");
 }
 
+void view_set_charts(struct view *view) {
+    static const char *const chart_names[VIEW_CELLS] = {"Stops", "Times", "", "", "", "", ""};
+    static const char *const rows[][VIEW_CELLS] = {{"wrong pair", "4", "", "", "", "", ""},
+                                                   {"tip past mark", "2", "", "", "", "", ""},
+                                                   {"not safe", "1", "", "", "", "", ""}};
+    struct view_set *set = &view->set;
+    struct view_plot *off;
+    views_base(view, VIEW_SET, -1);
+    PUT(view->worker, "Jonas Ekholm");
+    PUT(set->title, "How well it was cut");
+    PUT(set->subtitle, "25 Nov · All entries");
+    heads(set, chart_names);
+    for (size_t i = 0; i < 3; i++) {
+        row(set, rows[i], TONE_PLAIN);
+    }
+    set->selected = -1;
+    plot(set, "Off plan, 0.001 in", "-24.1", "31.0", -10, 12, 40, 37, 30);
+    off = &set->plot[0];
+    off->line_known = false;
+    off->low = -24.1;
+    off->high = 45;
+    off->level_count = 3;
+    off->level[0] = -24.1;
+    off->level[1] = 1.2;
+    off->level[2] = 31;
+    plot(set, "Change from club to club", "0.0", "30.2", 5, 8, 39, -1, 0);
+    set->plot[1].line_known = false;
+    plot(set, "Cuts by hour of the day", "0.0", "14.0", 2, 9, 24, -1, 0);
+    set->plot[2].line_known = false;
+    for (size_t i = 0; i < 3; i++) {
+        for (size_t k = 0; k < 2; k++) {
+            set->plot[i].point[k].measured_known = false;
+        }
+    }
+    note(set, TONE_CAUTION,
+         "Look at this bench: 2 of 3 points beyond 2 sigma on one side (Western Electric rules).");
+    note(set, TONE_PLAIN, "40 clubs measured, 76 cuts, 1 shafts scrapped.");
+    note(set, TONE_PLAIN, "Mean 1.2, limits -24.1 to 31.0 (individuals chart).");
+    note(set, TONE_PLAIN, "Cp 2.31, Cpk 2.27 against the tolerance of 1/16 in.");
+    views_action(view, ACTION_BACK, "Back", "F3", TONE_PLAIN);
+    views_band(view, TONE_PLAIN, false, "Back to the list: F3", "");
+}
+
 void view_final_swingweight(struct view *view) {
     struct view_number *number = &view->number;
     views_base(view, VIEW_NUMBER, -1);

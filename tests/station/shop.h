@@ -96,6 +96,8 @@ enum station_lookup shop_set(void *ctx, const char *build, struct set *ret_set);
 enum station_lookup shop_beside(void *ctx, const char *build, bool before,
                                 char ret_build[PARTS_BUILD_MAX]);
 enum station_lookup shop_kit(void *ctx, const char *build, enum match_by by, struct kit *ret_kit);
+enum station_lookup shop_stats(void *ctx, const struct review_filter *filter,
+                               struct cut_stats *ret_stats);
 enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count);
 
 // Tickets: "H-1" of club 1 and so on, made with their check characters.

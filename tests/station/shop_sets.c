@@ -67,3 +67,23 @@ enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count) 
     }
     return STATION_SAVED;
 }
+
+enum station_lookup shop_stats(void *ctx, const struct review_filter *filter,
+                               struct cut_stats *ret_stats) {
+    struct shop *shop = ctx;
+    (void)filter;
+    if (shop->lost > 0) {
+        return STATION_LOOKUP_FAILED;
+    }
+    for (int64_t seq = shop->seq > SHOP_LOG ? shop->seq - SHOP_LOG + 1 : 1; seq <= shop->seq;
+         seq++) {
+        const struct shop_entry *entry = shop_slot(shop, seq);
+        struct cut_fact fact = {.kind = entry->kind,
+                                .planned = entry->planned,
+                                .made = entry->made,
+                                .cause = entry->cause,
+                                .hour = 10};
+        cut_stats_add(ret_stats, &fact);
+    }
+    return STATION_FOUND;
+}

@@ -197,6 +197,22 @@ static void export_says_where(void **state) {
     assert_string_equal(b->view.band, "The log is open: close it before you scan.");
 }
 
+static void charts_of_the_day(void **state) {
+    struct bench *b = *state;
+    short_butt(b); // one club, 1/8 in short
+    bench_to_review(b);
+    bench_act(b, ACTION_STATS, 0);
+    assert_int_equal(b->view.body, VIEW_SET);
+    assert_int_equal(b->view.set.plot[0].count, 1);
+    assert_true(b->view.set.plot[0].point[0].planned < -124.9 &&
+                b->view.set.plot[0].point[0].planned > -125.1);
+    assert_string_equal(b->view.set.note[0], "Too few clubs measured for a chart.");
+    assert_ptr_equal(strstr(b->view.set.note[1], "1 clubs measured, 2 cuts"), b->view.set.note[1]);
+    assert_true(b->view.set.row_count > 0); // the stop that the short shaft was
+    bench_act(b, ACTION_BACK, 0);
+    assert_int_equal(b->view.body, VIEW_LOG);
+}
+
 #define T(name) cmocka_unit_test_setup(name, fresh)
 int main(void) {
     const struct CMUnitTest tests[] = {
@@ -204,7 +220,7 @@ int main(void) {
         T(idling_ends_it),    T(one_entry_with_its_plan),
         T(use_needs_a_note),  T(recut_on_a_spare),
         T(scrap_and_gone),    T(filters_days_and_pages),
-        T(export_says_where),
+        T(charts_of_the_day), T(export_says_where),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
