@@ -52,6 +52,14 @@ void bench_devices_stop(struct bench_devices *devices) {
     *devices = (struct bench_devices){.bench = devices->bench};
 }
 
+static void taken(struct bench *bench, const char *what) {
+    struct event event = {.kind = EVENT_FAULT};
+    snprintf(event.text, sizeof event.text,
+             "Another program has the %s for itself and gets what it sends. End that program.",
+             what);
+    bench_event(bench, &event);
+}
+
 static void take_scanner(struct bench *bench, const struct evdev_event *event) {
     switch (event->kind) {
     case EVDEV_KEY:
@@ -65,6 +73,9 @@ static void take_scanner(struct bench *bench, const struct evdev_event *event) {
     case EVDEV_GONE:
     case EVDEV_BACK:
         bench_device(bench, DEVICE_SCANNER, event->kind == EVDEV_BACK);
+        break;
+    case EVDEV_TAKEN:
+        taken(bench, "scanner");
         break;
     }
 }
@@ -83,6 +94,9 @@ static void take_button(struct bench *bench, const struct evdev_event *event) {
     case EVDEV_GONE:
     case EVDEV_BACK:
         bench_device(bench, DEVICE_BUTTON, event->kind == EVDEV_BACK);
+        break;
+    case EVDEV_TAKEN:
+        taken(bench, "button");
         break;
     }
 }

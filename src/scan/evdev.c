@@ -1,16 +1,13 @@
 #include "evdev.h"
 
-#include "evdev_queue.h"
+#include "device.h"
+#include "device_queue.h"
 
 #include <errno.h>
 #include <fcntl.h>
 #include <linux/input.h>
-#include <poll.h>
-#include <signal.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/eventfd.h>
-#include <sys/inotify.h>
 #include <sys/ioctl.h>
 #include <time.h>
 #include <unistd.h>
@@ -19,15 +16,12 @@
 
 struct evdev {
     struct evdev_options options;
-    char *path;
-    char *folder;
-    pthread_t thread;
-    int stop; // eventfd
-    struct evdev_queue queue;
+    struct device device;
+    struct device_queue queue;
     // The rest belongs to the thread.
-    int fd;
     bool kernel_time; // events carry CLOCK_MONOTONIC
     bool grabbing;    // not grabbed yet, may still be
+    bool taken;       // by another program, and told
     bool dropping;    // behind a SYN_DROPPED, until the next SYN_REPORT
     size_t used;
     union {
@@ -42,13 +36,18 @@ static int64_t now_us(void) {
     return (int64_t)now.tv_sec * 1000000 + now.tv_nsec / 1000;
 }
 
-// Only with every key up: whoever read the device before would see a key that is never let go.
-static void grab(struct evdev *e) {
-    unsigned char keys[KEY_MAX / 8 + 1] = {0};
-    if (!e->grabbing) {
-        return;
+static void put(struct evdev *e, enum evdev_kind kind, const struct wedge_key *key) {
+    struct evdev_event event = {.kind = kind};
+    if (key != NULL) {
+        event.key = *key;
     }
-    if (ioctl(e->fd, EVIOCGKEY(sizeof keys), keys) < 0) {
+    device_queue_add(&e->queue, &event);
+}
+
+// Only with every key up: whoever read the device before would see a key that is never let go.
+static void grab(struct evdev *e, int fd) {
+    unsigned char keys[KEY_MAX / 8 + 1] = {0};
+    if (ioctl(fd, EVIOCGKEY(sizeof keys), keys) < 0) {
         e->grabbing = false; // a FIFO
         return;
     }
@@ -57,42 +56,39 @@ static void grab(struct evdev *e) {
             return;
         }
     }
-    ioctl(e->fd, EVIOCGRAB, 1); // refused: somebody else has it; read along then
-    e->grabbing = false;
-}
-
-static bool open_device(struct evdev *e) {
-    int clock = CLOCK_MONOTONIC;
-    e->fd = open(e->path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
-    if (e->fd < 0) {
-        return false;
-    }
-    e->kernel_time = ioctl(e->fd, EVIOCSCLOCKID, &clock) == 0;
-    e->grabbing = true;
-    e->dropping = false;
-    e->used = 0;
-    grab(e);
-    return true;
-}
-
-static void tell_present(struct evdev *e, bool present) {
-    if (evdev_queue_present(&e->queue, present)) {
+    if (ioctl(fd, EVIOCGRAB, 1) == 0) {
+        e->grabbing = false;
+    } else if (!e->taken) {
+        e->taken = true;
+        put(e, EVDEV_TAKEN, NULL);
         e->options.wake(e->options.ctx);
     }
 }
 
-static void close_device(struct evdev *e) {
-    close(e->fd);
-    e->fd = -1;
-    evdev_queue_lost(&e->queue);
-    tell_present(e, false);
+static int idle(void *ctx, int fd) {
+    struct evdev *e = ctx;
+    if (e->grabbing) {
+        grab(e, fd);
+    }
+    return e->grabbing ? e->options.retry_ms : -1;
+}
+
+static bool ready(void *ctx, int fd) {
+    struct evdev *e = ctx;
+    int clock = CLOCK_MONOTONIC;
+    e->kernel_time = ioctl(fd, EVIOCSCLOCKID, &clock) == 0;
+    e->grabbing = true;
+    e->taken = false;
+    e->dropping = false;
+    e->used = 0;
+    return true;
 }
 
 static void take_event(struct evdev *e, const struct input_event *event) {
     struct wedge_key key;
     if (event->type == EV_SYN && event->code == SYN_DROPPED) {
         e->dropping = true;
-        evdev_queue_lost(&e->queue);
+        device_queue_lost(&e->queue);
     } else if (event->type == EV_SYN && event->code == SYN_REPORT) {
         e->dropping = false;
     } else if (event->type == EV_KEY && event->value != 2 && !e->dropping) { // 2: repeat
@@ -100,104 +96,41 @@ static void take_event(struct evdev *e, const struct input_event *event) {
         key.time_us = e->kernel_time
                           ? (int64_t)event->input_event_sec * 1000000 + event->input_event_usec
                           : now_us();
-        evdev_queue_key(&e->queue, &key);
+        put(e, EVDEV_KEY, &key);
     }
 }
 
-// Reads all there is. False when the device is gone.
-static bool read_device(struct evdev *e) {
-    for (;;) {
-        ssize_t size = read(e->fd, e->in.bytes + e->used, sizeof e->in.bytes - e->used);
-        size_t whole;
-        if (size < 0 && errno == EINTR) {
-            continue;
+static bool read_events(void *ctx, int fd) {
+    struct evdev *e = ctx;
+    ssize_t size = read(fd, e->in.bytes + e->used, sizeof e->in.bytes - e->used);
+    size_t whole;
+    if (size <= 0) {
+        bool there = size < 0 && (errno == EAGAIN || errno == EINTR);
+        if (!there) {
+            device_queue_lost(&e->queue);
         }
-        if (size <= 0) {
-            return size < 0 && errno == EAGAIN;
-        }
-        e->used += (size_t)size;
-        whole = e->used / sizeof e->in.event[0];
-        for (size_t i = 0; i < whole; i++) {
-            take_event(e, &e->in.event[i]);
-        }
-        e->used -= whole * sizeof e->in.event[0];
-        memmove(e->in.bytes, &e->in.event[whole], e->used);
+        return there;
+    }
+    e->used += (size_t)size;
+    whole = e->used / sizeof e->in.event[0];
+    for (size_t i = 0; i < whole; i++) {
+        take_event(e, &e->in.event[i]);
+    }
+    e->used -= whole * sizeof e->in.event[0];
+    memmove(e->in.bytes, &e->in.event[whole], e->used);
+    e->options.wake(e->options.ctx);
+    return true;
+}
+
+static void present(void *ctx, bool there) {
+    struct evdev *e = ctx;
+    if (device_queue_present(&e->queue, there)) {
         e->options.wake(e->options.ctx);
     }
 }
 
-// Waits until there may be something to read, or the device may be back. False: stop.
-static bool wait_for(struct evdev *e, int watch, bool *ret_readable) {
-    struct pollfd fds[] = {
-        {.fd = e->stop, .events = POLLIN},
-        {.fd = e->fd, .events = POLLIN},
-        {.fd = e->fd < 0 ? watch : -1, .events = POLLIN},
-    };
-    char notes[1024];
-    *ret_readable = poll(fds, 3, e->fd < 0 ? e->options.retry_ms : -1) > 0 && fds[1].revents != 0;
-    if (fds[2].revents != 0 && read(watch, notes, sizeof notes) < 0) {
-        return fds[0].revents == 0; // somebody else's note, already gone
-    }
-    return fds[0].revents == 0;
-}
-
-// The folder may come and go with the device: watched anew each time something is looked for.
-static int watch_folder(const struct evdev *e) {
-    int watch = inotify_init1(IN_NONBLOCK | IN_CLOEXEC);
-    if (watch >= 0) {
-        inotify_add_watch(watch, e->folder, IN_CREATE | IN_MOVED_TO | IN_ATTRIB);
-    }
-    return watch;
-}
-
-// Looks for the device until it is there. False: stop.
-static bool find_device(struct evdev *e) {
-    bool going = true;
-    while (going) {
-        int watch = watch_folder(e); // before looking, so that nothing slips between
-        bool readable;
-        if (open_device(e)) {
-            close(watch);
-            tell_present(e, true);
-            return true;
-        }
-        tell_present(e, false);
-        going = wait_for(e, watch, &readable);
-        close(watch);
-    }
-    return false;
-}
-
-// Reads until the device goes. False: stop.
-static bool read_on(struct evdev *e) {
-    bool readable;
-    while (wait_for(e, -1, &readable)) {
-        if (readable && !read_device(e)) {
-            close_device(e);
-            return true;
-        }
-        grab(e);
-    }
-    close(e->fd);
-    return false;
-}
-
-static void *run(void *ctx) {
-    struct evdev *e = ctx;
-    bool readable;
-    while (find_device(e) && read_on(e)) {
-        // What can be opened at once and is gone again at once must not keep a core busy.
-        if (!wait_for(e, -1, &readable)) {
-            break;
-        }
-    }
-    return NULL;
-}
-
-static char *folder_of(const char *path) {
-    const char *end = strrchr(path, '/');
-    return end == NULL ? strdup(".") : strndup(path, (size_t)(end - path) + 1);
-}
+static const struct device_calls calls = {
+    .flags = O_RDONLY, .ready = ready, .read = read_events, .idle = idle, .present = present};
 
 struct evdev *evdev_init(const struct evdev_options *options) {
     struct evdev *e = calloc(1, sizeof *e);
@@ -205,16 +138,13 @@ struct evdev *evdev_init(const struct evdev_options *options) {
         return NULL;
     }
     e->options = *options;
-    e->fd = -1;
-    e->stop = eventfd(0, EFD_CLOEXEC);
-    e->path = strdup(options->path);
-    e->folder = folder_of(options->path);
-    if (e->stop < 0 || e->path == NULL || e->folder == NULL || !evdev_queue_init(&e->queue)) {
-        free(e->path);
-        free(e->folder);
-        if (e->stop >= 0) {
-            close(e->stop);
-        }
+    e->options.path = NULL; // the caller's
+    if (!device_queue_init(&e->queue, EVDEV_QUEUE_MAX, sizeof(struct evdev_event))) {
+        free(e);
+        return NULL;
+    }
+    if (!device_init(&e->device, options->path, options->retry_ms, &calls, e)) {
+        device_queue_destroy(&e->queue);
         free(e);
         return NULL;
     }
@@ -222,35 +152,41 @@ struct evdev *evdev_init(const struct evdev_options *options) {
 }
 
 bool evdev_start(struct evdev *e) {
-    sigset_t all;
-    sigset_t before;
-    int error;
-    sigfillset(&all);
-    pthread_sigmask(SIG_SETMASK, &all, &before); // signals are the main thread's
-    error = pthread_create(&e->thread, NULL, run, e);
-    pthread_sigmask(SIG_SETMASK, &before, NULL);
-    return error == 0;
+    return device_start(&e->device);
 }
 
 void evdev_stop(struct evdev *e) {
-    eventfd_write(e->stop, 1);
+    device_stop(&e->device);
 }
 
 void evdev_join(struct evdev *e) {
-    pthread_join(e->thread, NULL);
+    device_join(&e->device);
 }
 
 void evdev_destroy(struct evdev *e) {
     if (e == NULL) {
         return;
     }
-    evdev_queue_destroy(&e->queue);
-    close(e->stop);
-    free(e->path);
-    free(e->folder);
+    device_queue_destroy(&e->queue);
+    device_destroy(&e->device);
     free(e);
 }
 
 bool evdev_next(struct evdev *e, struct evdev_event *ret_event) {
-    return evdev_queue_take(&e->queue, ret_event);
+    switch (device_queue_take(&e->queue, ret_event)) {
+    case DEVICE_ITEM:
+        return true;
+    case DEVICE_LOST:
+        *ret_event = (struct evdev_event){.kind = EVDEV_LOST};
+        return true;
+    case DEVICE_GONE:
+        *ret_event = (struct evdev_event){.kind = EVDEV_GONE};
+        return true;
+    case DEVICE_BACK:
+        *ret_event = (struct evdev_event){.kind = EVDEV_BACK};
+        return true;
+    case DEVICE_NOTHING:
+        break;
+    }
+    return false;
 }

@@ -11,13 +11,16 @@
 
 #include "wedge.h"
 
+#define EVDEV_QUEUE_MAX 1024 // keys nobody has taken yet; more are lost
+
 struct evdev; // opaque
 
 enum evdev_kind {
     EVDEV_KEY,  // key, with its time on CLOCK_MONOTONIC
     EVDEV_LOST, // keys are missing here: forget what is half read, take all keys for up
     EVDEV_GONE, // after EVDEV_LOST
-    EVDEV_BACK
+    EVDEV_BACK,
+    EVDEV_TAKEN // another program has it for itself and gets its keys; asked for again and again
 };
 struct evdev_event {
     enum evdev_kind kind;

@@ -1,7 +1,6 @@
 // Devices are FIFOs here; grabbing one and the kernel's own times need a real /dev/input.
 
 #include "check.h"
-#include "evdev_queue.h"
 #include "plug.h"
 
 #include <linux/input.h>
