@@ -118,35 +118,27 @@ static void take_frame(struct camera *c, struct frame *frame) {
     c->options.wake(c->options.ctx);
 }
 
-static void tell_silence(struct camera *c, bool broken) {
-    char text[CAMERA_TEXT_MAX];
-    snprintf(text, sizeof text, "%.100s: %s for %d s", c->path,
-             broken ? "nothing but broken pictures" : "no picture", c->options.silence_ms / 1000);
-    tell_gone(c, text);
-}
+enum outcome { OUTCOME_STOP, OUTCOME_LOST, OUTCOME_END };
 
-static void tell_failure(struct camera *c) {
-    char text[CAMERA_TEXT_MAX];
-    snprintf(text, sizeof text, "%.100s: the device fails", c->path);
-    tell_gone(c, text);
-}
-
-// Reads until the source is lost. False: stop, or there will be no more.
-static bool read_on(struct camera *c, struct camera_source *source) {
+// Reads until the source is lost or at its end, and says why, or until the order to stop.
+static enum outcome read_on(struct camera *c, struct camera_source *source,
+                            char fault[CAMERA_TEXT_MAX]) {
     int64_t silence_us = (int64_t)c->options.silence_ms * 1000;
     int64_t quiet_us = camera_now_us() + silence_us; // a device that shows nothing until then
     bool broken = false;
     for (;;) {
         struct frame frame;
         short events = 0;
+        enum camera_step step;
         if (!wait_for_source(c, source, quiet_us, &events)) {
-            return false;
+            return OUTCOME_STOP;
         }
-        switch (events == 0 ? CAMERA_NOTHING : source->take(source, &frame)) {
+        step = events == 0 ? CAMERA_NOTHING : source->take(source, &frame);
+        switch (step) {
         case CAMERA_NOTHING:
             if ((events & POLLERR) != 0) {
-                tell_failure(c);
-                return true;
+                snprintf(fault, CAMERA_TEXT_MAX, "%.100s: the device fails", c->path);
+                return OUTCOME_LOST;
             }
             break;
         case CAMERA_FRAME:
@@ -159,38 +151,44 @@ static bool read_on(struct camera *c, struct camera_source *source) {
             broken = true;
             break;
         case CAMERA_LOST:
-            tell_gone(c, source->fault);
-            return true;
         case CAMERA_END:
-            tell_gone(c, source->fault);
-            return wait_for(c, -1, -1, &events); // for the order to stop
+            snprintf(fault, CAMERA_TEXT_MAX, "%s", source->fault);
+            return step == CAMERA_END ? OUTCOME_END : OUTCOME_LOST;
         }
         if (source->steady && camera_now_us() >= quiet_us) {
-            tell_silence(c, broken);
-            return true;
+            snprintf(fault, CAMERA_TEXT_MAX, "%.100s: %s for %d s", c->path,
+                     broken ? "nothing but broken pictures" : "no picture",
+                     c->options.silence_ms / 1000);
+            return OUTCOME_LOST;
         }
     }
 }
 
 static void *run(void *ctx) {
     struct camera *c = ctx;
-    bool going = true;
-    while (going) {
+    enum outcome outcome = OUTCOME_LOST;
+    while (outcome == OUTCOME_LOST) {
         struct camera_source *source;
         char fault[CAMERA_TEXT_MAX];
+        int64_t retry_us;
         short events;
         if (open_source(c, &source, fault)) {
             if (source->waiting) {
                 tell_gone(c, source->fault);
             }
-            going = read_on(c, source);
+            outcome = read_on(c, source, fault);
             source->close(source);
-        } else {
-            tell_gone(c, fault);
         }
-        // What opens at once and fails at once must not keep a core busy.
-        going = going &&
-                wait_for(c, -1, camera_now_us() + (int64_t)c->options.retry_ms * 1000, &events);
+        if (outcome == OUTCOME_STOP) {
+            break;
+        }
+        tell_gone(c, fault);
+        // What opens at once and fails at once must not keep a core busy; after the end of a file
+        // there is only the order to stop to wait for.
+        retry_us = camera_now_us() + (int64_t)c->options.retry_ms * 1000;
+        if (!wait_for(c, -1, outcome == OUTCOME_END ? -1 : retry_us, &events)) {
+            break;
+        }
     }
     return NULL;
 }

@@ -26,11 +26,11 @@ static bool wrong(struct y4m *y, const char *fault) {
     return false;
 }
 
-// A number of at most seven digits; 0 if there is none. *end goes past it.
+// A number of at most nine digits; 0 if there is none. *end goes past it.
 static int number(const char *text, const char **end) {
     int n = 0;
     int digits = 0;
-    while (*text >= '0' && *text <= '9' && digits < 7) {
+    while (*text >= '0' && *text <= '9' && digits < 9) {
         n = 10 * n + (*text++ - '0');
         digits++;
     }
