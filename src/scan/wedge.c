@@ -1,5 +1,7 @@
 #include "wedge.h"
 
+#include "aim.h"
+
 #include <linux/input-event-codes.h>
 #include <string.h>
 
@@ -63,7 +65,8 @@ static void finish(struct wedge *w, const struct strokes *strokes, enum wedge_ki
     const char *content;
     strokes_text(strokes, text);
     content = strokes_content(text, w->settings.prefix, output.aim);
-    if (strokes_foreign(strokes, w->settings.prefix, words)) {
+    if (strokes_foreign(strokes, w->settings.prefix, words) ||
+        aim_fault(output.aim, content, words)) {
         give(take, ctx, WEDGE_FAULT, words);
     } else if (content[0] != '\0') {
         memcpy(output.text, content, strlen(content) + 1);
@@ -146,6 +149,7 @@ static void alt_ends(struct wedge *w, take_fn *take, void *ctx) {
         forget(&w->pending);
         w->burst = false;
         wedge_clear(w);
+        wedge_trace_end(&w->recorder, 0, w->last_us);
         give(take, ctx, WEDGE_FAULT,
              "The scanner types Alt and numbers (ALT mode). Set it to send plain US keyboard "
              "keys.");
@@ -158,6 +162,7 @@ static void silence(struct wedge *w, take_fn *take, void *ctx) {
     if (w->burst) {
         forget(&w->pending);
         w->burst = false;
+        wedge_trace_end(&w->recorder, 0, w->last_us);
     } else {
         give_out_typed(w, take, ctx);
     }
@@ -179,6 +184,15 @@ void wedge_tick(struct wedge *w, int64_t now_us, take_fn *take, void *ctx) {
 
 const char *wedge_typed(const struct wedge *w) {
     return w->typed;
+}
+
+bool wedge_take_trace(struct wedge *w, struct wedge_trace *ret_trace) {
+    bool fresh = w->recorder.fresh;
+    if (fresh) {
+        *ret_trace = w->recorder.done;
+        w->recorder.fresh = false;
+    }
+    return fresh;
 }
 
 static bool is_keypad_digit(uint16_t code) {
@@ -210,6 +224,18 @@ static void modifier_moves(struct wedge *w, int which, const struct wedge_key *k
     w->alt_digits = 0;
 }
 
+static void record(struct wedge *w, struct stroke stroke, int64_t time_us) {
+    bool alt_digit = (stroke.mods & STROKE_ALT) != 0 && is_keypad_digit(stroke.code);
+    if (is_enter(stroke)) {
+        wedge_trace_end(&w->recorder, KEY_ENTER, time_us);
+    } else if (stroke.code == KEY_TAB && w->settings.suffix_tab) {
+        wedge_trace_end(&w->recorder, KEY_TAB, time_us);
+    } else if (alt_digit || stroke_char(stroke) != '\0' || stroke.code == KEY_TAB ||
+               stroke.code == KEY_BACKSPACE) {
+        wedge_trace_key(&w->recorder, stroke, time_us);
+    }
+}
+
 void wedge_feed(struct wedge *w, const struct wedge_key *key, take_fn *take, void *ctx) {
     struct stroke stroke = {.code = key->code, .mods = mods(w)};
     int which = modifier(key->code);
@@ -221,6 +247,7 @@ void wedge_feed(struct wedge *w, const struct wedge_key *key, take_fn *take, voi
     if (!key->down) {
         return;
     }
+    record(w, stroke, key->time_us);
     if ((stroke.mods & STROKE_ALT) != 0 && is_keypad_digit(stroke.code)) {
         w->alt_digits += w->alt_digits < ALT_CODES_MIN ? 1 : 0;
         return;

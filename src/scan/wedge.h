@@ -36,7 +36,7 @@ enum wedge_kind {
     WEDGE_CODE, // text: a whole code, prefix and AIM identifier stripped, by a scanner's burst
     WEDGE_LINE, // text: typed by a person and ended with Enter
     WEDGE_CHAR, // key: a typed character that is not part of a burst ('\b' for Backspace)
-    WEDGE_FAULT // text: a sentence, what is wrong with the scanner's settings and what to do
+    WEDGE_FAULT // text: a sentence, what is wrong with the code or with the scanner's settings
 };
 struct wedge_output {
     enum wedge_kind kind;
@@ -67,5 +67,8 @@ const char *wedge_typed(const struct wedge *wedge);
 
 // Forgets that line: what was typed has gone somewhere else.
 void wedge_clear(struct wedge *wedge);
+
+// How the last code or line came, or a burst that had no end. False when there is no new one.
+bool wedge_take_trace(struct wedge *wedge, struct wedge_trace *ret_trace);
 
 #endif

@@ -3,7 +3,7 @@
 
 // Private to wedge.c; complete so that it can live on the stack.
 
-#include "strokes.h"
+#include "wedge_trace.h"
 
 struct wedge {
     struct wedge_settings settings;
@@ -15,6 +15,7 @@ struct wedge {
     char typed[WEDGE_TEXT_MAX];
     int alt_digits; // keypad digits since Alt went down
     int alt_codes;  // characters sent as Alt and a number, since the last silence
+    struct wedge_recorder recorder;
 };
 
 #endif

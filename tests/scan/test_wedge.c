@@ -153,20 +153,84 @@ static void test_tab_as_suffix(void **state) {
     assert_int_equal(t.count, 0);
 }
 
-// ISO/IEC 15424: `]`, code letter, modifier. Code 128 `]C0`, QR `]Q1`, GS1-128 `]C1`.
+// ISO/IEC 15424: `]`, code letter, modifier. Plain Code 128 `]C0`, plain QR `]Q1`.
 static void test_aim_identifier(void **state) {
     (void)state;
-    static const char *const aims[] = {"]C0", "]Q1", "]C1", "]E0", "]d2"};
+    static const char *const aims[] = {"]C0", "]Q1"};
     for (size_t i = 0; i < COUNT(aims); i++) {
         assert_true(typist_write(&t, aims[i]));
         assert_true(typist_write(&t, "H-0001A\n"));
         assert_string_equal(t.output[0].aim, aims[i]);
         only(WEDGE_CODE, "H-0001A");
     }
+    assert_true(typist_write(&t, "]E06291041500213\n")); // a maker's number passes with its own
+    assert_string_equal(t.output[0].aim, "]E0");
+    only(WEDGE_CODE, "6291041500213");
     assert_true(typist_write(&t, "]C\n")); // no identifier
     typist_forget(&t);
     assert_true(typist_write(&t, "]-0H-0001A\n"));
     only(WEDGE_CODE, "]-0H-0001A");
+}
+
+// However alike the text: bars of another kind are no ticket, and are called by their name.
+static void test_foreign_symbologies_are_named(void **state) {
+    (void)state;
+    static const struct {
+        const char *sent;
+        const char *says;
+    } rows[] = {
+        {"]C1H-0001A\n",
+         "This code is GS1-128, a maker's or carrier's label. Scan the ticket's own "
+         "code."},
+        {"]Q3H-0001A\n", "This code is GS1 QR, a maker's or carrier's label. Scan the ticket's own "
+                         "code."},
+        {"]A0H-0001A\n",
+         "This code is Code 39, no ticket of this shop. Scan the ticket's own code."},
+        {"]d1H-0001A\n",
+         "This code is Data Matrix, no ticket of this shop. Scan the ticket's own code."},
+        {"]E06291041500214\n",
+         "This code is EAN or UPC, a maker's or carrier's label. Scan the ticket's own code."},
+        {"]k7H-0001A\n", "This code is unknown to this program, no ticket of this shop. Scan the "
+                         "ticket's own code."},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        assert_true(typist_write(&t, rows[i].sent));
+        only(WEDGE_FAULT, rows[i].says);
+    }
+}
+
+// What the scanner check is told changes nothing and misses nothing.
+static void test_trace(void **state) {
+    (void)state;
+    struct wedge_trace trace;
+    char text[STROKES_TEXT_MAX];
+    assert_false(wedge_take_trace(&t.wedge, &trace));
+    assert_true(typist_write(&t, "\n]C0H-0001A\n"));
+    assert_true(wedge_take_trace(&t.wedge, &trace));
+    assert_false(wedge_take_trace(&t.wedge, &trace));
+    strokes_text(&trace.strokes, text);
+    assert_string_equal(text, "]C0H-0001A");
+    assert_int_equal(trace.end, KEY_ENTER);
+    assert_int_equal(trace.time_us[9] - trace.time_us[0], 45000);
+    assert_int_equal(trace.end_us, t.now_us);
+    assert_true(typist_write(&t, "H-0001")); // a burst without an end
+    assert_false(wedge_take_trace(&t.wedge, &trace));
+    typist_wait(&t, 300000);
+    assert_true(wedge_take_trace(&t.wedge, &trace));
+    assert_int_equal(trace.strokes.count, 6);
+    assert_int_equal(trace.end, 0);
+    typist_forget(&t);
+    t.gap_us = PERSON_US;
+    assert_true(typist_write(&t, "H-02\b1\n")); // a line
+    assert_true(wedge_take_trace(&t.wedge, &trace));
+    strokes_text(&trace.strokes, text);
+    assert_string_equal(text, "H-01");
+    assert_true(typist_write(&t, "W"));
+    typist_wait(&t, 1000001 - PERSON_US);
+    assert_true(typist_write(&t, "S\n"));
+    assert_true(wedge_take_trace(&t.wedge, &trace)); // the second of two: the pause parted them
+    assert_int_equal(trace.strokes.count, 1);
+    assert_int_equal(trace.strokes.stroke[0].code, KEY_S);
 }
 
 static void test_prefix_makes_slow_scanners_sure(void **state) {
@@ -297,15 +361,17 @@ static void test_alt_mode_is_named(void **state) {
     assert_int_equal(wedge_deadline(&t.wedge), -1);
 }
 
-// Scanners send GS as Ctrl+]: it stays in the code, so that no two codes look the same.
+// Scanners send GS as Ctrl+]: never left out, so that no two codes look the same.
 static void test_control_characters(void **state) {
     (void)state;
-    assert_true(typist_write(&t, "]C1H-0001A"));
+    assert_true(typist_write(&t, "]C0H-0001A"));
     typist_modifier(&t, KEY_LEFTCTRL, true);
     typist_key(&t, KEY_RIGHTBRACE, LEVEL_PLAIN);
     typist_modifier(&t, KEY_LEFTCTRL, false);
     assert_true(typist_write(&t, "7\n"));
-    only(WEDGE_CODE, "H-0001A\0357");
+    only(WEDGE_FAULT,
+         "A control character (GS) came with the code, and no ticket has one. Scan the "
+         "ticket's own code.");
     typist_modifier(&t, KEY_LEFTCTRL, true); // a person's Ctrl+C
     typist_key(&t, KEY_C, LEVEL_PLAIN);
     typist_modifier(&t, KEY_LEFTCTRL, false);
@@ -357,6 +423,8 @@ int main(void) {
         cmocka_unit_test_setup(test_other_ends, set_up),
         cmocka_unit_test_setup(test_tab_as_suffix, set_up),
         cmocka_unit_test_setup(test_aim_identifier, set_up),
+        cmocka_unit_test_setup(test_foreign_symbologies_are_named, set_up),
+        cmocka_unit_test_setup(test_trace, set_up),
         cmocka_unit_test_setup(test_prefix_makes_slow_scanners_sure, set_up),
         cmocka_unit_test_setup(test_lengths_of_a_tape, set_up),
         cmocka_unit_test_setup(test_unfinished_burst_is_dropped, set_up),
