@@ -19,9 +19,9 @@
 #define SUPERVISOR "W-0001B"
 #define PIN_SIZE 7
 
-static const char *const files[] = {"shaft_models.csv", "charts.csv", "profiles.csv",
-                                    "head_models.csv",  "heads.csv",  "shafts.csv",
-                                    "builds.csv",       "workers.csv"};
+static const char *const files[] = {"shaft_models.csv", "charts.csv",  "profiles.csv",
+                                    "head_models.csv",  "heads.csv",   "shafts.csv",
+                                    "builds.csv",       "workers.csv", "gtins.csv"};
 #define FILES (sizeof files / sizeof files[0])
 
 static const char *const badges[] = {SUPERVISOR, "W-00029", "W-00037"};

@@ -53,6 +53,9 @@ static enum store_result write_all(struct import_write *write) {
         result = write_rows(write, IMPORT_HEAD_MODELS, import_write_head_model);
     }
     if (result == STORE_OK) {
+        result = write_rows(write, IMPORT_GTINS, import_write_gtin);
+    }
+    if (result == STORE_OK) {
         result = write_rows(write, IMPORT_WORKERS, import_write_worker);
     }
     if (result == STORE_OK) {

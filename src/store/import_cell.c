@@ -155,6 +155,20 @@ bool import_read_ticket(const struct import_cell *cell, const struct import_limi
     return true;
 }
 
+bool import_read_gtin(const struct import_cell *cell, const struct import_limits *limits,
+                      void *to) {
+    size_t size = strspn(cell->text, "0123456789");
+    (void)limits;
+    if (gtin_normalise(cell->text, to)) {
+        return true;
+    }
+    if (cell->text[size] == '\0' && (size == 8 || (size >= 12 && size <= 14))) {
+        return complain(cell, "has a wrong check digit; read it off the package again");
+    }
+    return complain(cell, "is no GTIN, which has 8, 12, 13 or 14 digits; read it off the package "
+                          "again (spreadsheets drop zeros in front)");
+}
+
 static bool plain_build(const char *text, char build[PARTS_BUILD_MAX]) {
     size_t size = strlen(text);
     if (size == 0 || size > TICKET_BODY_MAX) {

@@ -33,6 +33,7 @@ import_reader import_read_inertia;     // int64_t, g cm2
 import_reader import_read_frequency;   // frequency_dcpm
 import_reader import_read_stiffness;   // int64_t, thousandths of a newton square metre
 import_reader import_read_ticket;      // char[TICKET_TEXT_MAX]
+import_reader import_read_gtin;        // char[GTIN_TEXT_MAX], with zeros in front
 import_reader import_read_build;       // char[PARTS_BUILD_MAX]; a ticket gives its body
 import_reader import_read_date;        // char[12], YYYY-MM-DD
 import_reader import_read_number;      // int

@@ -137,6 +137,15 @@ static const struct import_column workers[] = {
 };
 #undef ROW
 
+#define ROW import_gtin
+static const struct import_column gtins[] = {
+    {"gtin", IN(gtin), .read = import_read_gtin, KEY},
+    {"head_model", IN(head_model), TEXT(PARTS_NAME_MAX)},
+    {"shaft_model", IN(shaft_model), TEXT(PARTS_NAME_MAX)},
+    {"flex", IN(flex), TEXT(PARTS_SHORT_MAX), OPTIONAL},
+};
+#undef ROW
+
 #define COLUMNS(array)                                                                             \
     { array, sizeof(array) / sizeof(array)[0] }
 static const struct {
@@ -151,6 +160,7 @@ static const struct {
     [IMPORT_SHAFTS] = COLUMNS(shafts),
     [IMPORT_BUILDS] = COLUMNS(builds),
     [IMPORT_WORKERS] = COLUMNS(workers),
+    [IMPORT_GTINS] = COLUMNS(gtins),
 };
 
 const struct import_column *import_columns(enum import_kind kind, size_t *ret_count) {

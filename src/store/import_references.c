@@ -74,10 +74,20 @@ static void check_club(struct checking *checking, const struct import_club *club
     }
 }
 
-static void check_head(struct checking *checking, const struct import_head *head) {
+static void check_head_model(struct checking *checking, struct import_at at, const char *column,
+                             const char *name) {
     struct import_head_model key = {0};
-    strcpy(key.name, head->model);
-    check(checking, head->at, "model", &head_models, &key, head->model);
+    strcpy(key.name, name);
+    check(checking, at, column, &head_models, &key, name);
+}
+
+static void check_gtin(struct checking *checking, const struct import_gtin *gtin) {
+    if (gtin->head_model[0] != '\0') {
+        check_head_model(checking, gtin->at, "head_model", gtin->head_model);
+    }
+    if (gtin->shaft_model[0] != '\0') {
+        check_shaft_model(checking, gtin->at, "shaft_model", gtin->shaft_model);
+    }
 }
 
 // A name that could not be read is empty, and was complained about.
@@ -93,9 +103,11 @@ static void check_row(struct checking *checking, enum import_kind kind, const vo
     } else if (kind == IMPORT_SHAFTS && shaft->shaft.model[0] != '\0') {
         check_shaft_model(checking, shaft->at, "model", shaft->shaft.model);
     } else if (kind == IMPORT_HEADS && head->model[0] != '\0') {
-        check_head(checking, head);
+        check_head_model(checking, head->at, "model", head->model);
     } else if (kind == IMPORT_BUILDS) {
         check_club(checking, row);
+    } else if (kind == IMPORT_GTINS) {
+        check_gtin(checking, row);
     }
 }
 

@@ -92,6 +92,18 @@ static void club(const struct import_club *row, struct import_say *say) {
     }
 }
 
+static void gtin(const struct import_gtin *row, struct import_say *say) {
+    bool head = row->head_model[0] != '\0';
+    bool shaft = row->shaft_model[0] != '\0';
+    if (head == shaft) {
+        import_complain(say, row->at, "head_model",
+                        head ? "a GTIN names one model; leave this or shaft_model empty"
+                             : "is empty or wrong, and so is shaft_model; name the model of one");
+    } else if (head && row->flex[0] != '\0') {
+        import_complain(say, row->at, "flex", "is not for heads; leave it empty");
+    }
+}
+
 void import_row_finish(enum import_kind kind, union import_row *row, struct import_say *say) {
     switch (kind) {
     case IMPORT_SHAFT_MODELS:
@@ -105,6 +117,9 @@ void import_row_finish(enum import_kind kind, union import_row *row, struct impo
         break;
     case IMPORT_BUILDS:
         club(&row->BUILDS, say);
+        break;
+    case IMPORT_GTINS:
+        gtin(&row->GTINS, say);
         break;
     case IMPORT_CHARTS:
     case IMPORT_PROFILES:

@@ -114,6 +114,11 @@ static int by_worker(const void *a, const void *b) {
     return strcmp(one->worker.badge, two->worker.badge);
 }
 
+static int by_gtin(const void *a, const void *b) {
+    const struct import_gtin *one = a, *two = b;
+    return strcmp(one->gtin, two->gtin);
+}
+
 static int (*const by_key[IMPORT_KIND_COUNT])(const void *a, const void *b) = {
     [IMPORT_SHAFT_MODELS] = by_shaft_model,
     [IMPORT_CHARTS] = by_chart_column,
@@ -123,6 +128,7 @@ static int (*const by_key[IMPORT_KIND_COUNT])(const void *a, const void *b) = {
     [IMPORT_SHAFTS] = by_shaft,
     [IMPORT_BUILDS] = by_club,
     [IMPORT_WORKERS] = by_worker,
+    [IMPORT_GTINS] = by_gtin,
 };
 
 bool import_set_same(enum import_kind kind, const void *a, const void *b) {

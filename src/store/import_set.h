@@ -5,6 +5,7 @@
 // Private to src/store.
 
 #include "club.h"
+#include "gtin.h"
 #include "import_say.h"
 
 // clang-format off
@@ -17,7 +18,8 @@
     X(HEADS, "heads", import_head)                                                                 \
     X(SHAFTS, "shafts", import_shaft)                                                              \
     X(BUILDS, "builds", import_club)                                                               \
-    X(WORKERS, "workers", import_worker)
+    X(WORKERS, "workers", import_worker)                                                           \
+    X(GTINS, "gtins", import_gtin)
 // clang-format on
 enum import_kind {
 #define X(name, file, type) IMPORT_##name,
@@ -82,6 +84,13 @@ struct import_worker {
     struct import_at at;
     struct worker worker;
 };
+struct import_gtin {
+    struct import_at at;
+    char gtin[GTIN_TEXT_MAX];
+    char head_model[PARTS_NAME_MAX];  // empty: it is a shaft's
+    char shaft_model[PARTS_NAME_MAX]; // empty: it is a head's
+    char flex[PARTS_SHORT_MAX];       // empty: whatever flex
+};
 
 union import_row {
     struct import_at at;
@@ -111,7 +120,7 @@ void import_set_release(struct import_set *set);
 bool import_set_add(struct import_set *set, enum import_kind kind, const void *row);
 const void *import_set_row(const struct import_set *set, enum import_kind kind, size_t index);
 
-// Sorts every table by its key: name, ticket, badge; build and club; chart and column weight;
+// Sorts every table by its key: name, ticket, badge, GTIN; build and club; chart and column weight;
 // profile and distance from the tip.
 // Rows of one key stay in the order they stood. False: no memory.
 bool import_set_sort(struct import_set *set);

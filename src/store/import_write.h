@@ -27,6 +27,7 @@ enum store_result import_write_head_model(struct import_write *write, const void
 enum store_result import_write_head(struct import_write *write, const void *row);
 enum store_result import_write_shaft(struct import_write *write, const void *row);
 enum store_result import_write_worker(struct import_write *write, const void *row);
+enum store_result import_write_gtin(struct import_write *write, const void *row);
 // The order line, letting go of parts it does not name any more.
 enum store_result import_write_club(struct import_write *write, const void *row);
 // Then its parts, when every club has let go.

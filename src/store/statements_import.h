@@ -75,7 +75,13 @@
     X(IMPORT_RESERVE_SHAFT, "UPDATE shaft SET club = ? WHERE ticket = ?")                          \
     X(IMPORT_WORKER, "SELECT name, role FROM worker WHERE badge = ?")                              \
     X(IMPORT_ADD_WORKER, "INSERT INTO worker (name, role, badge) VALUES (?, ?, ?)")                \
-    X(IMPORT_SET_WORKER, "UPDATE worker SET name = ?, role = ? WHERE badge = ?")
+    X(IMPORT_SET_WORKER, "UPDATE worker SET name = ?, role = ? WHERE badge = ?")                   \
+    X(IMPORT_CODE,                                                                                 \
+      "SELECT head_model, shaft_model, flex FROM supplier_code WHERE gtin = ?")                    \
+    X(IMPORT_SET_CODE,                                                                             \
+      "INSERT INTO supplier_code (gtin, head_model, shaft_model, flex) "                           \
+      "VALUES (?, nullif(?, ''), nullif(?, ''), ?) ON CONFLICT (gtin) DO UPDATE SET "              \
+      "head_model = excluded.head_model, shaft_model = excluded.shaft_model, flex = excluded.flex")
 // clang-format on
 
 #endif

@@ -45,6 +45,13 @@
     X(STOCK,                                                                                       \
       "SELECT " WORK_SHAFT " FROM shaft INDEXED BY shaft_spare WHERE model = ? AND flex = ? "      \
       "AND life = 'raw' AND club IS NULL ORDER BY ticket LIMIT ?")                                 \
+    X(CODE_MODEL,                                                                                  \
+      "SELECT c.head_model IS NOT NULL, coalesce(c.head_model, c.shaft_model), c.flex, "           \
+      "CASE WHEN c.head_model IS NOT NULL THEN (SELECT count(*) FROM head "                        \
+      "INDEXED BY head_spare WHERE head.model = c.head_model AND head.club IS NULL) "              \
+      "ELSE (SELECT count(*) FROM shaft INDEXED BY shaft_spare WHERE "                             \
+      "shaft.model = c.shaft_model AND shaft.life = 'raw' AND shaft.club IS NULL "                 \
+      "AND c.flex IN ('', shaft.flex)) END FROM supplier_code AS c WHERE c.gtin = ?")              \
     X(CHART,                                                                                       \
       "SELECT id, revision FROM chart WHERE model = ? AND flex = ? AND kind = ? "                  \
       "ORDER BY revision DESC LIMIT 1")                                                            \

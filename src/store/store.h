@@ -139,6 +139,18 @@ struct stock {
 int store_stock(struct store *store, const char *model, const char *flex, struct stock *ret_stock,
                 struct shaft *shafts, int max);
 
+// What a supplier's code names: a model, and of a shaft perhaps its flex. Never a part.
+struct code_model {
+    bool is_head;
+    char model[PARTS_NAME_MAX];
+    char flex[PARTS_SHORT_MAX]; // of a shaft; empty: whatever flex
+    int64_t parts; // of it in stock: raw, unreserved shafts (of that flex), or unreserved heads
+};
+// `gtin`: 8, 12, 13 or 14 digits as scanned. STORE_NONE: no model has it. STORE_REFUSED: it is no
+// GTIN, or its check digit is wrong.
+enum store_result store_model_of_code(struct store *store, const char *gtin,
+                                      struct code_model *ret_model);
+
 // --- the log -----------------------------------------------------------------------------------
 // Appends and moves the club, its parts and its stage in one transaction. Fills entry->seq.
 // The same confirm_id again: STORE_OK and the seq of the first, nothing written.

@@ -31,6 +31,7 @@ static struct desk desk;
 #define BUILDS_MORE                                                                                \
     "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"            \
     "uniform_flex,shaft_model,flex\n"
+#define GTINS "gtin,head_model,shaft_model,flex\n"
 #define POINTS_11(tens)                                                                            \
     "Rod,R," tens ".0,20\nRod,R," tens ".1,20\nRod,R," tens ".2,20\nRod,R," tens ".3,20\n"         \
     "Rod,R," tens ".4,20\nRod,R," tens ".5,20\nRod,R," tens ".6,20\nRod,R," tens ".7,20\n"         \
@@ -252,6 +253,35 @@ static const struct {
     {"workers.csv", WORKERS "W-00037,,builder\n", "workers.csv:2: column name: ", "is empty"},
     {"workers.csv", WORKERS "W-00037,Cy Dace,owner\n",
      "workers.csv:2: column role: ", "is none of: builder, supervisor"},
+    // suppliers' codes
+    {"gtins.csv", GTINS ",Knob,,\n", "gtins.csv:2: column gtin: ", "is empty"},
+    {"gtins.csv", GTINS "6291041500214,Knob,,\n",
+     "gtins.csv:2: column gtin: ", "\"6291041500214\" has a wrong check digit"},
+    {"gtins.csv", GTINS "20123452,Knob,,\n",
+     "gtins.csv:2: column gtin: ", "has a wrong check digit"},
+    {"gtins.csv", GTINS "16291041500213,Knob,,\n",
+     "gtins.csv:2: column gtin: ", "has a wrong check digit"},
+    {"gtins.csv", GTINS "44100000018,Knob,,\n", // the zero in front is gone
+     "gtins.csv:2: column gtin: ", "has 8, 12, 13 or 14 digits"},
+    {"gtins.csv", GTINS "006291041500213,Knob,,\n",
+     "gtins.csv:2: column gtin: ", "has 8, 12, 13 or 14 digits"},
+    {"gtins.csv", GTINS "6.29104E+12,Knob,,\n",
+     "gtins.csv:2: column gtin: ", "spreadsheets drop zeros"},
+    {"gtins.csv", GTINS "6 291041 500213,Knob,,\n", "gtins.csv:2: column gtin: ", "is no GTIN"},
+    {"gtins.csv", GTINS "6291041500213,,,R\n",
+     "gtins.csv:2: column head_model: ", "and so is shaft_model; name the model of one"},
+    {"gtins.csv", GTINS "6291041500213,Knob,Rod,\n",
+     "gtins.csv:2: column head_model: ", "names one model"},
+    {"gtins.csv", GTINS "6291041500213,Knob,,R\n",
+     "gtins.csv:2: column flex: ", "is not for heads"},
+    {"gtins.csv", GTINS "6291041500213,Rod,,\n",
+     "gtins.csv:2: column head_model: ", "no head model \"Rod\""},
+    {"gtins.csv", GTINS "6291041500213,,Knob,\n",
+     "gtins.csv:2: column shaft_model: ", "no shaft model \"Knob\""},
+    {"gtins.csv", GTINS "6291041500213,,Rod,1234567890123456\n",
+     "gtins.csv:2: column flex: ", "at most 15"},
+    {"gtins.csv", GTINS "6291041500213,Knob,,\n06291041500213,,Rod,\n",
+     "gtins.csv:3: column gtin: ", "is there already in gtins.csv:2"},
     // headers and rows
     {"heads.csv", "ticket,model,weight,dry_fit_overall,dry_fit_raw,bore_height\n",
      "heads.csv:1: column weight: ", "is no column of heads.csv"},

@@ -6,6 +6,7 @@
 #include "balance.h"
 #include "estimate.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 
 static struct desk desk;
@@ -149,12 +150,44 @@ static void a_build_waits_for_its_shafts(void **state) {
     }
 }
 
+struct codes {
+    int heads, shafts;
+};
+
+static void look_up(const char *gtin, struct codes *codes) {
+    struct code_model model;
+    assert_int_equal(store_model_of_code(store, gtin, &model), STORE_OK);
+    codes->heads += model.is_head;
+    codes->shafts += !model.is_head;
+    assert_true(model.is_head || model.flex[0] != '\0');
+}
+
+// Every code of the file can be looked up. GS1 General Specifications, 1.4: prefixes 200 to 299 are
+// for use inside a company, so these are nobody's.
+static void codes_name_every_model(void **state) {
+    FILE *file = fopen(KERFSIDE_SOURCE_DIR "/db/demo/gtins.csv", "re");
+    struct codes codes = {0};
+    char line[128];
+    (void)state;
+    assert_non_null(file);
+    assert_non_null(fgets(line, sizeof line, file));
+    while (fgets(line, sizeof line, file) != NULL) {
+        assert_true(line[0] == '2' && strcspn(line, ",") == 13);
+        line[13] = '\0';
+        look_up(line, &codes);
+    }
+    fclose(file);
+    assert_int_equal(codes.heads, 27);  // head_models.csv
+    assert_int_equal(codes.shafts, 12); // models and flexes of charts.csv
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(estimates_are_those_of_real_clubs),
         cmocka_unit_test(estimates_agree_with_another_computation),
         cmocka_unit_test(one_club_of_a_set_is_off_its_line),
         cmocka_unit_test(a_build_waits_for_its_shafts),
+        cmocka_unit_test(codes_name_every_model),
     };
     return cmocka_run_group_tests(tests, demo, release);
 }

@@ -1,5 +1,5 @@
-// A database of schema 0001 is opened by this program, and the power goes or a file fails on the
-// way: it is of the old schema or of the new one, never between, and nothing of it is lost.
+// A database of schema 0001 or 0002 is opened by this program, and the power goes or a file fails
+// on the way: it is whole and of one schema, never between two, and nothing of it is lost.
 
 #include "disk.h"
 #include "shift.h"
@@ -10,8 +10,11 @@
 
 #define CUTS 300
 #define SEED 20261125u
+#define NEWEST 3
 
-static int64_t shafts; // in version1.sql
+// What databases of each older schema hold.
+static const int64_t entries[] = {[1] = VERSION1_ENTRIES, [2] = VERSION2_ENTRIES};
+static int64_t shafts[NEWEST];
 
 // Which schema it is of; fails the test when it is of none.
 static int64_t schema_of(const char *path) {
@@ -22,14 +25,18 @@ static int64_t schema_of(const char *path) {
                                           "pragma_table_info('shaft') WHERE name = 'balance') + "
                                           "(SELECT count(*) FROM sqlite_schema WHERE name = "
                                           "'log_final')");
+    int64_t codes = fixture_number(raw, "SELECT count(*) FROM sqlite_schema WHERE name IN "
+                                        "('supplier_code', 'head_spare')");
     sqlite3_close(raw);
-    assert_true((version == 1 && columns == 0) || (version == 2 && columns == 4));
+    assert_true((version == 1 && columns == 0 && codes == 0) ||
+                (version == 2 && columns == 4 && codes == 0) ||
+                (version == 3 && columns == 4 && codes == 2));
     return version;
 }
 
 static void remove_all(const char *path) {
     static const char *const suffixes[] = {"",      "-wal",      "-journal",       "-shm",
-                                           ".lock", ".before-2", ".before-2.part", ".before-2.1"};
+                                           ".lock", ".before-3", ".before-3.part", ".before-3.1"};
     for (size_t i = 0; i < COUNT(suffixes); i++) {
         char file[160];
         snprintf(file, sizeof file, "%s%s", path, suffixes[i]);
@@ -38,31 +45,30 @@ static void remove_all(const char *path) {
 }
 
 // Opened again, it is up to date and whole.
-static void comes_up(const char *path, const char *when, int64_t at) {
+static void comes_up(const char *path, int from, const char *when, int64_t at) {
     char message[STORE_MESSAGE_MAX] = "";
     struct store *store = NULL;
     struct store_check check = {0};
     if (store_open(path, STORE_WRITE, BENCH, &store, message, sizeof message) != STORE_OK) {
         fail_msg("%s %d: %s", when, (int)at, message);
     }
-    if (store_check(store, &check) != STORE_OK || check.entries != VERSION1_ENTRIES) {
+    if (store_check(store, &check) != STORE_OK || check.entries != entries[from]) {
         fail_msg("%s %d: %d entries, %s", when, (int)at, (int)check.entries, check.problem);
     }
-    assert_int_equal(fixture_number(store->db, "SELECT count(*) FROM shaft"), shafts);
+    assert_int_equal(fixture_number(store->db, "SELECT count(*) FROM shaft"), shafts[from]);
     store_close(store);
-    assert_int_equal(schema_of(path), 2);
+    assert_int_equal(schema_of(path), NEWEST);
 }
 
-static void survives_every_cut(void **state) {
+static void cut_all(int from) {
     struct fixture fixture;
     char message[STORE_MESSAGE_MAX] = "";
     char path[128];
     uint32_t seed = SEED;
-    int found[3] = {0};
-    (void)state;
+    int found[NEWEST + 1] = {0};
     fixture_folder(&fixture);
     tape_begin(fixture.path);
-    fixture_version1(fixture.path);
+    fixture_version(fixture.path, from);
     size_t made = tape_count();
     if (store_open(fixture.path, STORE_WRITE, BENCH, &fixture.store, message, sizeof message) !=
         STORE_OK) {
@@ -77,23 +83,31 @@ static void survives_every_cut(void **state) {
         disk_play(disk, at);
         disk_cut(disk, path, seed);
         found[schema_of(path)]++;
-        comes_up(path, "cut before operation", (int64_t)at);
+        comes_up(path, from, "cut before operation", (int64_t)at);
         remove_all(path);
     }
     disk_free(disk);
-    print_message("%d cuts in %zu operations: %d old, %d new\n", CUTS, steps, found[1], found[2]);
-    assert_true(steps > 10 && found[1] > 20 && found[2] > 0);
+    print_message("%d cuts in %zu operations: %d, %d and %d of schema 1, 2 and 3\n", CUTS, steps,
+                  found[1], found[2], found[3]);
+    assert_true(steps > 10 && found[from] > 20 && found[2] > 0 && found[NEWEST] > 0);
     fixture_close(&fixture);
     tape_end();
 }
 
-static struct fixture prepared;
+static void survives_every_cut(void **state) {
+    (void)state;
+    cut_all(1);
+    cut_all(2);
+}
+
+static struct fixture prepared[NEWEST]; // of each older schema
 
 // One opening with one fault. False when the fault never came.
-static bool run(int64_t call, bool for_ever, enum tape_error error, int found[3]) {
+static bool run(int from, int64_t call, bool for_ever, enum tape_error error,
+                int found[NEWEST + 1]) {
     struct fixture fixture;
     char message[STORE_MESSAGE_MAX] = "";
-    shift_copy(&prepared, &fixture);
+    shift_copy(&prepared[from], &fixture);
     tape_begin(fixture.path);
     tape_fail(call, for_ever, error);
     enum store_result result =
@@ -104,47 +118,53 @@ static bool run(int64_t call, bool for_ever, enum tape_error error, int found[3]
     fixture.store = NULL;
     int64_t version = schema_of(fixture.path);
     found[version]++;
-    assert_true(result != STORE_OK || version == 2);
+    assert_true(result != STORE_OK || version == NEWEST);
     assert_true(result == STORE_OK || strlen(message) > 20);
-    comes_up(fixture.path, "failed at call", call);
+    comes_up(fixture.path, from, "failed at call", call);
     fixture_close(&fixture);
     tape_end();
     return came;
 }
 
-static void sweep(bool for_ever, enum tape_error error) {
-    int found[3] = {0};
+static void sweep(int from, bool for_ever, enum tape_error error) {
+    int found[NEWEST + 1] = {0};
     int64_t call = 1;
-    while (run(call, for_ever, error, found)) {
+    while (run(from, call, for_ever, error, found)) {
         call++;
         assert_true(call < 1000);
     }
-    print_message("%d calls failed %s: %d old, %d new\n", (int)call - 1,
-                  for_ever ? "for ever" : "once", found[1], found[2]);
-    assert_true(call > 10 && found[1] > 0 && found[2] > 0);
+    print_message("%d calls failed %s: %d, %d and %d of schema 1, 2 and 3\n", (int)call - 1,
+                  for_ever ? "for ever" : "once", found[1], found[2], found[3]);
+    assert_true(call > 10 && found[from] > 0 && found[NEWEST] > 0);
 }
 
 static void survives_faults(void **state) {
     (void)state;
-    sweep(false, TAPE_IO);
-    sweep(true, TAPE_IO);
-    sweep(false, TAPE_FULL);
-    sweep(true, TAPE_FULL);
+    for (int from = 1; from < NEWEST; from++) {
+        sweep(from, false, TAPE_IO);
+        sweep(from, true, TAPE_IO);
+        sweep(from, false, TAPE_FULL);
+        sweep(from, true, TAPE_FULL);
+    }
 }
 
 static int prepare(void **state) {
     (void)state;
-    fixture_folder(&prepared);
-    fixture_version1(prepared.path);
-    sqlite3 *raw = fixture_raw(prepared.path);
-    shafts = fixture_number(raw, "SELECT count(*) FROM shaft");
-    sqlite3_close(raw);
+    for (int from = 1; from < NEWEST; from++) {
+        fixture_folder(&prepared[from]);
+        fixture_version(prepared[from].path, from);
+        sqlite3 *raw = fixture_raw(prepared[from].path);
+        shafts[from] = fixture_number(raw, "SELECT count(*) FROM shaft");
+        sqlite3_close(raw);
+    }
     return 0;
 }
 
 static int clean_up(void **state) {
     (void)state;
-    fixture_close(&prepared);
+    for (int from = 1; from < NEWEST; from++) {
+        fixture_close(&prepared[from]);
+    }
     return 0;
 }
 

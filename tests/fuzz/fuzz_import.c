@@ -38,7 +38,7 @@ static bool between(int64_t value, int64_t low, int64_t high) {
     return value == LENGTH_UNKNOWN || (value >= low && value <= high);
 }
 
-// The checks of db/0001_workshop.sql.
+// The checks of db/*.sql.
 static void expect_fit(enum import_kind kind, const union import_row *row) {
     struct ticket ticket;
     if (kind == IMPORT_HEADS) {
@@ -58,6 +58,11 @@ static void expect_fit(enum import_kind kind, const union import_row *row) {
         HOLDS(order->step >= -99 && order->step <= 99);
     } else if (kind == IMPORT_WORKERS) {
         HOLDS(ticket_parse(row->WORKERS.worker.badge, &ticket) == TICKET_OK);
+    } else if (kind == IMPORT_GTINS) {
+        const struct import_gtin *gtin = &row->GTINS;
+        HOLDS(strlen(gtin->gtin) == 14 && ticket_gtin_valid(gtin->gtin));
+        HOLDS((gtin->head_model[0] == '\0') != (gtin->shaft_model[0] == '\0'));
+        HOLDS(gtin->flex[0] == '\0' || gtin->shaft_model[0] != '\0');
     }
 }
 

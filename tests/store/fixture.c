@@ -57,14 +57,21 @@ void fixture_wish(struct store *store) {
     assert_int_equal(connection_commit(store), STORE_OK);
 }
 
-void fixture_version1(const char *path) {
+void fixture_version(const char *path, int version) {
+    char pragma[48];
     sqlite3 *db = NULL;
     assert_int_equal(sqlite3_open_v2(path, &db, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, NULL),
                      SQLITE_OK);
     fixture_exec(db, "PRAGMA journal_mode = WAL; PRAGMA synchronous = EXTRA; BEGIN");
     fixture_exec(db, schema_migrations[0].sql);
     exec_file(db, KERFSIDE_SOURCE_DIR "/tests/store/version1.sql");
-    fixture_exec(db, "PRAGMA application_id = 0x4b455246; PRAGMA user_version = 1; COMMIT");
+    if (version == 2) {
+        fixture_exec(db, schema_migrations[1].sql);
+        exec_file(db, KERFSIDE_SOURCE_DIR "/tests/store/version2.sql");
+    }
+    snprintf(pragma, sizeof pragma, "PRAGMA user_version = %d", version);
+    fixture_exec(db, pragma);
+    fixture_exec(db, "PRAGMA application_id = 0x4b455246; COMMIT");
     assert_int_equal(sqlite3_close(db), SQLITE_OK);
 }
 

@@ -40,9 +40,11 @@ void fixture_seed(struct store *store);
 // Clubs 6 to 8 of build 2050 wish for S shafts of Alder 110, of which S-0005K, S-0008E and S-0009C
 // are in stock.
 void fixture_wish(struct store *store);
-// A new database at `path` as the program of schema 0001 left it (version1.sql).
-void fixture_version1(const char *path);
+// A new database at `path` as the program of schema 0001 left it (version1.sql), or that of 0002
+// after it (version2.sql).
+void fixture_version(const char *path, int version);
 #define VERSION1_ENTRIES 14
+#define VERSION2_ENTRIES 15
 
 // A second connection of the tests' own, without any of the store's settings.
 sqlite3 *fixture_raw(const char *path);

@@ -185,13 +185,55 @@ static void checks_what_estimates_use(void **state) {
     fixture_expect_check(fixture->store);
 }
 
+// SQLite's own checks know the codes: a wrong check digit, no model or two, a model that is gone.
+static void checks_suppliers_codes(void **state) {
+    static const struct {
+        const char *values, *problem;
+    } bad[] = {
+        {"'06291041500214', 'Plover 7', NULL, ''", "The file is damaged: CHECK"},
+        {"'6291041500213', 'Plover 7', NULL, ''", "The file is damaged: CHECK"},
+        {"'0629104150021X', 'Plover 7', NULL, ''", "The file is damaged: CHECK"},
+        {"'06291041500213', NULL, NULL, ''", "The file is damaged: CHECK"},
+        {"'06291041500213', 'Plover 7', 'Alder 110', ''", "The file is damaged: CHECK"},
+        {"'06291041500213', 'Plover 7', NULL, 'S'", "The file is damaged: CHECK"},
+        {"'06291041500213', 'Plover 70', NULL, ''",
+         "A row refers to something that is not there: table supplier_code"},
+        {"'06291041500213', NULL, 'Plover 7', 'S'",
+         "A row refers to something that is not there: table supplier_code"},
+    };
+    struct fixture *fixture = *state;
+    for (size_t i = 0; i < COUNT(bad); i++) {
+        struct store_check check = {0};
+        char sql[160];
+        sqlite3 *raw = fixture_raw(fixture->path);
+        snprintf(sql, sizeof sql, "INSERT INTO supplier_code VALUES (%s)", bad[i].values);
+        assert_int_equal(sqlite3_exec(fixture->store->db, sql, NULL, NULL, NULL) & 0xFF,
+                         SQLITE_CONSTRAINT);
+        fixture_exec(raw, "PRAGMA ignore_check_constraints = ON");
+        fixture_exec(raw, sql);
+        assert_int_equal(store_check(fixture->store, &check), STORE_REFUSED);
+        if (strncmp(check.problem, bad[i].problem, strlen(bad[i].problem)) != 0) {
+            fail_msg("%s: %s", sql, check.problem);
+        }
+        fixture_exec(raw, "DELETE FROM supplier_code");
+        sqlite3_close(raw);
+    }
+    fixture_exec(fixture->store->db, "INSERT INTO supplier_code VALUES "
+                                     "('06291041500213', NULL, 'Alder 110', 'S')");
+    fixture_expect_check(fixture->store);
+}
+
 #define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        STEP(copies_everything), STEP(copies_nothing_that_is_bad),
-        STEP(checkpoints),       STEP(looks_for_room),
-        STEP(reopens),           STEP(checks_what_estimates_use),
+        STEP(copies_everything),
+        STEP(copies_nothing_that_is_bad),
+        STEP(checkpoints),
+        STEP(looks_for_room),
+        STEP(reopens),
+        STEP(checks_what_estimates_use),
+        STEP(checks_suppliers_codes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -1,4 +1,4 @@
-// A database of schema 0001, as its program left it, brought up to date.
+// Databases of older schemas, as their programs left them, brought up to date.
 
 #include "fixture.h"
 #include "lock.h"
@@ -9,13 +9,17 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-// Of the last entry of version1.sql, as the program of schema 0001 printed it.
-#define LAST_HASH "353a9fcfbd751011d269ce6ff67e5c034e445c3928501d919100d39577787831"
+// Of the last entries of version1.sql and version2.sql, as the programs of those schemas printed
+// them.
+static const char *const last_hash[] = {
+    [1] = "353a9fcfbd751011d269ce6ff67e5c034e445c3928501d919100d39577787831",
+    [2] = "69e86a0bdeba48c318cf7e206413c45f6d85e3241e44431a4e1afcde6557244b",
+};
 
 static int opened(void **state) {
     static struct fixture fixture;
     fixture_folder(&fixture);
-    fixture_version1(fixture.path);
+    fixture_version(fixture.path, 1);
     *state = &fixture;
     return 0;
 }
@@ -74,8 +78,8 @@ static void put_rows(sqlite3 *db, FILE *out, const char *sql) {
     assert_int_equal(sqlite3_finalize(rows), SQLITE_OK);
 }
 
-// Every row of every table of 0001, of the columns it has there. To be freed.
-static char *old_rows(const char *path) {
+// Every row of every table of a schema, of the columns it has there. To be freed.
+static char *old_rows(const char *path, int version) {
     sqlite3 *first = NULL;
     sqlite3_stmt *tables = NULL;
     sqlite3 *db = fixture_raw(path);
@@ -84,7 +88,9 @@ static char *old_rows(const char *path) {
     FILE *out = open_memstream(&text, &size);
     assert_non_null(out);
     assert_int_equal(sqlite3_open(":memory:", &first), SQLITE_OK);
-    fixture_exec(first, schema_migrations[0].sql);
+    for (int i = 0; i < version; i++) {
+        fixture_exec(first, schema_migrations[i].sql);
+    }
     assert_int_equal(sqlite3_prepare_v2(first,
                                         "SELECT 'SELECT ' || group_concat(c.name) || ' FROM ' || "
                                         "t.name FROM sqlite_schema AS t, "
@@ -103,23 +109,36 @@ static char *old_rows(const char *path) {
     return text;
 }
 
-static void loses_nothing(void **state) {
-    struct fixture *fixture = *state;
+// Opens it, and everything is as it was, but of the newest schema.
+static void comes_up(struct fixture *fixture, int version, int64_t entries) {
     struct store_check check = {0};
-    struct club club;
     char hash[2 * ENTRY_HASH_SIZE + 1] = "";
-    int64_t id = 0;
-    char *before = old_rows(fixture->path);
+    char *before = old_rows(fixture->path, version);
     opens(fixture);
-    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 2);
-    char *after = old_rows(fixture->path);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 3);
+    char *after = old_rows(fixture->path, version);
     assert_string_equal(before, after);
     assert_int_equal(store_check(fixture->store, &check), STORE_OK);
-    assert_int_equal(check.entries, VERSION1_ENTRIES);
+    assert_int_equal(check.entries, entries);
     for (size_t i = 0; i < ENTRY_HASH_SIZE; i++) {
         snprintf(hash + 2 * i, 3, "%02x", check.head[i]);
     }
-    assert_string_equal(hash, LAST_HASH);
+    assert_string_equal(hash, last_hash[version]);
+    // Codes are new, and nothing has one yet.
+    assert_int_equal(ask_file(fixture->path, "SELECT count(*) FROM supplier_code"), 0);
+    assert_int_equal(ask_file(beside(fixture, ".before-3"), "PRAGMA user_version"), version);
+    char *kept = old_rows(beside(fixture, ".before-3"), version);
+    assert_string_equal(before, kept);
+    free(before);
+    free(after);
+    free(kept);
+}
+
+static void loses_nothing(void **state) {
+    struct fixture *fixture = *state;
+    struct club club;
+    int64_t id = 0;
+    comes_up(fixture, 1, VERSION1_ENTRIES);
     // The new columns know nothing.
     assert_int_equal(store_club_named(fixture->store, "2041", "1", &id), STORE_OK);
     assert_int_equal(store_club(fixture->store, id, &club), STORE_OK);
@@ -137,46 +156,70 @@ static void loses_nothing(void **state) {
     assert_int_equal(fixture_club(fixture, id).progress.stage, STAGE_TIP_SHOWN);
     fixture_bring(fixture, id, STAGE_DONE);
     fixture_expect_check(fixture->store);
-    free(before);
-    free(after);
+}
+
+static void loses_nothing_of_0002(void **state) {
+    struct fixture *fixture = *state;
+    struct code_model model;
+    struct club club;
+    int64_t id = 0;
+    unlink(fixture->path);
+    unlink(beside(fixture, "-wal"));
+    fixture_version(fixture->path, 2);
+    comes_up(fixture, 2, VERSION2_ENTRIES);
+    assert_int_equal(store_club_named(fixture->store, "2050", "7", &id), STORE_OK);
+    assert_int_equal(store_club(fixture->store, id, &club), STORE_OK);
+    assert_string_equal(club.order.wished_model, "Ullock Straight 115");
+    assert_int_equal(store_model_of_code(fixture->store, "2008200000095", &model), STORE_NONE);
+    fixture_exec(fixture->store->db, "INSERT INTO supplier_code (gtin, shaft_model, flex) VALUES "
+                                     "('02008200000095', 'Ullock Straight 115', 'S')");
+    assert_int_equal(store_model_of_code(fixture->store, "2008200000095", &model), STORE_OK);
+    assert_int_equal(model.parts, fixture_number(fixture->store->db,
+                                                 "SELECT count(*) FROM shaft WHERE flex = 'S' AND "
+                                                 "model = 'Ullock Straight 115' AND life = 'raw' "
+                                                 "AND club IS NULL"));
+    assert_true(model.parts >= 3);
+    fixture_expect_check(fixture->store);
+    fixture_restart(fixture);
+    assert_false(there(fixture, ".before-3.1"));
 }
 
 static void keeps_a_copy(void **state) {
     struct fixture *fixture = *state;
     struct stat first, later;
-    char *before = old_rows(fixture->path);
+    char *before = old_rows(fixture->path, 1);
     opens(fixture);
-    assert_int_equal(ask_file(beside(fixture, ".before-2"), "PRAGMA user_version"), 1);
-    char *kept = old_rows(beside(fixture, ".before-2"));
+    assert_int_equal(ask_file(beside(fixture, ".before-3"), "PRAGMA user_version"), 1);
+    char *kept = old_rows(beside(fixture, ".before-3"), 1);
     assert_string_equal(before, kept);
-    assert_false(there(fixture, ".before-2.part"));
-    assert_false(there(fixture, ".before-2-wal"));
-    assert_false(there(fixture, ".before-2.1"));
-    assert_int_equal(stat(beside(fixture, ".before-2"), &first), 0);
+    assert_false(there(fixture, ".before-3.part"));
+    assert_false(there(fixture, ".before-3-wal"));
+    assert_false(there(fixture, ".before-3.1"));
+    assert_int_equal(stat(beside(fixture, ".before-3"), &first), 0);
     // Up to date: no more copies.
     fixture_restart(fixture);
-    assert_false(there(fixture, ".before-2.1"));
+    assert_false(there(fixture, ".before-3.1"));
     closes(fixture);
     // The same old database again, as after a migration that failed: the copy is kept once.
     unlink(fixture->path);
     unlink(beside(fixture, "-wal"));
-    fixture_version1(fixture->path);
+    fixture_version(fixture->path, 1);
     opens(fixture);
-    assert_false(there(fixture, ".before-2.1"));
-    assert_false(there(fixture, ".before-2.part"));
+    assert_false(there(fixture, ".before-3.1"));
+    assert_false(there(fixture, ".before-3.part"));
     closes(fixture);
     // Another one: both are kept.
     unlink(fixture->path);
     unlink(beside(fixture, "-wal"));
-    fixture_version1(fixture->path);
+    fixture_version(fixture->path, 1);
     sqlite3 *raw = fixture_raw(fixture->path);
     fixture_exec(raw, "UPDATE shaft SET rack = 'Z9' WHERE ticket = 'S-0001S'");
     sqlite3_close(raw);
     opens(fixture);
     assert_int_equal(
-        ask_file(beside(fixture, ".before-2.1"), "SELECT count(*) FROM shaft WHERE rack = 'Z9'"),
+        ask_file(beside(fixture, ".before-3.1"), "SELECT count(*) FROM shaft WHERE rack = 'Z9'"),
         1);
-    assert_int_equal(stat(beside(fixture, ".before-2"), &later), 0);
+    assert_int_equal(stat(beside(fixture, ".before-3"), &later), 0);
     assert_int_equal(first.st_ino, later.st_ino);
     free(before);
     free(kept);
@@ -186,33 +229,33 @@ static void keeps_a_copy(void **state) {
 static void refuses(struct fixture *fixture, enum store_mode mode, enum store_result wanted,
                     const char *words) {
     char message[STORE_MESSAGE_MAX] = "";
-    char *before = old_rows(fixture->path);
+    char *before = old_rows(fixture->path, 1);
     enum store_result result = open_it(fixture, mode, message);
-    char *after = old_rows(fixture->path);
+    char *after = old_rows(fixture->path, 1);
     if (result != wanted || strstr(message, words) == NULL) {
         fail_msg("%d: %s", (int)result, message);
     }
     assert_string_equal(before, after);
     assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 1);
-    assert_false(there(fixture, ".before-2.part"));
+    assert_false(there(fixture, ".before-3.part"));
     free(before);
     free(after);
 }
 
 static void moves_nothing_without_the_copy(void **state) {
     struct fixture *fixture = *state;
-    char suffix[32] = ".before-2";
+    char suffix[32] = ".before-3";
     for (int i = 0; i < 10; i++) {
         FILE *file = fopen(beside(fixture, suffix), "w");
         assert_non_null(file);
         fputs("something else", file);
         fclose(file);
-        snprintf(suffix, sizeof suffix, ".before-2.%d", i + 1);
+        snprintf(suffix, sizeof suffix, ".before-3.%d", i + 1);
     }
     refuses(fixture, STORE_WRITE, STORE_FAILED, "Could not write the copy");
-    unlink(beside(fixture, ".before-2.4"));
+    unlink(beside(fixture, ".before-3.4"));
     opens(fixture);
-    assert_int_equal(ask_file(beside(fixture, ".before-2.4"), "PRAGMA user_version"), 1);
+    assert_int_equal(ask_file(beside(fixture, ".before-3.4"), "PRAGMA user_version"), 1);
 }
 
 static void moves_nothing_that_is_damaged(void **state) {
@@ -221,35 +264,37 @@ static void moves_nothing_that_is_damaged(void **state) {
     fixture_exec(raw, "DROP TRIGGER log_kept; UPDATE log SET note = 'x' WHERE seq = 5");
     sqlite3_close(raw);
     refuses(fixture, STORE_WRITE, STORE_FAILED, "Entry 5: was changed after it was written.");
-    assert_false(there(fixture, ".before-2"));
+    assert_false(there(fixture, ".before-3"));
 }
 
 static void is_not_for_readers(void **state) {
     struct fixture *fixture = *state;
     refuses(fixture, STORE_READ, STORE_REFUSED, "older Kerfside");
-    assert_false(there(fixture, ".before-2"));
+    assert_false(there(fixture, ".before-3"));
 }
 
 // Nobody may write between the copy and the change.
 static void waits_for_the_lock(void **state) {
-    static const struct migration more[] = {
-        {1, "0001", ""}, {2, "0002", ""}, {3, "0003", "CREATE TABLE extra (a INTEGER) STRICT"}};
+    static const struct migration more[] = {{1, "0001", ""},
+                                            {2, "0002", ""},
+                                            {3, "0003", ""},
+                                            {4, "0004", "CREATE TABLE extra (a INTEGER) STRICT"}};
     struct fixture *fixture = *state;
     int fd = lock_open(beside(fixture, ".lock"));
     assert_true(fd >= 0 && lock_take(fd, 0));
     refuses(fixture, STORE_WRITE, STORE_BUSY, ".lock");
-    assert_false(there(fixture, ".before-2"));
+    assert_false(there(fixture, ".before-3"));
     lock_release(fd);
     opens(fixture);
     sqlite3_set_authorizer(fixture->store->db, NULL, NULL); // as while opening
     fixture->store->lock_wait_ms = 20;
     assert_true(lock_take(fd, 0)); // given back
     assert_int_equal(migrate_run(fixture->store, more, COUNT(more)), STORE_BUSY);
-    assert_false(there(fixture, ".before-3"));
+    assert_false(there(fixture, ".before-4"));
     lock_release(fd);
     assert_int_equal(migrate_run(fixture->store, more, COUNT(more)), STORE_OK);
-    assert_int_equal(ask_file(beside(fixture, ".before-3"), "PRAGMA user_version"), 2);
-    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 3);
+    assert_int_equal(ask_file(beside(fixture, ".before-4"), "PRAGMA user_version"), 3);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 4);
     close(fd);
 }
 
@@ -258,6 +303,7 @@ static void waits_for_the_lock(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(loses_nothing),
+        STEP(loses_nothing_of_0002),
         STEP(keeps_a_copy),
         STEP(moves_nothing_without_the_copy),
         STEP(moves_nothing_that_is_damaged),
