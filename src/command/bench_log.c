@@ -19,6 +19,7 @@ static struct log_filter filter_of(const struct review_filter *filter) {
                             .to_ms = filter->to_ms,
                             .verdict = filter->verdict,
                             .needs_decision = filter->open_only};
+    memcpy(to.ticket, filter->ticket, sizeof to.ticket);
     memcpy(to.build, filter->build, sizeof to.build);
     memcpy(to.worker, filter->worker, sizeof to.worker);
     return to;
@@ -145,7 +146,8 @@ bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path,
     char path[VIEW_TEXT_MAX];
     int64_t rows;
     bool written;
-    int fd = new_file(bench, filter->from_ms, path, sizeof path);
+    int64_t day = filter->from_ms != 0 ? filter->from_ms : bench_clock_wall_ms(&bench->clock);
+    int fd = new_file(bench, day, path, sizeof path);
     if (fd < 0) {
         fprintf(stderr, "kerfside bench: cannot make a file for the log beside %s: %s.\n",
                 store_path(bench->store), strerror(errno));

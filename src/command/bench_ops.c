@@ -73,6 +73,19 @@ static enum station_lookup part(void *ctx, const char *ticket, struct part *ret_
     return looked_up(of(ctx), store_part(of(ctx)->store, ticket, ret_part));
 }
 
+static enum station_lookup code_model(void *ctx, const char *gtin,
+                                      struct station_model *ret_model) {
+    struct code_model model;
+    enum station_lookup found =
+        looked_up(of(ctx), store_model_of_code(of(ctx)->store, gtin, &model));
+    if (found == STATION_FOUND) {
+        *ret_model = (struct station_model){.head = model.is_head, .parts = model.parts};
+        memcpy(ret_model->model, model.model, sizeof ret_model->model);
+        memcpy(ret_model->flex, model.flex, sizeof ret_model->flex);
+    }
+    return found;
+}
+
 static enum station_lookup club(void *ctx, int64_t club_id, struct club *ret_club) {
     return looked_up(of(ctx), store_club(of(ctx)->store, club_id, ret_club));
 }
@@ -243,6 +256,7 @@ struct station_ops bench_ops(struct bench *bench) {
         .room = room,
         .worker = worker,
         .part = part,
+        .code_model = code_model,
         .club = club,
         .queue = queue,
         .today = today,

@@ -35,7 +35,8 @@
                                        playing length, made = measured */                          \
     X(FINAL_SWINGWEIGHT, "final_swingweight") /* note: `D2.3` */                                   \
     X(FINAL_FREQUENCY, "final_frequency")     /* note: `261.5`, cycles a minute */                 \
-    X(KIT, "kit") /* supervisor; this shaft from stock is the club's now */
+    X(KIT, "kit")               /* supervisor; this shaft from stock is the club's now */          \
+    X(DAY_SIGNED, "day_signed") /* supervisor; note: checkpoint_short of all before this entry */
 enum entry_kind {
 #define X(name, text) ENTRY_##name,
     ENTRY_KINDS(X)

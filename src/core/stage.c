@@ -171,6 +171,7 @@ static bool move(struct progress *progress, const struct entry *entry) {
     case ENTRY_PIN:
     case ENTRY_IMPORT:
     case ENTRY_EXPORT:
+    case ENTRY_DAY_SIGNED:
     case ENTRY_KIND_COUNT:
         break;
     }

@@ -199,6 +199,9 @@ static void set_actions(const struct station *s, struct view *view) {
         if (waits) {
             put(view, ACTION_KIT, WORD_L_KIT, "F4", TONE_WORK);
         }
+        if (club != NULL) {
+            put(view, ACTION_LIFE, WORD_L_LIFE, "F11", TONE_PLAIN);
+        }
         if (club != NULL && club->stage == STAGE_DONE) {
             put(view, ACTION_FINAL_LENGTH, WORD_L_FINAL_LENGTH, "F7", TONE_PLAIN);
             put(view, ACTION_FINAL_SWINGWEIGHT, WORD_L_FINAL_SWINGWEIGHT, "F8", TONE_PLAIN);

@@ -112,8 +112,19 @@ static void open_set(struct station *s) {
     }
 }
 
+// Every entry about one part, from its first day on.
+void review_life(struct station *s, const char *ticket) {
+    memset(&s->review, 0, sizeof s->review);
+    SET(s->review.filter.ticket, ticket);
+    station_move(s, STATION_REVIEW);
+}
+
 static void clear_filters(struct station *s) {
     struct review_filter *filter = &s->review.filter;
+    if (filter->ticket[0] != '\0') {
+        memset(filter->ticket, 0, sizeof filter->ticket);
+        show_day(s, s->ops->wall_ms(s->ops->ctx));
+    }
     memset(filter->build, 0, sizeof filter->build);
     memset(filter->worker, 0, sizeof filter->worker);
     filter->verdict = VERDICT_NONE;
@@ -140,9 +151,9 @@ void review_action(struct station *s, enum view_action_id id, int64_t argument) 
         older(s);
     } else if (id == ACTION_NEWER) {
         newer(s);
-    } else if (id == ACTION_DAY_BACK) {
+    } else if (id == ACTION_DAY_BACK && filter->from_ms > 0) {
         show_day(s, filter->from_ms - 1);
-    } else if (id == ACTION_DAY_ON) {
+    } else if (id == ACTION_DAY_ON && filter->from_ms > 0) {
         show_day(s, filter->to_ms);
     } else if (id == ACTION_FILTER_BUILD || id == ACTION_FILTER_WORKER) {
         by_row(s, id);

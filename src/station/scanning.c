@@ -4,11 +4,23 @@
 
 #include <string.h>
 
+static void makers_code(const struct station *s, const char *gtin, struct hold *hold) {
+    struct station_model model;
+    char parts[LENGTH_TEXT_MAX];
+    memset(&model, 0, sizeof model);
+    hold_line(hold, WORD_HOLD_MAKERS, gtin, NULL, NULL);
+    if (s->ops->code_model(s->ops->ctx, gtin, &model) == STATION_FOUND) {
+        say_number(model.parts, parts);
+        hold_line(hold, model.head ? WORD_HOLD_MAKERS_HEAD : WORD_HOLD_MAKERS_SHAFT, model.model,
+                  model.flex, parts);
+    }
+}
+
 static void bad_code(struct station *s, const char *text, enum ticket_error error) {
     bool gtin = ticket_gtin_valid(text);
     struct hold hold = hold_make(s, gtin ? HOLD_MAKERS_CODE : HOLD_BAD_CODE);
     if (gtin) {
-        hold_line(&hold, WORD_HOLD_MAKERS, text, NULL, NULL);
+        makers_code(s, text, &hold);
         hold_todo(&hold, WORD_DO_SHOP_TICKET, NULL, NULL, NULL);
     } else {
         ticket_error_text(text, error, hold.line[0], sizeof hold.line[0]);

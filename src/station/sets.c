@@ -87,12 +87,23 @@ void sets_scan(struct station *s, const struct ticket *ticket) {
     }
 }
 
+// The log of the selected club's shaft, or of its head while it has none.
+static void life(struct station *s) {
+    struct set set;
+    const struct set_club *club = sets_load(s, &set) ? sets_selected(s, &set) : NULL;
+    if (club != NULL) {
+        review_life(s, club->shaft[0] != '\0' ? club->shaft : club->head);
+    }
+}
+
 void sets_action(struct station *s, enum view_action_id id, int64_t argument) {
     memset(s->set.message, 0, sizeof s->set.message);
     if (id == ACTION_ROW) {
         select_row(s, argument);
     } else if (id == ACTION_BUILD_BACK || id == ACTION_BUILD_ON) {
         another(s, id == ACTION_BUILD_BACK);
+    } else if (id == ACTION_LIFE) {
+        life(s);
     } else if (id == ACTION_KIT) {
         s->set.mode = SET_KIT;
     } else if (id == ACTION_KIT_SWINGWEIGHT) {

@@ -89,12 +89,21 @@ enum station_pin {
 
 #define STATION_ROWS_MAX 12
 struct review_filter {
-    int64_t from_ms;
-    int64_t to_ms; // day shown
+    int64_t from_ms; // day shown; 0: every day, with `ticket`
+    int64_t to_ms;
+    char ticket[TICKET_TEXT_MAX]; // the whole life of a head or a shaft
     char build[PARTS_BUILD_MAX];
     char worker[TICKET_TEXT_MAX];
     enum verdict verdict;
     bool open_only;
+};
+
+// What a supplier's code names.
+struct station_model {
+    bool head;
+    char model[PARTS_NAME_MAX];
+    char flex[PARTS_SHORT_MAX]; // of a shaft, may be empty
+    int64_t parts;              // of it in stock, free
 };
 
 // Everything the bench asks of the world. ctx is handed back to each. All are synchronous.
@@ -111,6 +120,7 @@ struct station_ops {
     enum station_lookup (*worker)(void *ctx, const char *badge, struct worker *ret_worker);
     enum station_lookup (*part)(void *ctx, const char *ticket, struct part *ret_part);
     enum station_lookup (*club)(void *ctx, int64_t club_id, struct club *ret_club);
+    enum station_lookup (*code_model)(void *ctx, const char *gtin, struct station_model *ret_model);
     // Next clubs for this bench, half-cut ones, today's counts.
     int (*queue)(void *ctx, bool half_cut, struct view_queue_row *rows, int max);
     void (*today)(void *ctx, struct view_today *ret_today);

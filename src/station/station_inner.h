@@ -104,6 +104,7 @@ void consent_choose(struct station *s, int64_t index);
 // --- review.c, decide.c ------------------------------------------------------------------------
 void review_open(struct station *s);
 void review_action(struct station *s, enum view_action_id id, int64_t argument);
+void review_life(struct station *s, const char *ticket);
 void review_key(struct station *s, int64_t key);
 int review_rows(const struct station *s, struct view_log_row *rows);
 // The selected entry, and true in *ret_open when a supervisor must still decide on it.

@@ -16,6 +16,9 @@ static void add_filter(char *buffer, size_t size, enum word which, const char *a
 void view_filters(const struct station *s, char *buffer, size_t size) {
     const struct review_filter *filter = &s->review.filter;
     memset(buffer, 0, size);
+    if (filter->ticket[0] != '\0') {
+        add_filter(buffer, size, WORD_REVIEW_LIFE, filter->ticket);
+    }
     if (filter->build[0] != '\0') {
         add_filter(buffer, size, WORD_REVIEW_BUILD, filter->build);
     }
@@ -89,6 +92,10 @@ static void details(const struct station *s, const struct entry *entry, struct v
 
 static void subtitle(const struct station *s, struct view_log *log) {
     char day[24] = "";
+    if (s->review.filter.from_ms == 0) {
+        SET(log->subtitle, word(WORD_REVIEW_EVERY_DAY));
+        return;
+    }
     s->ops->time_text(s->ops->ctx, s->review.filter.from_ms, true, day, sizeof day);
     SET(log->subtitle, day);
     if (s->review.filter.from_ms ==

@@ -152,7 +152,11 @@ void view_stats(const struct station *s, struct view *view) {
         note(to, TONE_STOP, WORD_REVIEW_FAILED, NULL, NULL, NULL);
         return;
     }
-    s->ops->time_text(s->ops->ctx, s->review.filter.from_ms, true, day, sizeof day);
+    if (s->review.filter.from_ms == 0) {
+        SET(day, word(WORD_REVIEW_EVERY_DAY));
+    } else {
+        s->ops->time_text(s->ops->ctx, s->review.filter.from_ms, true, day, sizeof day);
+    }
     view_filters(s, filters, sizeof filters);
     SAY(to->subtitle, STATS_WHERE, day, filters, NULL);
     cut_stats_sum(&stats, s->settings.rules.tolerance, &sum);

@@ -169,6 +169,8 @@
     X(STOP_NOT_LOGGED, "The disk did not take this stop: it is NOT in the log.")                   \
     X(HOLD_READ, "Read: %1")                                                                       \
     X(HOLD_MAKERS, "%1 names a model, never one shaft or head.")                                   \
+    X(HOLD_MAKERS_HEAD, "It is the head %1. Free in stock: %3.")                                   \
+    X(HOLD_MAKERS_SHAFT, "It is the shaft %1 %2. Free in stock: %3.")                              \
     X(HOLD_UNKNOWN, "No %2 here has ticket %1.")                                                   \
     X(HOLD_FOR, "%1 %2 is for build %3")                                                           \
     X(HOLD_CLUB, ", club %1.")                                                                     \
@@ -261,6 +263,8 @@
     X(REVIEW_BUILD, "Build %1")                                                                    \
     X(REVIEW_WORKER, "Worker %1")                                                                  \
     X(REVIEW_VERDICT, "Verdict %1")                                                                \
+    X(REVIEW_LIFE, "The life of %1")                                                               \
+    X(REVIEW_EVERY_DAY, "Every day")                                                               \
     X(REVIEW_OPEN, "Waiting for a decision")                                                       \
     X(REVIEW_AND, " · ")                                                                           \
     X(REVIEW_BAND, "Choose a row. Arrow keys or touch.")                                           \
@@ -382,6 +386,7 @@
     X(KIND_FINAL_SWINGWEIGHT, "final swingweight")                                                 \
     X(KIND_FINAL_FREQUENCY, "final frequency")                                                     \
     X(KIND_KIT, "shaft chosen")                                                                    \
+    X(KIND_DAY_SIGNED, "day signed")                                                               \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
     X(L_HELD, "Something is wrong")                                                                \
@@ -419,6 +424,7 @@
     X(L_NOTE_DONE, "Note done")                                                                    \
     X(L_EXPORT, "Export CSV")                                                                      \
     X(L_STATS, "Charts")                                                                           \
+    X(L_LIFE, "Its log")                                                                           \
     X(L_SET, "The set")                                                                            \
     X(L_BUILD_BACK, "Build before")                                                                \
     X(L_BUILD_ON, "Build after")                                                                   \

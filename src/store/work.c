@@ -31,6 +31,7 @@ bool work_moves(enum entry_kind kind) {
     case ENTRY_FINAL_SWINGWEIGHT:
     case ENTRY_FINAL_FREQUENCY:
     case ENTRY_KIT:
+    case ENTRY_DAY_SIGNED:
     case ENTRY_KIND_COUNT:
         break;
     }
@@ -95,8 +96,8 @@ static enum store_result allowed_supervisor(struct store *store, const char *bad
 enum store_result work_allowed(struct store *store, const struct work *work,
                                const struct entry *entry) {
     bool cut = entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_BUTT_CUT;
-    bool supervisor =
-        entry->kind == ENTRY_DECIDE || entry->kind == ENTRY_CONSENT || entry->kind == ENTRY_KIT;
+    bool supervisor = entry->kind == ENTRY_DECIDE || entry->kind == ENTRY_CONSENT ||
+                      entry->kind == ENTRY_KIT || entry->kind == ENTRY_DAY_SIGNED;
     if (!same_parts(work, entry)) {
         return connection_say(store, STORE_REFUSED,
                               "Club %s %s is made of head %s and shaft %s now, not of %s and %s. "

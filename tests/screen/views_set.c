@@ -51,6 +51,7 @@ static void toolbar(struct view *view) {
     views_action(view, ACTION_BUILD_BACK, "Build before", "F5", TONE_PLAIN);
     views_action(view, ACTION_BUILD_ON, "Build after", "F6", TONE_PLAIN);
     views_action(view, ACTION_KIT, "Choose shafts", "F4", TONE_WORK);
+    views_action(view, ACTION_LIFE, "Its log", "F11", TONE_PLAIN);
     views_action(view, ACTION_FINAL_LENGTH, "+ Length", "F7", TONE_PLAIN);
     views_action(view, ACTION_FINAL_SWINGWEIGHT, "+ Swingweight", "F8", TONE_PLAIN);
     views_action(view, ACTION_FINAL_FREQUENCY, "+ Frequency", "F9", TONE_PLAIN);

@@ -307,6 +307,7 @@ const struct station_ops shop_ops = {
     .entry = entry_of,
     .spares = spares,
     .export_csv = export_csv,
+    .code_model = shop_code_model,
     .stats = shop_stats,
     .set = shop_set,
     .beside = shop_beside,

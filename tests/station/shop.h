@@ -96,6 +96,7 @@ enum station_lookup shop_set(void *ctx, const char *build, struct set *ret_set);
 enum station_lookup shop_beside(void *ctx, const char *build, bool before,
                                 char ret_build[PARTS_BUILD_MAX]);
 enum station_lookup shop_kit(void *ctx, const char *build, enum match_by by, struct kit *ret_kit);
+enum station_lookup shop_code_model(void *ctx, const char *gtin, struct station_model *ret_model);
 enum station_lookup shop_stats(void *ctx, const struct review_filter *filter,
                                struct cut_stats *ret_stats);
 enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count);

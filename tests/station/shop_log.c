@@ -88,6 +88,7 @@ static void judge(struct shop *shop, const struct entry *entry) {
     case ENTRY_FINAL_SWINGWEIGHT:
     case ENTRY_FINAL_FREQUENCY:
     case ENTRY_KIT:
+    case ENTRY_DAY_SIGNED:
     case ENTRY_KIND_COUNT:
         break;
     }

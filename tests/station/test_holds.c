@@ -37,6 +37,7 @@ static void unreadable(void **state) {
     assert_int_equal(b->station.state, STATION_READY);
     bench_scan_text(b, "6291041500213"); // EAN-13 worked example, GS1 mod 10
     check(b, HOLD_MAKERS_CODE, "makers_code");
+    assert_string_equal(b->view.notice.line[1], "It is the shaft Reed 60 R. Free in stock: 3.");
     bench_fault(b, "The scanner types Q for A: its keyboard is set to French.");
     check(b, HOLD_SCAN_FAULT, "scan_fault");
 }

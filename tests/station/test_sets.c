@@ -222,6 +222,24 @@ static void ways_in_and_out(void **state) {
     assert_int_equal(b->station.state, STATION_READY);
 }
 
+static void the_life_of_a_part(void **state) {
+    struct bench *b = *state;
+    to_set(b);
+    assert_false(bench_can(b, ACTION_LIFE));
+    bench_act(b, ACTION_ROW, 0);
+    bench_act(b, ACTION_LIFE, 0);
+    assert_int_equal(b->station.state, STATION_REVIEW);
+    assert_string_equal(b->station.review.filter.ticket, b->catalogue.club[0].shaft.ticket);
+    assert_int_equal(b->station.review.filter.from_ms, 0);
+    assert_string_equal(b->view.log.subtitle, "Every day");
+    assert_ptr_equal(strstr(b->view.log.filters, "The life of S-"), b->view.log.filters);
+    bench_act(b, ACTION_DAY_BACK, 0); // there is no day to go back from
+    assert_int_equal(b->station.review.filter.from_ms, 0);
+    bench_act(b, ACTION_FILTER_CLEAR, 0);
+    assert_string_equal(b->station.review.filter.ticket, "");
+    assert_true(b->station.review.filter.from_ms > 0);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(a_set_is_shown, fresh),
@@ -232,6 +250,7 @@ int main(void) {
         cmocka_unit_test_setup(a_kit_list_is_accepted, fresh),
         cmocka_unit_test_setup(a_list_the_disk_refuses_is_not_accepted, fresh),
         cmocka_unit_test_setup(ways_in_and_out, fresh),
+        cmocka_unit_test_setup(the_life_of_a_part, fresh),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
