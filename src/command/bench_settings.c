@@ -1,4 +1,5 @@
 #include "bench_settings.h"
+#include "camera.h"
 #include "text.h"
 
 #include <ini.h>
@@ -22,6 +23,8 @@ struct bench_settings bench_settings_default(void) {
                     .assembly = ASSEMBLY_DEFAULT,
                     .idle_sign_off_ms = (int64_t)30 * 60 * 1000},
         .wedge = WEDGE_SETTINGS_DEFAULT,
+        .camera_width = CAMERA_WIDTH,
+        .camera_height = CAMERA_HEIGHT,
         .button_code = KEY_F13,
         .hold_ms = 2000,
         .volume = 60,
@@ -193,6 +196,24 @@ static bool set_hold(struct bench_settings *to, const char *value) {
     return number(value, 1000, 5000, &to->hold_ms);
 }
 
+static bool set_camera(struct bench_settings *to, const char *value) {
+    to->station.camera = value[0] != '\0';
+    return text(value, to->camera, sizeof to->camera);
+}
+
+static bool set_size(struct bench_settings *to, const char *value) {
+    char width[8];
+    const char *cross = strchr(value, 'x');
+    size_t digits = cross == NULL ? 0 : (size_t)(cross - value);
+    if (digits == 0 || digits >= sizeof width) {
+        return false;
+    }
+    memcpy(width, value, digits);
+    width[digits] = '\0';
+    return number(width, 320, FRAME_SIDE_MAX, &to->camera_width) &&
+           number(cross + 1, 240, FRAME_SIDE_MAX, &to->camera_height);
+}
+
 static bool set_volume(struct bench_settings *to, const char *value) {
     return number(value, 0, 100, &to->volume);
 }
@@ -220,6 +241,8 @@ static const struct {
     {"button", "device", set_button, "a path of at most 255 characters, or nothing"},
     {"button", "key", set_key, "F13 to F24, Pause, or, with a device, any"},
     {"button", "hold_ms", set_hold, "milliseconds, 1000 to 5000"},
+    {"camera", "device", set_camera, "a path of at most 255 characters, or nothing"},
+    {"camera", "size", set_size, "width and height in pixels, 320x240 to 4096x4096"},
     {"sound", "volume", set_volume, "0 (silent) to 100"},
 };
 #define KEYS (sizeof keys / sizeof keys[0])

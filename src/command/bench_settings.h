@@ -16,6 +16,9 @@ struct bench_settings {
     struct wedge_settings wedge;
     char scanner[BENCH_PATH_MAX]; // device read apart from the window, empty: none
     char button[BENCH_PATH_MAX];
+    char camera[BENCH_PATH_MAX]; // node, folder of nodes, Y4M file or FIFO, empty: none
+    int camera_width;            // asked of it
+    int camera_height;
     uint16_t button_code;
     int hold_ms;
     int volume;

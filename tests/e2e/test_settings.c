@@ -43,6 +43,10 @@ static void test_sample_is_the_default(void **state) {
     assert_false(read.wedge.suffix_tab);
     assert_string_equal(read.scanner, "");
     assert_string_equal(read.button, "");
+    assert_string_equal(read.camera, "");
+    assert_false(read.station.camera);
+    assert_int_equal(read.camera_width, expected.camera_width);
+    assert_int_equal(read.camera_height, expected.camera_height);
     assert_int_equal(read.button_code, expected.button_code);
     assert_int_equal(read.hold_ms, expected.hold_ms);
     assert_int_equal(read.volume, expected.volume);
@@ -57,7 +61,8 @@ static void test_every_key(void **state) {
               "idle_sign_off = 0\n[assembly]\nferrule_g = 1.5\nepoxy_g = 0\n"
               "grip_balance = 100 mm\n[scanner]\ndevice = /dev/input/by-id/scan\nprefix = ~]\n"
               "suffix = tab\n[button]\ndevice=/dev/input/by-id/knob\nkey = any\n"
-              "hold_ms = 3000\n[sound]\nvolume = 0 ; night shift\n",
+              "hold_ms = 3000\n[camera]\ndevice = /dev/v4l/by-id\nsize = "
+              "1920x1080\n[sound]\nvolume = 0 ; night shift\n",
               &s));
     assert_string_equal(s.station.bench, "Saw 2");
     assert_int_equal(s.station.rules.mark_step, 500000);
@@ -74,6 +79,10 @@ static void test_every_key(void **state) {
     assert_string_equal(s.button, "/dev/input/by-id/knob");
     assert_int_equal(s.button_code, BENCH_BUTTON_ANY);
     assert_int_equal(s.hold_ms, 3000);
+    assert_string_equal(s.camera, "/dev/v4l/by-id");
+    assert_true(s.station.camera);
+    assert_int_equal(s.camera_width, 1920);
+    assert_int_equal(s.camera_height, 1080);
     assert_int_equal(s.volume, 0);
     assert_true(reads("[button]\nkey = F24\n[bench]\nidle_sign_off = 480\n", &s));
     assert_int_equal(s.button_code, KEY_F24);
@@ -117,6 +126,13 @@ static void test_wrong_values(void **state) {
         {"button", "key = F25", "F13 to F24, Pause, or, with a device, any"},
         {"button", "hold_ms = 999", "milliseconds, 1000 to 5000"},
         {"button", "hold_ms = 5001", "milliseconds, 1000 to 5000"},
+        {"camera", "size = 1920", "width and height in pixels, 320x240 to 4096x4096"},
+        {"camera", "size = 1920x", "width and height in pixels, 320x240 to 4096x4096"},
+        {"camera", "size = x480", "width and height in pixels, 320x240 to 4096x4096"},
+        {"camera", "size = 1920x1080p", "width and height in pixels, 320x240 to 4096x4096"},
+        {"camera", "size = 319x480", "width and height in pixels, 320x240 to 4096x4096"},
+        {"camera", "size = 640x4097", "width and height in pixels, 320x240 to 4096x4096"},
+        {"camera", "size = 000000000640x480", "width and height in pixels, 320x240 to 4096x4096"},
         {"sound", "volume = 101", "0 (silent) to 100"},
         {"sound", "volume = loud", "0 (silent) to 100"},
     };
