@@ -108,15 +108,10 @@ static void name_all(struct text *out, const enum layout *layouts, size_t count)
     }
 }
 
-bool strokes_foreign(const struct strokes *strokes, const char *prefix, char *buffer) {
-    char text[STROKES_TEXT_MAX];
+bool strokes_layouts(const struct strokes *strokes, const char *prefix, char *buffer) {
     enum layout found[LAYOUT_COUNT];
     size_t count = 0;
     struct text out;
-    strokes_text(strokes, text);
-    if (strokes->over || sound(strokes_content(text, prefix, NULL))) {
-        return false;
-    }
     for (int i = 0; i < LAYOUT_COUNT; i++) {
         if (i != LAYOUT_US && ticket_under(strokes, prefix, (enum layout)i, false)) {
             found[count++] = (enum layout)i;
@@ -124,8 +119,23 @@ bool strokes_foreign(const struct strokes *strokes, const char *prefix, char *bu
     }
     if (count > 0) {
         out = text_open(buffer, STROKES_TEXT_MAX);
-        text_add(&out, "The scanner or keyboard is set to ");
         name_all(&out, found, count);
+    }
+    return count > 0;
+}
+
+bool strokes_foreign(const struct strokes *strokes, const char *prefix, char *buffer) {
+    char text[STROKES_TEXT_MAX];
+    char names[STROKES_TEXT_MAX];
+    struct text out;
+    strokes_text(strokes, text);
+    if (strokes->over || sound(strokes_content(text, prefix, NULL))) {
+        return false;
+    }
+    if (strokes_layouts(strokes, prefix, names)) {
+        out = text_open(buffer, STROKES_TEXT_MAX);
+        text_add(&out, "The scanner or keyboard is set to ");
+        text_add(&out, names);
         text_add(&out, ". Set it to US English.");
         return true;
     }

@@ -40,6 +40,10 @@ void strokes_text(const struct strokes *strokes, char *buffer);
 // way round. buffer (STROKES_TEXT_MAX) then names what the scanner is set to and says what to do.
 bool strokes_foreign(const struct strokes *strokes, const char *prefix, char *buffer);
 
+// The layouts under which the strokes are a ticket, US English left out: `German or Italian`.
+// False when there is none.
+bool strokes_layouts(const struct strokes *strokes, const char *prefix, char *buffer);
+
 // Behind `prefix` and the AIM identifier (AIM Symbology Identifier: `]`, a code letter, a modifier,
 // as in `]C0`), which goes to ret_aim (4 bytes, may be NULL).
 const char *strokes_content(const char *text, const char *prefix, char *ret_aim);

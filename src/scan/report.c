@@ -1,0 +1,215 @@
+#include "report.h"
+
+#include "aim.h"
+#include "report_advice.h"
+#include "text.h"
+
+#include <linux/input-event-codes.h>
+#include <stdio.h>
+#include <string.h>
+
+#define HEX_MAX 38 // bytes shown: three places each
+
+// Bytes as they came, however odd.
+static void show(const char *bytes, size_t count, struct scan_report *r) {
+    struct text text = text_open(r->text, sizeof r->text);
+    struct text hex = text_open(r->bytes, sizeof r->bytes);
+    for (size_t i = 0; i < count; i++) {
+        unsigned char byte = (unsigned char)bytes[i];
+        char word[8];
+        if (byte > 0x7F) {
+            snprintf(word, sizeof word, "<%02X>", byte);
+        } else if (byte < ' ' || byte == 0x7F) {
+            snprintf(word, sizeof word, "<%s>", aim_control(bytes[i]));
+        } else {
+            snprintf(word, sizeof word, "%c", byte);
+        }
+        text_add(&text, word);
+        if (i < HEX_MAX) {
+            snprintf(word, sizeof word, i > 0 ? " %02X" : "%02X", byte);
+            text_add(&hex, word);
+        }
+    }
+    text_add(&hex, count > HEX_MAX ? " ..." : "");
+}
+
+static void add_ms(struct text *text, int64_t us) {
+    text_add_decimal(text, (double)us / 1000, us < 10000 ? 1 : 0);
+    text_add(text, " ms");
+}
+
+static void tell_timing(const int64_t *time_us, size_t count, bool pieces, struct scan_report *r) {
+    struct text text = text_open(r->timing, sizeof r->timing);
+    r->total_us = count > 0 ? time_us[count - 1] - time_us[0] : 0;
+    r->gap_mean_us = count > 1 ? r->total_us / (int64_t)(count - 1) : 0;
+    r->gap_most_us = 0;
+    for (size_t i = 1; i < count; i++) {
+        int64_t gap = time_us[i] - time_us[i - 1];
+        r->gap_most_us = gap > r->gap_most_us ? gap : r->gap_most_us;
+    }
+    if (pieces && r->total_us == 0) {
+        text_add(&text, "all at once");
+        return;
+    }
+    add_ms(&text, r->total_us);
+    text_add(&text, " in all; between characters ");
+    add_ms(&text, r->gap_mean_us);
+    text_add(&text, ", at most ");
+    add_ms(&text, r->gap_most_us);
+}
+
+static void tell_aim(const char *aim, struct scan_report *r) {
+    struct text text = text_open(r->aim, sizeof r->aim);
+    if (aim[0] == '\0') {
+        text_add(&text, "none sent");
+        return;
+    }
+    text_add(&text, aim);
+    text_add(&text, ", ");
+    text_add(&text, aim_text(aim));
+    snprintf(r->symbology, sizeof r->symbology, "%s", aim_text(aim));
+}
+
+// `layouts` stands where an advice has %s.
+static void add_advice(const char *advice, const char *layouts, struct scan_report *r) {
+    struct text text = text_open(r->advice[r->advice_count], REPORT_TEXT_MAX);
+    const char *gap = strstr(advice, "%s");
+    text_add_bytes(&text, advice, gap != NULL ? (size_t)(gap - advice) : strlen(advice));
+    if (gap != NULL) {
+        text_add(&text, layouts);
+        text_add(&text, gap + 2);
+    }
+    r->advice_count++;
+}
+
+static void conclude(unsigned found, const char *layouts, struct scan_report *r) {
+    static const char *const verdicts[] = {
+        [REPORT_GOOD] = "Good. This scanner is set right.",
+        [REPORT_WORKS] = "It works, but its settings will cause trouble.",
+        [REPORT_BAD] = "Codes from this scanner cannot be used as it is set."};
+    int worst = 0;
+    for (int i = 0; i < REPORT_FINDING_COUNT; i++) {
+        enum report_finding finding = (enum report_finding)i;
+        if ((found & 1u << i) == 0) {
+            continue;
+        }
+        if (report_finding_weight(finding) > worst) {
+            worst = report_finding_weight(finding);
+        }
+        if (r->advice_count < REPORT_ADVICE_MAX) {
+            add_advice(report_finding_text(finding), layouts, r);
+        }
+    }
+    r->verdict = (enum report_verdict)worst;
+    snprintf(r->verdict_text, sizeof r->verdict_text, "%s", verdicts[worst]);
+}
+
+static void source(const char *name, int number, struct scan_report *r) {
+    snprintf(r->source, sizeof r->source, number > 0 ? "%s %d" : "%s", name, number);
+}
+
+static bool alt_mode(const struct strokes *strokes) {
+    size_t digits = 0;
+    for (size_t i = 0; i < strokes->count; i++) {
+        digits += (strokes->stroke[i].mods & STROKE_ALT) != 0;
+    }
+    return digits >= 4; // two characters at least
+}
+
+// What only the keys tell. Whatever the text says is void then, and 0 means that it counts.
+static unsigned key_findings(const struct wedge_trace *trace, const char *prefix, char *layouts) {
+    char words[STROKES_TEXT_MAX];
+    const struct strokes *strokes = &trace->strokes;
+    if (alt_mode(strokes)) {
+        return 1u << REPORT_ALT;
+    }
+    if (strokes->over) {
+        return 1u << REPORT_ENDLESS;
+    }
+    if (strokes_foreign(strokes, prefix, words)) {
+        return strokes_layouts(strokes, prefix, layouts) ? 1u << REPORT_LAYOUT : 1u << REPORT_CAPS;
+    }
+    return 0;
+}
+
+void report_keys(const struct wedge_trace *trace, const struct wedge_settings *settings, int number,
+                 struct scan_report *ret_report) {
+    struct scan_report r = {0};
+    struct wedge_trace code = *trace;
+    size_t count = code.strokes.count;
+    bool tab = trace->end == 0 && count > 0 && code.strokes.stroke[count - 1].code == KEY_TAB;
+    bool by_gap = number == 0 && settings->prefix[0] == '\0'; // all that tells it from a person
+    char text[STROKES_TEXT_MAX];
+    char layouts[STROKES_TEXT_MAX] = "";
+    char aim[4];
+    unsigned found;
+    code.strokes.count -= tab ? 1 : 0;
+    strokes_text(&code.strokes, text);
+    strokes_content(text, settings->prefix, aim);
+    source(number > 0 ? "Scanner" : "Keyboard", number, &r);
+    show(text, strlen(text), &r);
+    tell_aim(aim, &r);
+    tell_timing(code.time_us, code.strokes.count, false, &r);
+    found = key_findings(&code, settings->prefix, layouts);
+    if (found == 0) {
+        found = report_findings(text, settings->prefix);
+    }
+    snprintf(r.ending, sizeof r.ending, "%s",
+             trace->end == KEY_ENTER        ? "Enter"
+             : trace->end == KEY_TAB || tab ? "Tab"
+                                            : "none");
+    if (trace->end == 0 && (found & 1u << REPORT_ALT) == 0) {
+        found |= 1u << (tab ? REPORT_TAB : REPORT_NO_END);
+    }
+    if (by_gap && r.gap_most_us > settings->burst_gap_us * 2 / 3) {
+        found |= 1u << REPORT_SLOW;
+    } else if (r.gap_most_us > settings->silence_us / 3) {
+        found |= 1u << REPORT_BREAKS;
+    }
+    conclude(found, layouts, &r);
+    *ret_report = r;
+}
+
+void report_serial(const struct serial_trace *trace, const char *prefix, int number,
+                   struct scan_report *ret_report) {
+    struct scan_report r = {0};
+    char text[WEDGE_TEXT_MAX];
+    char aim[4];
+    unsigned found;
+    bool is_text = true;
+    memcpy(text, trace->byte, trace->count);
+    text[trace->count] = '\0';
+    for (size_t i = 0; i < trace->count; i++) {
+        is_text = is_text && text[i] > 0;
+    }
+    strokes_content(text, prefix, aim);
+    source("Serial scanner", number, &r);
+    show(trace->byte, trace->count, &r);
+    tell_aim(aim, &r);
+    tell_timing(trace->time_us, trace->count, true, &r);
+    snprintf(r.ending, sizeof r.ending, "%s",
+             trace->end[0] == '\0'   ? "none"
+             : trace->end[0] == '\n' ? "LF"
+             : trace->end[1] == '\n' ? "CR LF"
+                                     : "CR");
+    if (!is_text) {
+        found = 1u << REPORT_NO_TEXT;
+    } else if (trace->over) {
+        found = 1u << REPORT_ENDLESS;
+    } else {
+        found = report_findings(text, prefix) | (trace->end[0] == '\0' ? 1u << REPORT_NO_END : 0) |
+                (r.gap_most_us > SERIAL_IDLE_US / 2 ? 1u << REPORT_BREAKS : 0);
+    }
+    conclude(found, "", &r);
+    *ret_report = r;
+}
+
+void report_camera(const char *text, const char *symbology, struct scan_report *ret_report) {
+    struct scan_report r = {.total_us = -1, .gap_mean_us = -1, .gap_most_us = -1};
+    source("Camera", 0, &r);
+    show(text, strlen(text), &r);
+    snprintf(r.symbology, sizeof r.symbology, "%s", symbology);
+    // Its decoder tells the kind of code by itself.
+    conclude(report_findings(text, "") & ~(1u << REPORT_NO_AIM), "", &r);
+    *ret_report = r;
+}
