@@ -25,8 +25,8 @@ struct bench {
 
     struct station_ops ops;
     struct station station;
-    struct wedge keys;    // every keyboard of the window
-    struct wedge scanner; // one read by a thread
+    struct wedge keys;                        // every keyboard of the window
+    struct wedge scanner[BENCH_SCANNERS_MAX]; // each read by a thread
     struct button button;
     struct button band; // the band of the screen, pressed like the button
 

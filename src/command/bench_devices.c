@@ -1,6 +1,9 @@
 #include "bench_devices.h"
 
+#include <errno.h>
 #include <stdio.h>
+#include <string.h>
+#include <unistd.h>
 
 #define RETRY_MS 1000
 
@@ -9,7 +12,7 @@ static void wake(void *ctx) {
     screen_wake(bench->screen);
 }
 
-static bool start(struct bench *bench, const char *path, struct evdev **ret_evdev) {
+static bool start_keys(struct bench *bench, const char *path, struct evdev **ret_evdev) {
     struct evdev_options options = {.path = path, .retry_ms = RETRY_MS, .wake = wake, .ctx = bench};
     struct evdev *evdev;
     if (path[0] == '\0') {
@@ -18,15 +21,33 @@ static bool start(struct bench *bench, const char *path, struct evdev **ret_evde
     evdev = evdev_init(&options);
     if (evdev == NULL || !evdev_start(evdev)) {
         evdev_destroy(evdev);
-        fprintf(stderr, "kerfside bench: cannot start reading %s: out of memory or threads.\n",
-                path);
         return false;
     }
     *ret_evdev = evdev;
     return true;
 }
 
-static void stop(struct evdev *evdev) {
+static bool start_serial(struct bench *bench, const char *path, struct serial **ret_serial) {
+    struct serial_options options = {.path = path,
+                                     .prefix = bench->settings->wedge.prefix,
+                                     .baud = bench->settings->baud,
+                                     .retry_ms = RETRY_MS,
+                                     .wake = wake,
+                                     .ctx = bench};
+    struct serial *serial;
+    if (path[0] == '\0') {
+        return true;
+    }
+    serial = serial_init(&options);
+    if (serial == NULL || !serial_start(serial)) {
+        serial_destroy(serial);
+        return false;
+    }
+    *ret_serial = serial;
+    return true;
+}
+
+static void stop_keys(struct evdev *evdev) {
     if (evdev != NULL) {
         evdev_stop(evdev);
         evdev_join(evdev);
@@ -34,48 +55,112 @@ static void stop(struct evdev *evdev) {
     }
 }
 
-bool bench_devices_start(struct bench_devices *devices, struct bench *bench) {
-    *devices = (struct bench_devices){.bench = bench};
-    if (!start(bench, bench->settings->scanner, &devices->scanner)) {
-        return false;
+static void stop_serial(struct serial *serial) {
+    if (serial != NULL) {
+        serial_stop(serial);
+        serial_join(serial);
+        serial_destroy(serial);
     }
-    if (!start(bench, bench->settings->button, &devices->button)) {
+}
+
+static bool start_all(struct bench_devices *devices) {
+    struct bench *bench = devices->bench;
+    const struct bench_settings *settings = bench->settings;
+    bool started = start_keys(bench, settings->button, &devices->button);
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        started = started && start_keys(bench, settings->scanner[i], &devices->scanner[i]);
+        devices->there[i] = devices->scanner[i] != NULL;
+    }
+    for (size_t i = 0; i < BENCH_SERIALS_MAX; i++) {
+        started = started && start_serial(bench, settings->serial[i], &devices->serial[i]);
+        devices->there[BENCH_SCANNERS_MAX + i] = devices->serial[i] != NULL;
+    }
+    return started;
+}
+
+bool bench_devices_start(struct bench_devices *devices, struct bench *bench) {
+    *devices = (struct bench_devices){.bench = bench, .any = true};
+    if (!start_all(devices)) {
         bench_devices_stop(devices);
+        fputs("kerfside bench: cannot start reading scanners: out of memory or threads.\n", stderr);
         return false;
     }
     return true;
 }
 
 void bench_devices_stop(struct bench_devices *devices) {
-    stop(devices->scanner);
-    stop(devices->button);
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        stop_keys(devices->scanner[i]);
+    }
+    for (size_t i = 0; i < BENCH_SERIALS_MAX; i++) {
+        stop_serial(devices->serial[i]);
+    }
+    stop_keys(devices->button);
     *devices = (struct bench_devices){.bench = devices->bench};
 }
 
-static void taken(struct bench *bench, const char *what) {
-    struct event event = {.kind = EVENT_FAULT};
-    snprintf(event.text, sizeof event.text,
-             "Another program has the %s for itself and gets what it sends. End that program.",
-             what);
+static void present(struct bench_devices *devices, size_t which, const char *path, bool there) {
+    bool any = false;
+    devices->there[which] = there;
+    for (size_t i = 0; i < sizeof devices->there / sizeof devices->there[0]; i++) {
+        any = any || devices->there[i];
+    }
+    if (!there && access(path, R_OK) != 0 && errno != ENOENT) {
+        fprintf(stderr, "kerfside bench: cannot read %s: %s.\n", path, strerror(errno));
+    }
+    if (any != devices->any) {
+        devices->any = any;
+        bench_device(devices->bench, DEVICE_SCANNER, any);
+    }
+}
+
+static void text_event(struct bench *bench, enum event_kind kind, const char *text) {
+    struct event event = {.kind = kind};
+    snprintf(event.text, sizeof event.text, "%s", text);
     bench_event(bench, &event);
 }
 
-static void take_scanner(struct bench *bench, const struct evdev_event *event) {
+static void take_scanner(struct bench_devices *devices, size_t which,
+                         const struct evdev_event *event) {
+    struct bench *bench = devices->bench;
+    struct wedge *wedge = &bench->scanner[which];
     switch (event->kind) {
     case EVDEV_KEY:
-        bench_key(bench, &bench->scanner, event->key.code, event->key.down, event->key.time_us);
+        bench_key(bench, wedge, event->key.code, event->key.down, event->key.time_us);
         break;
     case EVDEV_LOST: {
-        struct wedge_settings settings = bench->scanner.settings;
-        wedge_init(&bench->scanner, &settings);
+        struct wedge_settings settings = wedge->settings;
+        wedge_init(wedge, &settings);
         break;
     }
     case EVDEV_GONE:
     case EVDEV_BACK:
-        bench_device(bench, DEVICE_SCANNER, event->kind == EVDEV_BACK);
+        present(devices, which, bench->settings->scanner[which], event->kind == EVDEV_BACK);
         break;
     case EVDEV_TAKEN:
-        taken(bench, "scanner");
+        text_event(bench, EVENT_FAULT,
+                   "Another program has the scanner for itself and gets its codes. End that "
+                   "program.");
+        break;
+    }
+}
+
+static void take_serial(struct bench_devices *devices, size_t which,
+                        const struct serial_event *event) {
+    struct bench *bench = devices->bench;
+    const struct wedge_output *output = &event->record.output;
+    switch (event->kind) {
+    case SERIAL_RECORD:
+        devices->heard = (int)which + 1;
+        devices->trace = event->record.trace;
+        text_event(bench, output->kind == WEDGE_CODE ? EVENT_SCAN : EVENT_FAULT, output->text);
+        break;
+    case SERIAL_LOST: // whole records, which nobody waits for
+        break;
+    case SERIAL_GONE:
+    case SERIAL_BACK:
+        present(devices, BENCH_SCANNERS_MAX + which, bench->settings->serial[which],
+                event->kind == SERIAL_BACK);
         break;
     }
 }
@@ -96,17 +181,48 @@ static void take_button(struct bench *bench, const struct evdev_event *event) {
         bench_device(bench, DEVICE_BUTTON, event->kind == EVDEV_BACK);
         break;
     case EVDEV_TAKEN:
-        taken(bench, "button");
+        text_event(bench, EVENT_FAULT,
+                   "Another program has the button for itself and gets its presses. End that "
+                   "program.");
         break;
     }
 }
 
 void bench_devices_take(struct bench_devices *devices) {
     struct evdev_event event;
-    while (devices->scanner != NULL && evdev_next(devices->scanner, &event)) {
-        take_scanner(devices->bench, &event);
+    struct serial_event record;
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        while (devices->scanner[i] != NULL && evdev_next(devices->scanner[i], &event)) {
+            take_scanner(devices, i, &event);
+        }
+    }
+    for (size_t i = 0; i < BENCH_SERIALS_MAX; i++) {
+        while (devices->serial[i] != NULL && serial_next(devices->serial[i], &record)) {
+            take_serial(devices, i, &record);
+        }
     }
     while (devices->button != NULL && evdev_next(devices->button, &event)) {
         take_button(devices->bench, &event);
     }
+}
+
+bool bench_devices_report(struct bench_devices *devices, struct scan_report *ret_report) {
+    struct bench *bench = devices->bench;
+    struct wedge_trace trace;
+    bool found = wedge_take_trace(&bench->keys, &trace);
+    if (found) {
+        report_keys(&trace, &bench->keys.settings, 0, ret_report);
+    }
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        if (wedge_take_trace(&bench->scanner[i], &trace)) {
+            report_keys(&trace, &bench->scanner[i].settings, (int)i + 1, ret_report);
+            found = true;
+        }
+    }
+    if (devices->heard > 0) {
+        report_serial(&devices->trace, bench->settings->wedge.prefix, devices->heard, ret_report);
+        devices->heard = 0;
+        found = true;
+    }
+    return found;
 }

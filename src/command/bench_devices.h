@@ -1,16 +1,23 @@
 #ifndef BENCH_DEVICES_H
 #define BENCH_DEVICES_H
 
-// The scanner's and the button's own devices, if the settings name them, and the signals that end
-// the program. Each is a thread that wakes the screen.
+// The scanners and the button that have devices of their own, if the settings name them. Each is a
+// thread that wakes the screen. The station's scanner is gone when none of those named is there.
 
 #include "bench.h"
 #include "evdev.h"
+#include "report.h"
+#include "serial.h"
 
 struct bench_devices {
     struct bench *bench;
-    struct evdev *scanner;
+    struct evdev *scanner[BENCH_SCANNERS_MAX];
+    struct serial *serial[BENCH_SERIALS_MAX];
     struct evdev *button;
+    bool there[BENCH_SCANNERS_MAX + BENCH_SERIALS_MAX]; // scanners, then serial ones
+    bool any;                                           // what the station has been told
+    int heard;                                          // serial scanner of `trace`; 0: none new
+    struct serial_trace trace;
 };
 
 // False and a complaint on stderr when a thread cannot be started.
@@ -19,5 +26,9 @@ void bench_devices_stop(struct bench_devices *devices);
 
 // All that has come in.
 void bench_devices_take(struct bench_devices *devices);
+
+// What the newest scan says about its scanner, the window's keyboard included; false when nothing
+// has come since the last call.
+bool bench_devices_report(struct bench_devices *devices, struct scan_report *ret_report);
 
 #endif

@@ -11,7 +11,9 @@ void bench_init(struct bench *bench) {
     struct wedge_settings scanner = settings->wedge;
     scanner.dedicated = true;
     wedge_init(&bench->keys, &settings->wedge);
-    wedge_init(&bench->scanner, &scanner);
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        wedge_init(&bench->scanner[i], &scanner);
+    }
     button_init(&bench->button, (int64_t)settings->hold_ms * 1000);
     button_init(&bench->band, (int64_t)settings->hold_ms * 1000);
     bench->ops = bench_ops(bench);
@@ -225,7 +227,9 @@ void bench_tick(struct bench *bench) {
     int64_t now = bench_clock_us(&bench->clock);
     struct event event = {.kind = EVENT_TICK};
     wedge_tick(&bench->keys, now, take, bench);
-    wedge_tick(&bench->scanner, now, take, bench);
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        wedge_tick(&bench->scanner[i], now, take, bench);
+    }
     button_event(bench, button_tick(&bench->button, now));
     band_event(bench, button_tick(&bench->band, now));
     bench_event(bench, &event);
@@ -244,7 +248,9 @@ int64_t bench_patience(const struct bench *bench) {
     int64_t station = station_deadline(&bench->station);
     int64_t patience = -1;
     sooner(&patience, wedge_deadline(&bench->keys), now);
-    sooner(&patience, wedge_deadline(&bench->scanner), now);
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        sooner(&patience, wedge_deadline(&bench->scanner[i]), now);
+    }
     sooner(&patience, button_deadline(&bench->button), now);
     sooner(&patience, button_deadline(&bench->band), now);
     if (station >= 0) {

@@ -1,5 +1,6 @@
 #include "bench_settings.h"
 #include "camera.h"
+#include "serial.h"
 #include "text.h"
 
 #include <ini.h>
@@ -25,6 +26,7 @@ struct bench_settings bench_settings_default(void) {
         .wedge = WEDGE_SETTINGS_DEFAULT,
         .camera_width = CAMERA_WIDTH,
         .camera_height = CAMERA_HEIGHT,
+        .baud = 9600,
         .button_code = KEY_F13,
         .hold_ms = 2000,
         .volume = 60,
@@ -158,7 +160,31 @@ static bool set_grip_balance(struct bench_settings *to, const char *value) {
 }
 
 static bool set_scanner(struct bench_settings *to, const char *value) {
-    return text(value, to->scanner, sizeof to->scanner);
+    return text(value, to->scanner[0], sizeof to->scanner[0]);
+}
+
+static bool set_scanner2(struct bench_settings *to, const char *value) {
+    return text(value, to->scanner[1], sizeof to->scanner[1]);
+}
+
+static bool set_scanner3(struct bench_settings *to, const char *value) {
+    return text(value, to->scanner[2], sizeof to->scanner[2]);
+}
+
+static bool set_scanner4(struct bench_settings *to, const char *value) {
+    return text(value, to->scanner[3], sizeof to->scanner[3]);
+}
+
+static bool set_serial(struct bench_settings *to, const char *value) {
+    return text(value, to->serial[0], sizeof to->serial[0]);
+}
+
+static bool set_serial2(struct bench_settings *to, const char *value) {
+    return text(value, to->serial[1], sizeof to->serial[1]);
+}
+
+static bool set_baud(struct bench_settings *to, const char *value) {
+    return number(value, 1200, 921600, &to->baud) && serial_baud_known(to->baud);
 }
 
 static bool set_prefix(struct bench_settings *to, const char *value) {
@@ -236,8 +262,14 @@ static const struct {
     {"assembly", "epoxy_g", set_epoxy, "grams, 0 to 20"},
     {"assembly", "grip_balance", set_grip_balance, "a length of 1 to 12 in"},
     {"scanner", "device", set_scanner, "a path of at most 255 characters, or nothing"},
+    {"scanner", "device2", set_scanner2, "a path of at most 255 characters, or nothing"},
+    {"scanner", "device3", set_scanner3, "a path of at most 255 characters, or nothing"},
+    {"scanner", "device4", set_scanner4, "a path of at most 255 characters, or nothing"},
     {"scanner", "prefix", set_prefix, "at most 7 characters of a US keyboard, or nothing"},
     {"scanner", "suffix", set_suffix, "enter or tab"},
+    {"serial", "device", set_serial, "a path of at most 255 characters, or nothing"},
+    {"serial", "device2", set_serial2, "a path of at most 255 characters, or nothing"},
+    {"serial", "baud", set_baud, "1200, 2400, 4800 and so on to 921600"},
     {"button", "device", set_button, "a path of at most 255 characters, or nothing"},
     {"button", "key", set_key, "F13 to F24, Pause, or, with a device, any"},
     {"button", "hold_ms", set_hold, "milliseconds, 1000 to 5000"},
@@ -292,6 +324,27 @@ static char *next_line(char *buffer, int size, void *stream) {
     return buffer;
 }
 
+// Two readers of one device would take its keys from each other.
+static bool named_twice(const struct bench_settings *s) {
+    const char *paths[BENCH_SCANNERS_MAX + BENCH_SERIALS_MAX + 1];
+    size_t count = 0;
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        paths[count++] = s->scanner[i];
+    }
+    for (size_t i = 0; i < BENCH_SERIALS_MAX; i++) {
+        paths[count++] = s->serial[i];
+    }
+    paths[count++] = s->button;
+    for (size_t i = 0; i < count; i++) {
+        for (size_t j = 0; j < i; j++) {
+            if (paths[i][0] != '\0' && strcmp(paths[i], paths[j]) == 0) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 bool bench_settings_read(FILE *file, const char *name, struct bench_settings *settings,
                          FILE *complaints) {
     struct reader reader = {
@@ -303,6 +356,9 @@ bool bench_settings_read(FILE *file, const char *name, struct bench_settings *se
     }
     if (settings->button_code == BENCH_BUTTON_ANY && settings->button[0] == '\0') {
         complain(&reader, "key = any", "needs the button's device");
+    }
+    if (named_twice(settings)) {
+        complain(&reader, "device", "each scanner and the button must have a path of its own");
     }
     return reader.wrong == 0;
 }

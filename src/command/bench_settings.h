@@ -9,12 +9,16 @@
 #include <stdio.h>
 
 #define BENCH_PATH_MAX 256
+#define BENCH_SCANNERS_MAX 4
+#define BENCH_SERIALS_MAX 2
 #define BENCH_BUTTON_ANY UINT16_MAX // any key of the button's own device
 
 struct bench_settings {
     struct station_settings station;
     struct wedge_settings wedge;
-    char scanner[BENCH_PATH_MAX]; // device read apart from the window, empty: none
+    char scanner[BENCH_SCANNERS_MAX][BENCH_PATH_MAX]; // keyboards read apart, empty: none
+    char serial[BENCH_SERIALS_MAX][BENCH_PATH_MAX];   // serial lines
+    int baud;
     char button[BENCH_PATH_MAX];
     char camera[BENCH_PATH_MAX]; // node, folder of nodes, Y4M file or FIFO, empty: none
     int camera_width;            // asked of it

@@ -84,7 +84,7 @@ static bool read_settings(const struct bench_options *options, struct bench_sett
             return false;
         }
     }
-    return path_option(options->scanner, settings->scanner) &&
+    return path_option(options->scanner, settings->scanner[0]) &&
            path_option(options->button, settings->button);
 }
 

@@ -41,7 +41,13 @@ static void test_sample_is_the_default(void **state) {
     assert_int_equal(read.station.assembly.grip_balance, expected.station.assembly.grip_balance);
     assert_string_equal(read.wedge.prefix, "");
     assert_false(read.wedge.suffix_tab);
-    assert_string_equal(read.scanner, "");
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        assert_string_equal(read.scanner[i], "");
+    }
+    for (size_t i = 0; i < BENCH_SERIALS_MAX; i++) {
+        assert_string_equal(read.serial[i], "");
+    }
+    assert_int_equal(read.baud, expected.baud);
     assert_string_equal(read.button, "");
     assert_string_equal(read.camera, "");
     assert_false(read.station.camera);
@@ -73,7 +79,7 @@ static void test_every_key(void **state) {
     assert_int_equal(s.station.assembly.ferrule, 1500);
     assert_int_equal(s.station.assembly.epoxy, 0);
     assert_int_equal(s.station.assembly.grip_balance, 100 * LENGTH_MM);
-    assert_string_equal(s.scanner, "/dev/input/by-id/scan");
+    assert_string_equal(s.scanner[0], "/dev/input/by-id/scan");
     assert_string_equal(s.wedge.prefix, "~]");
     assert_true(s.wedge.suffix_tab);
     assert_string_equal(s.button, "/dev/input/by-id/knob");
@@ -89,6 +95,29 @@ static void test_every_key(void **state) {
     assert_int_equal(s.station.idle_sign_off_ms, 480 * 60000);
     assert_true(reads("[button]\nkey = Pause\n", &s));
     assert_int_equal(s.button_code, KEY_PAUSE);
+}
+
+static void test_more_scanners(void **state) {
+    (void)state;
+    struct bench_settings s;
+    assert_true(reads("[scanner]\ndevice = a\ndevice2 = b\ndevice3 = c\ndevice4 = d\n"
+                      "[serial]\ndevice = e\ndevice2 = f\nbaud = 115200\n",
+                      &s));
+    assert_string_equal(s.scanner[0], "a");
+    assert_string_equal(s.scanner[1], "b");
+    assert_string_equal(s.scanner[2], "c");
+    assert_string_equal(s.scanner[3], "d");
+    assert_string_equal(s.serial[0], "e");
+    assert_string_equal(s.serial[1], "f");
+    assert_int_equal(s.baud, 115200);
+    static const char *const twice[] = {"[scanner]\ndevice = a\ndevice4 = a\n",
+                                        "[serial]\ndevice = a\ndevice2 = a\n",
+                                        "[scanner]\ndevice2 = a\n[serial]\ndevice = a\n",
+                                        "[scanner]\ndevice = a\n[button]\ndevice = a\n"};
+    for (size_t i = 0; i < COUNT(twice); i++) {
+        assert_false(reads(twice[i], &s));
+        assert_non_null(strstr(said, "a path of its own"));
+    }
 }
 
 // Every wrong value, named by file, line, key and what is allowed.
@@ -121,6 +150,9 @@ static void test_wrong_values(void **state) {
         {"scanner", "prefix = 12345678", "at most 7 characters of a US keyboard, or nothing"},
         {"scanner", "prefix = \xc2\xa7", "at most 7 characters of a US keyboard, or nothing"},
         {"scanner", "suffix = lf", "enter or tab"},
+        {"serial", "baud = 9601", "1200, 2400, 4800 and so on to 921600"},
+        {"serial", "baud = 300", "1200, 2400, 4800 and so on to 921600"},
+        {"serial", "baud = 9600 8N1", "1200, 2400, 4800 and so on to 921600"},
         {"button", "key = Enter", "F13 to F24, Pause, or, with a device, any"},
         {"button", "key = F12", "F13 to F24, Pause, or, with a device, any"},
         {"button", "key = F25", "F13 to F24, Pause, or, with a device, any"},
@@ -187,8 +219,8 @@ static void test_a_long_line(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_sample_is_the_default), cmocka_unit_test(test_every_key),
-        cmocka_unit_test(test_wrong_values),          cmocka_unit_test(test_wrong_lines),
-        cmocka_unit_test(test_a_long_line),
+        cmocka_unit_test(test_more_scanners),         cmocka_unit_test(test_wrong_values),
+        cmocka_unit_test(test_wrong_lines),           cmocka_unit_test(test_a_long_line),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

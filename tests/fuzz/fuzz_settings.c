@@ -1,5 +1,6 @@
 #include "bench_settings.h"
 #include "fuzz.h"
+#include "serial.h"
 
 static bool terminated(const char *text, size_t size) {
     return memchr(text, '\0', size) != NULL;
@@ -13,7 +14,14 @@ static void expect_sane(const struct bench_settings *s) {
     HOLDS(s->station.rules.tolerance > 0 && s->station.rules.tolerance <= LENGTH_INCH / 4);
     HOLDS(s->station.idle_sign_off_ms >= 0);
     HOLDS(terminated(s->wedge.prefix, sizeof s->wedge.prefix));
-    HOLDS(terminated(s->scanner, sizeof s->scanner) && terminated(s->button, sizeof s->button));
+    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        HOLDS(terminated(s->scanner[i], sizeof s->scanner[i]));
+    }
+    for (size_t i = 0; i < BENCH_SERIALS_MAX; i++) {
+        HOLDS(terminated(s->serial[i], sizeof s->serial[i]));
+    }
+    HOLDS(serial_baud_known(s->baud));
+    HOLDS(terminated(s->button, sizeof s->button));
     HOLDS(s->button_code != 0);
     HOLDS(s->button_code != BENCH_BUTTON_ANY || s->button[0] != '\0');
     HOLDS(s->hold_ms >= 1000 && s->hold_ms <= 5000);
