@@ -5,6 +5,7 @@
 // command_bench.c.
 
 #include "button.h"
+#include "report.h"
 #include "screen.h"
 #include "station.h"
 #include "store.h"
@@ -30,6 +31,9 @@ struct bench {
     struct button button;
     struct button band; // the band of the screen, pressed like the button
 
+    struct scan_report report; // of the newest scan while scanners are checked
+    bool reported;
+
     struct view view;
     bool stale; // view is not of the station as it is now
     bool dirty; // the screen shows something else
@@ -54,6 +58,8 @@ void bench_event(struct bench *bench, const struct event *event);
 void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool down, int64_t time_us);
 void bench_button(struct bench *bench, bool down, int64_t time_us);
 void bench_touch(struct bench *bench, const struct screen_input *input);
+// What a scan tells about its scanner; shown while scanners are checked, else forgotten.
+void bench_report(struct bench *bench, const struct scan_report *report);
 void bench_device(struct bench *bench, enum station_device device, bool present);
 // Lets time pass: everything that is due. Only when all input so far has been taken.
 void bench_tick(struct bench *bench);

@@ -29,11 +29,50 @@ static bool has_field(const struct view *view) {
            (view->body == VIEW_LOG && view->log.note_active);
 }
 
+static void add_fact(struct view_check *check, const char *name, const char *value) {
+    if (value[0] != '\0') {
+        snprintf(check->fact[check->fact_count].name, VIEW_SHORT_MAX, "%s", name);
+        snprintf(check->fact[check->fact_count].value, VIEW_TEXT_MAX, "%s", value);
+        check->fact_count++;
+    }
+}
+
+static void show_report(const struct scan_report *report, struct view_check *check) {
+    static const enum view_tone tones[] = {
+        [REPORT_GOOD] = TONE_FINE, [REPORT_WORKS] = TONE_CAUTION, [REPORT_BAD] = TONE_STOP};
+    add_fact(check, "Came from", report->source);
+    add_fact(check, "Read as", report->text);
+    add_fact(check, "Bytes", report->bytes);
+    add_fact(check, "Identifier", report->aim);
+    add_fact(check, "Kind of code", report->symbology);
+    add_fact(check, "Time", report->timing);
+    add_fact(check, "Ended by", report->ending);
+    check->tone = tones[report->verdict];
+    snprintf(check->verdict, sizeof check->verdict, "%s", report->verdict_text);
+    for (size_t i = 0; i < report->advice_count && i < VIEW_ADVICE_MAX; i++) {
+        snprintf(check->advice[i], sizeof check->advice[0], "%s", report->advice[i]);
+        check->advice_count++;
+    }
+}
+
+void bench_report(struct bench *bench, const struct scan_report *report) {
+    if (bench->station.state == STATION_CHECK) {
+        bench->report = *report;
+        bench->reported = true;
+        bench->stale = true;
+        bench->dirty = true;
+    }
+}
+
 const struct view *bench_view(struct bench *bench) {
     if (bench->stale) {
         bool had_field = has_field(&bench->view);
         station_view(&bench->station, &bench->view);
         bench->stale = false;
+        bench->reported = bench->reported && bench->view.body == VIEW_CHECK;
+        if (bench->reported) {
+            show_report(&bench->report, &bench->view.check);
+        }
         if (had_field && !has_field(&bench->view)) {
             wedge_clear(&bench->keys); // what was typed there is no ticket
         }
@@ -185,11 +224,29 @@ static bool walks(struct bench *bench, uint16_t code) {
     }
 }
 
+// What the last code tells about the scanner that sent it; number 0 is the window's keyboard.
+static void report_wedge(struct bench *bench, struct wedge *wedge, int number) {
+    struct wedge_trace trace;
+    struct scan_report report;
+    if (wedge_take_trace(wedge, &trace)) {
+        report_keys(&trace, &wedge->settings, number, &report);
+        bench_report(bench, &report);
+    }
+}
+
+static void report_wedges(struct bench *bench) {
+    report_wedge(bench, &bench->keys, 0);
+    for (int i = 0; i < BENCH_SCANNERS_MAX; i++) {
+        report_wedge(bench, &bench->scanner[i], i + 1);
+    }
+}
+
 void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool down,
                int64_t time_us) {
     struct wedge_key key = {.code = code, .down = down, .time_us = time_us};
     if (!down || !walks(bench, code)) {
         wedge_feed(wedge, &key, take, bench);
+        report_wedges(bench);
     }
 }
 
@@ -230,6 +287,7 @@ void bench_tick(struct bench *bench) {
     for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
         wedge_tick(&bench->scanner[i], now, take, bench);
     }
+    report_wedges(bench);
     button_event(bench, button_tick(&bench->button, now));
     band_event(bench, button_tick(&bench->band, now));
     bench_event(bench, &event);
