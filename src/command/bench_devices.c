@@ -149,11 +149,12 @@ static void take_serial(struct bench_devices *devices, size_t which,
                         const struct serial_event *event) {
     struct bench *bench = devices->bench;
     const struct wedge_output *output = &event->record.output;
+    struct scan_report report;
     switch (event->kind) {
     case SERIAL_RECORD:
-        devices->heard = (int)which + 1;
-        devices->trace = event->record.trace;
         text_event(bench, output->kind == WEDGE_CODE ? EVENT_SCAN : EVENT_FAULT, output->text);
+        report_serial(&event->record.trace, bench->settings->wedge.prefix, (int)which + 1, &report);
+        bench_report(bench, &report);
         break;
     case SERIAL_LOST: // whole records, which nobody waits for
         break;
@@ -204,25 +205,4 @@ void bench_devices_take(struct bench_devices *devices) {
     while (devices->button != NULL && evdev_next(devices->button, &event)) {
         take_button(devices->bench, &event);
     }
-}
-
-bool bench_devices_report(struct bench_devices *devices, struct scan_report *ret_report) {
-    struct bench *bench = devices->bench;
-    struct wedge_trace trace;
-    bool found = wedge_take_trace(&bench->keys, &trace);
-    if (found) {
-        report_keys(&trace, &bench->keys.settings, 0, ret_report);
-    }
-    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
-        if (wedge_take_trace(&bench->scanner[i], &trace)) {
-            report_keys(&trace, &bench->scanner[i].settings, (int)i + 1, ret_report);
-            found = true;
-        }
-    }
-    if (devices->heard > 0) {
-        report_serial(&devices->trace, bench->settings->wedge.prefix, devices->heard, ret_report);
-        devices->heard = 0;
-        found = true;
-    }
-    return found;
 }

@@ -6,7 +6,6 @@
 
 #include "bench.h"
 #include "evdev.h"
-#include "report.h"
 #include "serial.h"
 
 struct bench_devices {
@@ -16,8 +15,6 @@ struct bench_devices {
     struct evdev *button;
     bool there[BENCH_SCANNERS_MAX + BENCH_SERIALS_MAX]; // scanners, then serial ones
     bool any;                                           // what the station has been told
-    int heard;                                          // serial scanner of `trace`; 0: none new
-    struct serial_trace trace;
 };
 
 // False and a complaint on stderr when a thread cannot be started.
@@ -26,9 +23,5 @@ void bench_devices_stop(struct bench_devices *devices);
 
 // All that has come in.
 void bench_devices_take(struct bench_devices *devices);
-
-// What the newest scan says about its scanner, the window's keyboard included; false when nothing
-// has come since the last call.
-bool bench_devices_report(struct bench_devices *devices, struct scan_report *ret_report);
 
 #endif

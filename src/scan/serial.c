@@ -102,7 +102,6 @@ static bool read_bytes(void *ctx, int fd) {
     if (size < 0 && (errno == EAGAIN || errno == EINTR)) {
         return true;
     }
-    serial_parser_forget(&s->parser);
     device_queue_lost(&s->queue);
     return false;
 }

@@ -270,6 +270,7 @@ static bool is_open(const char *what) {
         snprintf(link, sizeof link, "/proc/self/fd/%d", fd);
         size = readlink(link, target, sizeof target - 1);
         target[size > 0 ? size : 0] = '\0';
+        target[strcspn(target, " ")] = '\0'; // ` (deleted)`
         if (strcmp(target, what) == 0) {
             return true;
         }
