@@ -183,7 +183,7 @@ bool flex_frequency(const struct flex_beam *beam, int elements, double *ret_cpm)
     struct banded stiffness = {0};
     struct banded mass = {0};
     struct mesh mesh;
-    double vector[UNKNOWNS_MAX];
+    double vector[UNKNOWNS_MAX] = {0};
     double square = 0;
     if (!(beam->length > 0) || elements < 1 || elements > FLEX_ELEMENTS_MAX) {
         return false;

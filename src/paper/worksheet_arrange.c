@@ -67,7 +67,8 @@ static bool arrange(struct sheet *sheet, bool upright, double scale, bool whole,
 }
 
 static bool search(struct sheet *sheet, double least, bool whole) {
-    for (double scale = SCALE_MOST; scale >= least; scale -= SCALE_STEP) {
+    for (int steps = 0; SCALE_MOST - steps * SCALE_STEP >= least; steps++) {
+        double scale = SCALE_MOST - steps * SCALE_STEP;
         if (arrange(sheet, false, scale, whole, &sheet->at) ||
             arrange(sheet, true, scale, whole, &sheet->at)) {
             return true;

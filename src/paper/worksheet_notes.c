@@ -145,7 +145,8 @@ static void draw_line(void *of, size_t index, const char *words) {
     struct notes_drawing *drawing = of;
     double scale = drawing->sheet->at.scale;
     size_t at = drawing->at + index;
-    double x = PAGE_MARGIN + (double)(at / drawing->deep) * (drawing->width + BETWEEN);
+    size_t column = at / drawing->deep;
+    double x = PAGE_MARGIN + (double)column * (drawing->width + BETWEEN);
     double y = drawing->y + (double)(at % drawing->deep) * pitch_of(scale);
     page_text(drawing->sheet->page, PAGE_REGULAR, size_of(scale), PAGE_LEFT, x, y + size_of(scale),
               words);

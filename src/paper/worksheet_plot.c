@@ -119,7 +119,9 @@ static double ticks(const struct plot *plot, bool draw) {
     double step = tick_step(plot);
     double widest = 0;
     char words[32];
-    for (double tick = ceil(plot->low / step) * step; tick <= plot->high; tick += step) {
+    double first = ceil(plot->low / step);
+    for (int i = 0; (first + i) * step <= plot->high; i++) {
+        double tick = (first + i) * step;
         tick_text(plot, tick, step, words);
         widest = fmax(widest, page_width(page, PAGE_REGULAR, plot->size, words));
         if (draw) {
