@@ -1,5 +1,6 @@
 #include "chain.h"
 #include "append.h"
+#include "witness_compare.h"
 
 #include <sodium.h>
 #include <stdio.h>
@@ -155,7 +156,8 @@ static enum store_result broken(struct store_check *check, int64_t seq, const ch
     return STORE_REFUSED;
 }
 
-enum store_result chain_check(struct store *store, struct store_check *check) {
+enum store_result chain_check(struct store *store, struct store_check *check,
+                              struct witness_compare *compare) {
     uint8_t hash[ENTRY_HASH_SIZE];
     uint8_t stored[ENTRY_HASH_SIZE];
     struct entry entry;
@@ -181,6 +183,9 @@ enum store_result chain_check(struct store *store, struct store_check *check) {
             if (seq == 1) {
                 snprintf(check->incarnation, sizeof check->incarnation, "%.32s", entry.note);
             }
+            if (compare != NULL) {
+                result = witness_compare_entry(compare, &entry, check);
+            }
         }
     }
     if (result != STORE_OK) {
@@ -190,5 +195,8 @@ enum store_result chain_check(struct store *store, struct store_check *check) {
     if (read == STORE_NONE) {
         return broken(check, 1, "the log is empty.");
     }
-    return read == STORE_OK ? result : read;
+    if (read != STORE_OK || result != STORE_OK || compare == NULL) {
+        return read == STORE_OK ? result : read;
+    }
+    return witness_compare_end(compare, check);
 }

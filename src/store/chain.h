@@ -26,8 +26,11 @@ void chain_read(struct query *query, struct entry *ret_entry);
 // The verdict of a stored word. False for any other word.
 bool chain_verdict(const char *text, enum verdict *ret_verdict);
 
-// Walks the whole chain. STORE_REFUSED: *check names the first bad entry.
-enum store_result chain_check(struct store *store, struct store_check *check);
+// Walks the whole chain, and holds it against a witness unless that is NULL. STORE_REFUSED: *check
+// names the first bad entry.
+struct witness_compare;
+enum store_result chain_check(struct store *store, struct store_check *check,
+                              struct witness_compare *compare);
 
 // 128 random bits, as every confirm id.
 void chain_random_id(char ret_id[CONFIRM_ID_MAX]);

@@ -1,6 +1,7 @@
 // Is everything whole: the chain first, because it can name the entry.
 
 #include "chain.h"
+#include "witness_compare.h"
 
 #include <stdio.h>
 
@@ -90,8 +91,9 @@ static enum store_result estimates(struct store *store, struct store_check *chec
     return result;
 }
 
-static enum store_result all(struct store *store, struct store_check *check) {
-    enum store_result result = chain_check(store, check);
+static enum store_result all(struct store *store, struct store_check *check,
+                             struct witness_compare *compare) {
+    enum store_result result = chain_check(store, check, compare);
     if (result == STORE_FAILED && (sqlite3_errcode(store->db) & 0xFF) == SQLITE_CORRUPT) {
         result = found(check, store_message(store), "");
     }
@@ -107,16 +109,32 @@ static enum store_result all(struct store *store, struct store_check *check) {
     return result == STORE_OK ? estimates(store, check) : result;
 }
 
-enum store_result store_check(struct store *store, struct store_check *ret_check) {
+static enum store_result look(struct store *store, struct store_check *ret_check,
+                              struct witness_compare *compare) {
     struct store_check check = {0};
     enum store_result result = connection_read_begin(store);
     if (result != STORE_OK) {
         return result;
     }
-    result = all(store, &check);
+    result = all(store, &check, compare);
     connection_read_end(store);
     if (result == STORE_OK || result == STORE_REFUSED) {
         *ret_check = check;
+    }
+    return result;
+}
+
+enum store_result store_check(struct store *store, struct store_check *ret_check) {
+    return look(store, ret_check, NULL);
+}
+
+enum store_result store_check_witness(struct store *store, const struct witness *witness,
+                                      struct store_check *ret_check,
+                                      struct witness_finding *ret_finding) {
+    struct witness_compare compare = {.witness = witness};
+    enum store_result result = look(store, ret_check, &compare);
+    if (result == STORE_OK || result == STORE_REFUSED) {
+        *ret_finding = compare.finding;
     }
     return result;
 }

@@ -1,0 +1,131 @@
+#include "witness.h"
+#include "append.h"
+#include "chain.h"
+#include "witness_compare.h"
+
+#include <stdio.h>
+#include <string.h>
+
+// --- signing -----------------------------------------------------------------------------------
+
+static enum store_result origin(struct store *store, struct checkpoint *checkpoint) {
+    struct entry genesis;
+    enum store_result result = store_entry(store, 1, &genesis);
+    if (result == STORE_OK) {
+        memcpy(checkpoint->bench, genesis.bench, sizeof checkpoint->bench);
+        snprintf(checkpoint->incarnation, sizeof checkpoint->incarnation, "%.32s", genesis.note);
+    }
+    return result;
+}
+
+static enum store_result at_end(struct store *store, struct checkpoint *checkpoint) {
+    struct chain_end end;
+    enum store_result result = chain_find_end(store, &end);
+    if (result == STORE_OK) {
+        checkpoint->size = end.seq;
+        memcpy(checkpoint->head, end.hash, sizeof checkpoint->head);
+    }
+    return result;
+}
+
+// In the transaction, so that nothing comes between what the note says and the entry.
+static enum store_result sign(struct store *store, struct entry *entry,
+                              struct checkpoint *checkpoint) {
+    enum store_result result = origin(store, checkpoint);
+    if (result == STORE_OK) {
+        result = at_end(store, checkpoint);
+    }
+    if (result == STORE_OK) {
+        checkpoint_short(checkpoint, entry->note);
+        result = append_entry(store, entry);
+    }
+    return result == STORE_OK ? at_end(store, checkpoint) : result;
+}
+
+enum store_result store_sign_day(struct store *store, struct entry *entry, const char *day,
+                                 struct checkpoint *ret_checkpoint) {
+    struct checkpoint checkpoint = {0};
+    struct entry signing = *entry;
+    if (entry->kind != ENTRY_DAY_SIGNED || !checkpoint_is_day(day)) {
+        return connection_say(store, STORE_REFUSED, "A day of the calendar is signed, not \"%s\".",
+                              day);
+    }
+    snprintf(checkpoint.day, sizeof checkpoint.day, "%s", day);
+    enum store_result result = connection_begin(store);
+    if (result != STORE_OK) {
+        return result;
+    }
+    result = sign(store, &signing, &checkpoint);
+    if (result != STORE_OK) {
+        connection_rollback(store);
+        return result;
+    }
+    result = connection_commit(store);
+    if (result == STORE_OK || result == STORE_UNKNOWN) {
+        *entry = signing;
+        *ret_checkpoint = checkpoint;
+    }
+    return result;
+}
+
+// --- comparing ---------------------------------------------------------------------------------
+
+static enum store_result compare_origin(const struct witness *witness, const struct entry *genesis,
+                                        struct store_check *check) {
+    for (size_t i = 0; i < witness->count; i++) {
+        const struct checkpoint *note = &witness->mark[i].checkpoint;
+        if (strcmp(note->incarnation, genesis->note) != 0 ||
+            strcmp(note->bench, genesis->bench) != 0) {
+            snprintf(
+                check->problem, sizeof check->problem,
+                "The note on line %d of the witness is of the log %s %s, this one is %s %.32s: "
+                "the wrong witness, or a log begun anew.",
+                witness->mark[i].line, note->bench, note->incarnation, genesis->bench,
+                genesis->note);
+            return STORE_REFUSED;
+        }
+    }
+    return STORE_OK;
+}
+
+enum store_result witness_compare_entry(struct witness_compare *compare, const struct entry *entry,
+                                        struct store_check *check) {
+    const struct witness *witness = compare->witness;
+    if (check->entries == 1 && compare_origin(witness, entry, check) != STORE_OK) {
+        return STORE_REFUSED;
+    }
+    for (; compare->next < witness->count; compare->next++) {
+        const struct witness_mark *mark = &witness->mark[compare->next];
+        if (mark->checkpoint.size != check->entries) {
+            break;
+        }
+        if (memcmp(mark->checkpoint.head, check->head, sizeof check->head) != 0) {
+            check->first_bad = compare->finding.covered + 1;
+            compare->finding.latest_bad = check->entries;
+            snprintf(check->problem, sizeof check->problem,
+                     "Entries %lld to %lld are not those that were signed for %s (line %d of the "
+                     "witness): the log was rewritten, or went on from an older copy.",
+                     (long long)check->first_bad, (long long)check->entries, mark->checkpoint.day,
+                     mark->line);
+            return STORE_REFUSED;
+        }
+        compare->finding.covered = check->entries;
+    }
+    return STORE_OK;
+}
+
+enum store_result witness_compare_end(const struct witness_compare *compare,
+                                      struct store_check *check) {
+    const struct witness *witness = compare->witness;
+    if (compare->next == witness->count) {
+        return STORE_OK;
+    }
+    const struct witness_mark *last = &witness->mark[witness->count - 1];
+    check->first_bad = check->entries + 1;
+    snprintf(check->problem, sizeof check->problem,
+             "Entries %lld to %lld are missing, which were there when %s was signed (line %d of "
+             "the witness): the end of the log was cut off, or this is an older copy.",
+             (long long)check->first_bad, (long long)last->checkpoint.size, last->checkpoint.day,
+             last->line);
+    return STORE_REFUSED;
+}
