@@ -16,10 +16,12 @@ int command_check(int argc, char **argv);
 int command_demo(int argc, char **argv);
 int command_help(int argc, char **argv);
 int command_import(int argc, char **argv);
+int command_key(int argc, char **argv);
 int command_log(int argc, char **argv);
 int command_match(int argc, char **argv);
 int command_pin(int argc, char **argv);
 int command_plan(int argc, char **argv);
+int command_sign(int argc, char **argv);
 int command_version(int argc, char **argv);
 
 #endif

@@ -4,10 +4,9 @@
 #include "kit_before.h"
 #include "kit_print.h"
 #include "options.h"
-#include "secret.h"
+#include "supervisor.h"
 
 #include <errno.h>
-#include <sodium.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -29,61 +28,6 @@ static struct entry entry_for(enum entry_kind kind, const char *badge, const cha
     snprintf(entry.worker, sizeof entry.worker, "%s", badge);
     snprintf(entry.cause, sizeof entry.cause, "%s", cause);
     return entry;
-}
-
-// Every try is in the log, as at the bench.
-static void log_try(struct store *store, const char *badge, const char *cause) {
-    struct entry entry = entry_for(ENTRY_PIN, badge, cause);
-    if (store_append(store, &entry) != STORE_OK) {
-        database_complain("match", store);
-    }
-}
-
-static bool pin_right(struct store *store, const char *badge) {
-    char pin[SECRET_LINE_MAX] = "";
-    int wait_s = 0;
-    if (!secret_read("PIN: ", pin)) {
-        fputs("kerfside match: no PIN was given; type it, or send it on stdin.\n", stderr);
-        return false;
-    }
-    enum pin_result result = store_pin_check(store, badge, pin, &wait_s);
-    sodium_memzero(pin, sizeof pin);
-    switch (result) {
-    case PIN_RIGHT:
-        log_try(store, badge, "accepted");
-        return true;
-    case PIN_WRONG:
-        log_try(store, badge, "refused");
-        fputs("kerfside match: that is not the PIN; nothing was accepted.\n", stderr);
-        break;
-    case PIN_WAIT:
-        log_try(store, badge, "waiting");
-        fprintf(stderr, "kerfside match: too many tries; wait %d seconds.\n", wait_s);
-        break;
-    case PIN_NOT_SET:
-        fprintf(stderr, "kerfside match: %s has no PIN. Set one with `kerfside pin %s`.\n", badge,
-                badge);
-        break;
-    case PIN_FAILED:
-        database_complain("match", store);
-        break;
-    }
-    return false;
-}
-
-static bool is_supervisor(struct store *store, const char *badge) {
-    struct worker worker;
-    enum store_result result = store_worker(store, badge, &worker);
-    if (result == STORE_NONE) {
-        fprintf(stderr, "kerfside match: nobody has the badge %s.\n", badge);
-    } else if (result != STORE_OK) {
-        database_complain("match", store);
-    } else if (worker.role != ROLE_SUPERVISOR) {
-        fprintf(stderr, "kerfside match: %s is no supervisor; one must accept a kit list.\n",
-                worker.name);
-        return false;
-    }
-    return result == STORE_OK;
 }
 
 static size_t kit_entries(const struct kit *kit, const char *badge, struct entry *entries) {
@@ -132,8 +76,8 @@ static bool accept(struct matching *matching, const struct kit *kit) {
         fputs("kerfside match: no memory for the kit list.\n", stderr);
         return false;
     }
-    bool done = is_supervisor(matching->store, matching->badge) &&
-                pin_right(matching->store, matching->badge);
+    bool done = supervisor_confirms("match", matching->store, matching->badge, "accept a kit list",
+                                    "accepted");
     if (done) {
         size_t count = kit_entries(kit, matching->badge, entries);
         done = append(matching->store, entries, count);
@@ -222,17 +166,6 @@ static bool take_by(const char *text, enum match_by *ret_by) {
     return true;
 }
 
-// The badge as it is in the database, in capitals.
-static bool take_badge(const char *text, struct ticket *badge) {
-    char message[160];
-    enum ticket_error error = ticket_parse(text, badge);
-    if (error != TICKET_OK) {
-        ticket_error_text(text, error, message, sizeof message);
-        fprintf(stderr, "kerfside match: %s\n", message);
-    }
-    return error == TICKET_OK;
-}
-
 int command_match(int argc, char **argv) {
     const char *db = NULL, *by = NULL, *badge = NULL;
     bool accepted = false;
@@ -256,7 +189,7 @@ int command_match(int argc, char **argv) {
               stderr);
         return COMMAND_USAGE;
     }
-    if (accepted && !take_badge(badge, &ticket)) {
+    if (accepted && !supervisor_badge(argv[0], badge, &ticket)) {
         return COMMAND_REFUSED;
     }
     matching.badge = accepted ? ticket.text : NULL;

@@ -2,6 +2,7 @@
 #include "database.h"
 #include "options.h"
 #include "secret.h"
+#include "supervisor.h"
 
 #include <sodium.h>
 #include <stdio.h>
@@ -31,18 +32,12 @@ int command_pin(int argc, char **argv) {
     struct store *store;
     struct ticket badge;
     char pin[SECRET_LINE_MAX] = "";
-    char message[160];
     int count;
     if (!options_read_plain(argc, argv, options, 1, 1, 1, "the supervisor's badge", &count)) {
         return COMMAND_USAGE;
     }
-    enum ticket_error error = ticket_parse(argv[1], &badge);
-    if (error != TICKET_OK) {
-        ticket_error_text(argv[1], error, message, sizeof message);
-        fprintf(stderr, "kerfside %s: %s\n", argv[0], message);
-        return COMMAND_REFUSED;
-    }
-    if (!database_open(argv[0], db, STORE_WRITE, &store)) {
+    if (!supervisor_badge(argv[0], argv[1], &badge) ||
+        !database_open(argv[0], db, STORE_WRITE, &store)) {
         return COMMAND_REFUSED;
     }
     enum store_result result = STORE_REFUSED;

@@ -1,0 +1,81 @@
+#include "supervisor.h"
+#include "database.h"
+#include "secret.h"
+
+#include <sodium.h>
+#include <stdio.h>
+
+bool supervisor_badge(const char *command, const char *text, struct ticket *ret_badge) {
+    char message[160];
+    enum ticket_error error = ticket_parse(text, ret_badge);
+    if (error != TICKET_OK) {
+        ticket_error_text(text, error, message, sizeof message);
+        fprintf(stderr, "kerfside %s: %s\n", command, message);
+    }
+    return error == TICKET_OK;
+}
+
+static bool is_supervisor(const char *command, struct store *store, const char *badge,
+                          const char *must) {
+    struct worker worker;
+    enum store_result result = store_worker(store, badge, &worker);
+    if (result == STORE_NONE) {
+        fprintf(stderr, "kerfside %s: nobody has the badge %s.\n", command, badge);
+    } else if (result != STORE_OK) {
+        database_complain(command, store);
+    } else if (worker.role != ROLE_SUPERVISOR) {
+        fprintf(stderr, "kerfside %s: %s is no supervisor; one must %s.\n", command, worker.name,
+                must);
+        return false;
+    }
+    return result == STORE_OK;
+}
+
+static void log_try(const char *command, struct store *store, const char *badge,
+                    const char *cause) {
+    struct entry entry = entry_init(ENTRY_PIN);
+    database_stamp(&entry);
+    snprintf(entry.worker, sizeof entry.worker, "%s", badge);
+    snprintf(entry.cause, sizeof entry.cause, "%s", cause);
+    if (store_append(store, &entry) != STORE_OK) {
+        database_complain(command, store);
+    }
+}
+
+static bool pin_right(const char *command, struct store *store, const char *badge,
+                      const char *done) {
+    char pin[SECRET_LINE_MAX] = "";
+    int wait_s = 0;
+    if (!secret_read("PIN: ", pin)) {
+        fprintf(stderr, "kerfside %s: no PIN was given; type it, or send it on stdin.\n", command);
+        return false;
+    }
+    enum pin_result result = store_pin_check(store, badge, pin, &wait_s);
+    sodium_memzero(pin, sizeof pin);
+    switch (result) {
+    case PIN_RIGHT:
+        log_try(command, store, badge, "accepted");
+        return true;
+    case PIN_WRONG:
+        log_try(command, store, badge, "refused");
+        fprintf(stderr, "kerfside %s: that is not the PIN; nothing was %s.\n", command, done);
+        break;
+    case PIN_WAIT:
+        log_try(command, store, badge, "waiting");
+        fprintf(stderr, "kerfside %s: too many tries; wait %d seconds.\n", command, wait_s);
+        break;
+    case PIN_NOT_SET:
+        fprintf(stderr, "kerfside %s: %s has no PIN. Set one with `kerfside pin %s`.\n", command,
+                badge, badge);
+        break;
+    case PIN_FAILED:
+        database_complain(command, store);
+        break;
+    }
+    return false;
+}
+
+bool supervisor_confirms(const char *command, struct store *store, const char *badge,
+                         const char *must, const char *done) {
+    return is_supervisor(command, store, badge, must) && pin_right(command, store, badge, done);
+}
