@@ -102,13 +102,12 @@ static bool wait_for_source(struct camera *c, const struct camera_source *source
     if (now < source->due_us) {
         return wait_for(c, -1, source->due_us, ret_events);
     }
-    going = wait_for(c, source->fd,
-                     source->ready    ? now
-                     : source->steady ? quiet_us
-                                      : -1,
-                     ret_events);
-    *ret_events |= source->ready ? POLLIN : 0;
-    return going;
+    if (source->ready) {
+        going = wait_for(c, -1, now, ret_events);
+        *ret_events = POLLIN;
+        return going;
+    }
+    return wait_for(c, source->fd, source->steady ? quiet_us : -1, ret_events);
 }
 
 static void take_frame(struct camera *c, struct frame *frame) {

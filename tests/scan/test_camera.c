@@ -191,6 +191,11 @@ static void test_broken_jpeg(void **state) {
     memset(damaged + size - 60, 0x11, 40);
     send(damaged, size);
     viewer_wait_broken(&viewer, ++broken);
+    memcpy(damaged, jpeg, 20); // filled up where nothing may be, behind the first segment
+    memset(damaged + 20, 0, 10);
+    memcpy(damaged + 30, jpeg + 20, size - 20);
+    send(damaged, size + 10);
+    viewer_wait_broken(&viewer, ++broken);
     send(jpeg, size);
     expect_slope();
     assert_int_equal(camera_counts(viewer.camera).broken, broken);
@@ -233,7 +238,8 @@ static void test_too_slow(void **state) {
 
 static void test_too_small(void **state) {
     (void)state;
-    grants(V4L2_PIX_FMT_GREY, 640, 480, 30);
+    grants(V4L2_PIX_FMT_GREY, 960, 720, 30);
+    grants(V4L2_PIX_FMT_YUYV, 1280, 480, 30);
     grants(V4L2_PIX_FMT_MJPEG, 1920, 1080, 30);
     expect_choice(V4L2_PIX_FMT_MJPEG);
 }
