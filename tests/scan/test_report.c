@@ -115,6 +115,7 @@ static void test_texts_and_what_they_lack(void **state) {
         {"", "]C0KYZAQWM6\n", REPORT_BAD, REPORT_UNKNOWN, 1},
         {"", "]C0##K-YZAQWM6\n", REPORT_BAD, REPORT_EXTRA, 1},
         {"", "]C0K-YZAQWM6 x\n", REPORT_BAD, REPORT_EXTRA, 1},
+        {"", "]C0xH-0001A\n", REPORT_BAD, REPORT_EXTRA, 1},
         {"", "##K-YZAQWM6", REPORT_BAD, REPORT_NO_END, 3},
     };
     for (size_t i = 0; i < COUNT(rows); i++) {
