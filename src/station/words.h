@@ -304,7 +304,7 @@
     X(STATS_OFF, "Off plan, 0.001 in")                                                             \
     X(STATS_RANGE, "Change from club to club")                                                     \
     X(STATS_HOURS, "Cuts by hour of the day")                                                      \
-    X(STATS_MEASURED, "%1 clubs measured, %2 cuts, %3 shafts scrapped.")                           \
+    X(STATS_MEASURED, "Clubs measured %1, cuts %2, shafts scrapped %3.")                           \
     X(STATS_MEAN, "Mean %1, limits %2 to %3 (individuals chart).")                                 \
     X(STATS_CAPABLE, "Cp %1, Cpk %2 against the tolerance of %3.")                                 \
     X(STATS_NOT_CAPABLE, "Capability not known yet.")                                              \

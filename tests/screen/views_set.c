@@ -188,7 +188,7 @@ void view_set_charts(struct view *view) {
     }
     note(set, TONE_CAUTION,
          "Look at this bench: 2 of 3 points beyond 2 sigma on one side (Western Electric rules).");
-    note(set, TONE_PLAIN, "40 clubs measured, 76 cuts, 1 shafts scrapped.");
+    note(set, TONE_PLAIN, "Clubs measured 40, cuts 76, shafts scrapped 1.");
     note(set, TONE_PLAIN, "Mean 1.2, limits -24.1 to 31.0 (individuals chart).");
     note(set, TONE_PLAIN, "Cp 2.31, Cpk 2.27 against the tolerance of 1/16 in.");
     views_action(view, ACTION_BACK, "Back", "F3", TONE_PLAIN);

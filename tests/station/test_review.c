@@ -207,7 +207,7 @@ static void charts_of_the_day(void **state) {
     assert_true(b->view.set.plot[0].point[0].planned < -124.9 &&
                 b->view.set.plot[0].point[0].planned > -125.1);
     assert_string_equal(b->view.set.note[0], "Too few clubs measured for a chart.");
-    assert_ptr_equal(strstr(b->view.set.note[1], "1 clubs measured, 2 cuts"), b->view.set.note[1]);
+    assert_ptr_equal(strstr(b->view.set.note[1], "Clubs measured 1, cuts 2"), b->view.set.note[1]);
     assert_true(b->view.set.row_count > 0); // the stop that the short shaft was
     bench_act(b, ACTION_BACK, 0);
     assert_int_equal(b->view.body, VIEW_LOG);
