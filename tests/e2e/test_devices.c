@@ -25,6 +25,7 @@ static int writer[3]; // two scanners, the button
 
 static size_t said;
 static struct event event[SAID_MAX]; // what reached the station
+static bool deaf;                    // to what comes and goes
 static int presses;
 static struct scan_report report;
 
@@ -38,7 +39,9 @@ void bench_event(struct bench *b, const struct event *e) {
 }
 void bench_device(struct bench *b, enum station_device device, bool present) {
     struct event e = {.kind = EVENT_DEVICE, .device = device, .present = present};
-    bench_event(b, &e);
+    if (!deaf) {
+        bench_event(b, &e);
+    }
 }
 void bench_button(struct bench *b, bool down, int64_t time_us) {
     (void)b;
@@ -151,6 +154,7 @@ static int set_up(void **state) {
     writer[0] = writer[1] = writer[2] = -1;
     master = -1;
     said = 0;
+    deaf = false;
     presses = 0;
     return 0;
 }
@@ -178,11 +182,11 @@ static const uint16_t other[] = {KEY_S, KEY_MINUS, KEY_0, KEY_0, KEY_0, KEY_1, K
 // Two people who scan at the same time: no key of one gets into the code of the other.
 static void test_two_at_once(void **state) {
     (void)state;
+    deaf = true; // each is missed at first, perhaps
     assert_true(bench_devices_start(&devices, &bench));
     plug_keys(0, settings.scanner[0]);
     plug_keys(1, settings.scanner[2]);
     plug_keys(2, settings.button);
-    said = 0; // each was missed at first, perhaps
     keys(0, half, COUNT(half));
     keys(1, other, COUNT(other));
     keys(0, rest, COUNT(rest));
@@ -190,9 +194,6 @@ static void test_two_at_once(void **state) {
     for (int i = 0; i < WAIT_MS && (said < 2 || presses < 1); i++) {
         bench_devices_take(&devices);
         pause_ms(1);
-        if (said > 0 && event[said - 1].kind == EVENT_DEVICE) {
-            said--; // one that was missed is there
-        }
     }
     assert_int_equal(said, 2);
     bool first = strcmp(event[0].text, "h-0001a") == 0;
@@ -211,7 +212,9 @@ static void test_the_last_one_counts(void **state) {
     until(1);
     expect_device(0, true);
     plug_serial();
-    quiet(1);
+    for (int i = 0; i < WAIT_MS && !devices.there[BENCH_SCANNERS_MAX + 1]; i++) {
+        quiet(1);
+    }
     unplug_keys(1, settings.scanner[2]);
     quiet(1); // the serial one is there
     assert_int_equal(write(master, "]Q1H-0001A\r", 11), 11);
