@@ -206,18 +206,26 @@ static void today(void *ctx, struct view_today *ret_today) {
 }
 
 static enum station_pin pin(void *ctx, const char *badge, const char *digits, int *ret_wait_s) {
-    switch (store_pin_check(of(ctx)->store, badge, digits, ret_wait_s)) {
+    struct store *store = of(ctx)->store;
+    switch (store_pin_check(store, badge, digits, ret_wait_s)) {
     case PIN_RIGHT:
         return STATION_PIN_RIGHT;
     case PIN_WRONG:
         return STATION_PIN_WRONG;
     case PIN_WAIT:
         return STATION_PIN_WAIT;
+    case PIN_LOCKED:
+        return STATION_PIN_LOCKED;
+    case PIN_NO_PEPPER:
+        fprintf(stderr, "kerfside bench: %s\n", store_message(store));
+        return STATION_PIN_NO_PEPPER;
     case PIN_NOT_SET:
         return STATION_PIN_NOT_SET;
     case PIN_FAILED:
         break;
     }
+    fprintf(stderr, "kerfside bench: %s\n", store_message(store));
+    store_reopen(store); // the only cure after a failed sync
     return STATION_PIN_FAILED;
 }
 

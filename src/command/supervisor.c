@@ -4,6 +4,7 @@
 
 #include <sodium.h>
 #include <stdio.h>
+#include <stdlib.h>
 
 bool supervisor_badge(const char *command, const char *text, struct ticket *ret_badge) {
     char message[160];
@@ -13,6 +14,19 @@ bool supervisor_badge(const char *command, const char *text, struct ticket *ret_
         fprintf(stderr, "kerfside %s: %s\n", command, message);
     }
     return error == TICKET_OK;
+}
+
+bool supervisor_pepper(const char *command, const char *given, const char *setting,
+                       struct store *store) {
+    const char *path = given != NULL ? given : getenv("KERFSIDE_PEPPER");
+    if (path == NULL || *path == '\0') {
+        path = setting;
+    }
+    if (path == NULL || *path == '\0' || store_set_pepper(store, path) == STORE_OK) {
+        return true;
+    }
+    database_complain(command, store);
+    return false;
 }
 
 static bool is_supervisor(const char *command, struct store *store, const char *badge,
@@ -64,10 +78,19 @@ static bool pin_right(const char *command, struct store *store, const char *badg
         log_try(command, store, badge, "waiting");
         fprintf(stderr, "kerfside %s: too many tries; wait %d seconds.\n", command, wait_s);
         break;
+    case PIN_LOCKED:
+        log_try(command, store, badge, "waiting");
+        fprintf(stderr,
+                "kerfside %s: %s is locked after too many tries. Another supervisor unlocks it "
+                "with `kerfside people --unlock %s --badge W-...`, or root at the console with "
+                "`kerfside pin --recover %s`.\n",
+                command, badge, badge, badge);
+        break;
     case PIN_NOT_SET:
         fprintf(stderr, "kerfside %s: %s has no PIN. Set one with `kerfside pin %s`.\n", command,
                 badge, badge);
         break;
+    case PIN_NO_PEPPER:
     case PIN_FAILED:
         database_complain(command, store);
         break;
@@ -77,5 +100,7 @@ static bool pin_right(const char *command, struct store *store, const char *badg
 
 bool supervisor_confirms(const char *command, struct store *store, const char *badge,
                          const char *must, const char *done) {
-    return is_supervisor(command, store, badge, must) && pin_right(command, store, badge, done);
+    return is_supervisor(command, store, badge, must) &&
+           (store_has_pepper(store) || supervisor_pepper(command, NULL, NULL, store)) &&
+           pin_right(command, store, badge, done);
 }

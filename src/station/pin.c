@@ -95,6 +95,13 @@ void pin_press(struct station *s) {
         say_number(wait_s, seconds);
         SAY(s->pin.message, PIN_WAIT, seconds, NULL, NULL);
         break;
+    case STATION_PIN_LOCKED:
+        log_try(s, "waiting");
+        SAY(s->pin.message, PIN_LOCKED, NULL, NULL, NULL);
+        break;
+    case STATION_PIN_NO_PEPPER:
+        SAY(s->pin.message, PIN_NO_PEPPER, NULL, NULL, NULL);
+        break;
     case STATION_PIN_NOT_SET:
         SAY(s->pin.message, PIN_NOT_SET, s->supervisor.name, NULL, NULL);
         break;

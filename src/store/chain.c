@@ -66,17 +66,19 @@ enum store_result chain_insert(struct store *store, const struct chain_end *end,
     return query_run(&query, "append to the log");
 }
 
-static void genesis(const struct store *store, struct entry *entry) {
-    char boot[ENTRY_BOOT_MAX];
+void chain_stamp(const struct store *store, struct entry *entry) {
     struct timespec now;
-    *entry = entry_init(ENTRY_GENESIS);
     clock_gettime(CLOCK_REALTIME, &now);
-    store->clock.boot(boot);
+    store->clock.boot(entry->boot);
     entry->wall_ms = (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
     entry->mono_ms = store->clock.since_boot_ms();
-    memcpy(entry->boot, boot, sizeof entry->boot);
     memcpy(entry->bench, store->bench, sizeof entry->bench);
     chain_random_id(entry->confirm_id);
+}
+
+static void genesis(const struct store *store, struct entry *entry) {
+    *entry = entry_init(ENTRY_GENESIS);
+    chain_stamp(store, entry);
     chain_random_id(entry->note);
 }
 

@@ -32,6 +32,9 @@ struct witness_compare;
 enum store_result chain_check(struct store *store, struct store_check *check,
                               struct witness_compare *compare);
 
+// Times, boot, bench and a fresh confirm id into an entry that the store makes by itself.
+void chain_stamp(const struct store *store, struct entry *entry);
+
 // 128 random bits, as every confirm id.
 void chain_random_id(char ret_id[CONFIRM_ID_MAX]);
 

@@ -165,6 +165,7 @@ enum store_result store_open(const char *path, enum store_mode mode, const char 
 void store_close(struct store *store) {
     if (store != NULL) {
         disconnect(store);
+        sodium_free(store->pepper);
         free(store);
     }
 }

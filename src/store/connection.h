@@ -21,6 +21,7 @@ struct store_clock {
     void (*boot)(char ret_boot[ENTRY_BOOT_MAX]);
 };
 
+struct pin_pepper;
 struct store {
     sqlite3 *db; // NULL after a failed reopen
     sqlite3_stmt *statement[STATEMENT_COUNT];
@@ -31,6 +32,7 @@ struct store {
     bool unknown; // a commit's fate is open: nothing more until store_reopen
     bool older;   // an older schema may be read as it is; only to check a copy
     struct store_clock clock;
+    struct pin_pepper *pepper; // NULL: none; sodium_malloc
     char path[STORE_PATH_MAX];
     char bench[ENTRY_BENCH_MAX];
     char message[STORE_MESSAGE_MAX];

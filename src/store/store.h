@@ -57,21 +57,53 @@ enum store_result store_checkpoint(struct store *store);
 bool store_room(const struct store *store);
 
 // --- people ------------------------------------------------------------------------------------
+// STORE_NONE, too, for a badge whose name was withdrawn.
 enum store_result store_worker(struct store *store, const char *badge, struct worker *ret_worker);
 
 enum pin_result {
     PIN_RIGHT,
     PIN_WRONG,
-    PIN_WAIT, // too many tries: *ret_wait_s seconds to go
+    PIN_WAIT,      // too many tries: *ret_wait_s seconds to go
+    PIN_LOCKED,    // 10 tries in a row: until store_pin_unlock or store_pin_recover
+    PIN_NO_PEPPER, // made with a key file that is not the one in use; store_message says more
     PIN_NOT_SET,
     PIN_FAILED // store or memory failed; nothing is let through
 };
-// Counts the try on disk before the hash is looked at. Argon2id (libsodium), 3 free tries, then
-// waits from 30 s doubling to 15 min, measured on a clock that no wall-clock change moves.
+// Counts the try on disk before the hash is looked at. Argon2id (libsodium), 3 free tries a badge
+// and 9 for all supervisors together, then waits from 30 s doubling to 15 min, measured on a clock
+// that no wall-clock change moves; what is left of a wait begins again after a restart of the
+// machine. The log says when a badge is locked. What was let in or refused, the caller logs.
 enum pin_result store_pin_check(struct store *store, const char *badge, const char *pin,
                                 int *ret_wait_s);
-// 4 to 12 digits. Only for supervisors.
+// 4 to 12 digits. Only for supervisors, and not for a locked badge. Logged.
 enum store_result store_pin_set(struct store *store, const char *badge, const char *pin);
+// The same for a locked badge too: a new PIN, and unlocked. Logged. For root at the console alone,
+// which the caller sees to.
+enum store_result store_pin_recover(struct store *store, const char *badge, const char *pin);
+// `by`: another supervisor, whose PIN the caller has just checked. Logged.
+enum store_result store_pin_unlock(struct store *store, const char *badge, const char *by);
+
+// The key file that PINs are mixed with from here on (keyed BLAKE2b, then Argon2id); without it the
+// database alone is no use for guessing. Kept through store_reopen. Hashes made without one are
+// made anew at the next right PIN.
+enum store_result store_set_pepper(struct store *store, const char *path);
+bool store_has_pepper(const struct store *store);
+// Makes such a file, mode 0400; refuses an existing path. On failure `message` says why.
+enum store_result store_new_pepper(const char *path, char *message, size_t size);
+
+struct person {
+    struct worker worker;
+    bool pin;    // one is set
+    bool locked; // its PIN
+    bool withdrawn;
+};
+// Calls `each` with everybody, by badge, until it says false. It must not call the store.
+typedef bool store_person_each(void *context, const struct person *person);
+enum store_result store_people(struct store *store, store_person_each *each, void *context);
+// Takes the name out of view for good: badge and role stay, "withdrawn" stands for the name, nobody
+// signs on with the badge again. The log holds badges only and stays as it is. `by`: another
+// supervisor, whose PIN the caller has just checked. Logged.
+enum store_result store_withdraw(struct store *store, const char *badge, const char *by);
 
 // --- the work ----------------------------------------------------------------------------------
 enum store_result store_part(struct store *store, const char *ticket, struct part *ret_part);

@@ -161,8 +161,8 @@ static void catalogue(struct fill *fill) {
         "INSERT INTO head_model VALUES ('Bench Iron');"
         "INSERT INTO head_model_revision VALUES ('Bench Iron', 1, 'iron', '5', 247000, 9398000, "
         "25400000, 25400000, 'blind', NULL, NULL);");
-    sqlite3_stmt *worker =
-        prepare(fill, "INSERT INTO worker VALUES (?, 'Bench Builder', 'builder')");
+    sqlite3_stmt *worker = prepare(
+        fill, "INSERT INTO worker (badge, name, role) VALUES (?, 'Bench Builder', 'builder')");
     char badge[TICKET_TEXT_MAX];
     snprintf(badge, sizeof badge, "W-0001%c", ticket_check_char("W0001", 5));
     text(fill, worker, 1, badge);

@@ -10,11 +10,12 @@
 
 #define CUTS 300
 #define SEED 20261125u
-#define NEWEST 3
+#define NEWEST 4
+#define OLDER 2 // of these schemas there are databases
 
 // What databases of each older schema hold.
 static const int64_t entries[] = {[1] = VERSION1_ENTRIES, [2] = VERSION2_ENTRIES};
-static int64_t shafts[NEWEST];
+static int64_t shafts[OLDER + 1];
 
 // Which schema it is of; fails the test when it is of none.
 static int64_t schema_of(const char *path) {
@@ -27,16 +28,20 @@ static int64_t schema_of(const char *path) {
                                           "'log_final')");
     int64_t codes = fixture_number(raw, "SELECT count(*) FROM sqlite_schema WHERE name IN "
                                         "('supplier_code', 'head_spare')");
+    int64_t people = fixture_number(raw, "SELECT (SELECT count(*) FROM pragma_table_info('pin') "
+                                         "WHERE name = 'pepper') + (SELECT count(*) FROM "
+                                         "sqlite_schema WHERE name = 'worker_stays_withdrawn')");
     sqlite3_close(raw);
-    assert_true((version == 1 && columns == 0 && codes == 0) ||
-                (version == 2 && columns == 4 && codes == 0) ||
-                (version == 3 && columns == 4 && codes == 2));
+    assert_true((version == 1 && columns == 0 && codes == 0 && people == 0) ||
+                (version == 2 && columns == 4 && codes == 0 && people == 0) ||
+                (version == 3 && columns == 4 && codes == 2 && people == 0) ||
+                (version == 4 && columns == 4 && codes == 2 && people == 2));
     return version;
 }
 
 static void remove_all(const char *path) {
     static const char *const suffixes[] = {"",      "-wal",      "-journal",       "-shm",
-                                           ".lock", ".before-3", ".before-3.part", ".before-3.1"};
+                                           ".lock", ".before-4", ".before-4.part", ".before-4.1"};
     for (size_t i = 0; i < COUNT(suffixes); i++) {
         char file[160];
         snprintf(file, sizeof file, "%s%s", path, suffixes[i]);
@@ -87,8 +92,8 @@ static void cut_all(int from) {
         remove_all(path);
     }
     disk_free(disk);
-    print_message("%d cuts in %zu operations: %d, %d and %d of schema 1, 2 and 3\n", CUTS, steps,
-                  found[1], found[2], found[3]);
+    print_message("%d cuts in %zu operations: %d, %d, %d and %d of schema 1 to 4\n", CUTS, steps,
+                  found[1], found[2], found[3], found[4]);
     assert_true(steps > 10 && found[from] > 20 && found[2] > 0 && found[NEWEST] > 0);
     fixture_close(&fixture);
     tape_end();
@@ -100,7 +105,7 @@ static void survives_every_cut(void **state) {
     cut_all(2);
 }
 
-static struct fixture prepared[NEWEST]; // of each older schema
+static struct fixture prepared[OLDER + 1]; // of each older schema
 
 // One opening with one fault. False when the fault never came.
 static bool run(int from, int64_t call, bool for_ever, enum tape_error error,
@@ -133,14 +138,14 @@ static void sweep(int from, bool for_ever, enum tape_error error) {
         call++;
         assert_true(call < 1000);
     }
-    print_message("%d calls failed %s: %d, %d and %d of schema 1, 2 and 3\n", (int)call - 1,
-                  for_ever ? "for ever" : "once", found[1], found[2], found[3]);
+    print_message("%d calls failed %s: %d, %d, %d and %d of schema 1 to 4\n", (int)call - 1,
+                  for_ever ? "for ever" : "once", found[1], found[2], found[3], found[4]);
     assert_true(call > 10 && found[from] > 0 && found[NEWEST] > 0);
 }
 
 static void survives_faults(void **state) {
     (void)state;
-    for (int from = 1; from < NEWEST; from++) {
+    for (int from = 1; from <= OLDER; from++) {
         sweep(from, false, TAPE_IO);
         sweep(from, true, TAPE_IO);
         sweep(from, false, TAPE_FULL);
@@ -150,7 +155,7 @@ static void survives_faults(void **state) {
 
 static int prepare(void **state) {
     (void)state;
-    for (int from = 1; from < NEWEST; from++) {
+    for (int from = 1; from <= OLDER; from++) {
         fixture_folder(&prepared[from]);
         fixture_version(prepared[from].path, from);
         sqlite3 *raw = fixture_raw(prepared[from].path);
@@ -162,7 +167,7 @@ static int prepare(void **state) {
 
 static int clean_up(void **state) {
     (void)state;
-    for (int from = 1; from < NEWEST; from++) {
+    for (int from = 1; from <= OLDER; from++) {
         fixture_close(&prepared[from]);
     }
     return 0;
