@@ -240,6 +240,10 @@ static bool set_size(struct bench_settings *to, const char *value) {
            number(cross + 1, 240, FRAME_SIDE_MAX, &to->camera_height);
 }
 
+static bool set_pepper(struct bench_settings *to, const char *value) {
+    return text(value, to->pepper, sizeof to->pepper);
+}
+
 static bool set_volume(struct bench_settings *to, const char *value) {
     return number(value, 0, 100, &to->volume);
 }
@@ -275,6 +279,7 @@ static const struct {
     {"button", "hold_ms", set_hold, "milliseconds, 1000 to 5000"},
     {"camera", "device", set_camera, "a path of at most 255 characters, or nothing"},
     {"camera", "size", set_size, "width and height in pixels, 320x240 to 4096x4096"},
+    {"pin", "pepper", set_pepper, "a path of at most 255 characters, or nothing"},
     {"sound", "volume", set_volume, "0 (silent) to 100"},
 };
 #define KEYS (sizeof keys / sizeof keys[0])

@@ -23,6 +23,7 @@ struct bench_settings {
     char camera[BENCH_PATH_MAX]; // node, folder of nodes, Y4M file or FIFO, empty: none
     int camera_width;            // asked of it
     int camera_height;
+    char pepper[BENCH_PATH_MAX]; // key file of the PINs, empty: none
     uint16_t button_code;
     int hold_ms;
     int volume;

@@ -19,6 +19,7 @@ int command_import(int argc, char **argv);
 int command_key(int argc, char **argv);
 int command_log(int argc, char **argv);
 int command_match(int argc, char **argv);
+int command_people(int argc, char **argv);
 int command_pin(int argc, char **argv);
 int command_plan(int argc, char **argv);
 int command_sign(int argc, char **argv);

@@ -6,6 +6,7 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "supervisor.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -22,6 +23,7 @@ struct bench_options {
     const char *shots;
     const char *scanner;
     const char *button;
+    const char *pepper;
     bool windowed;
     bool trace;
 };
@@ -35,6 +37,7 @@ static bool read_options(int argc, char **argv, struct bench_options *to) {
         {"--shots", &to->shots, NULL},
         {"--scanner", &to->scanner, NULL},
         {"--button", &to->button, NULL},
+        {"--pepper", &to->pepper, NULL},
         {"--windowed", NULL, &to->windowed},
         {"--trace", NULL, &to->trace},
     };
@@ -154,6 +157,8 @@ int command_bench(int argc, char **argv) {
     if (!open_store(options.db, settings.station.bench, &bench.store)) {
         return COMMAND_REFUSED;
     }
+    // Without its key file the bench cuts all the same; the PIN's screen says what is missing.
+    supervisor_pepper(argv[0], options.pepper, settings.pepper, bench.store);
     if (open_screen(&options, &settings, &bench.screen)) {
         status = run(&options, &bench);
         screen_close(bench.screen);

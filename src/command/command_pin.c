@@ -4,15 +4,19 @@
 #include "secret.h"
 #include "supervisor.h"
 
+#include <errno.h>
 #include <sodium.h>
 #include <stdio.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
+
+#define GOOD_DIGITS 6
 
 static bool read_pin(const char *command, char pin[SECRET_LINE_MAX]) {
     char again[SECRET_LINE_MAX];
     bool same = true;
-    if (!secret_read("New PIN, 4 to 12 digits: ", pin)) {
+    if (!secret_read("New PIN, better 6 digits or more (4 to 12): ", pin)) {
         fprintf(stderr, "kerfside %s: no PIN was given; type it, or send it on stdin.\n", command);
         return false;
     }
@@ -26,30 +30,83 @@ static bool read_pin(const char *command, char pin[SECRET_LINE_MAX]) {
     return same;
 }
 
-int command_pin(int argc, char **argv) {
-    const char *db = NULL;
-    const struct option options[] = {{"--db", &db, NULL}};
-    struct store *store;
-    struct ticket badge;
+static bool set_pin(const char *command, struct store *store, const char *badge, bool recover) {
     char pin[SECRET_LINE_MAX] = "";
-    int count;
-    if (!options_read_plain(argc, argv, options, 1, 1, 1, "the supervisor's badge", &count)) {
-        return COMMAND_USAGE;
-    }
-    if (!supervisor_badge(argv[0], argv[1], &badge) ||
-        !database_open(argv[0], db, STORE_WRITE, &store)) {
-        return COMMAND_REFUSED;
-    }
     enum store_result result = STORE_REFUSED;
-    if (read_pin(argv[0], pin)) {
-        result = store_pin_set(store, badge.text, pin);
+    if (read_pin(command, pin)) {
+        result = recover ? store_pin_recover(store, badge, pin) : store_pin_set(store, badge, pin);
         if (result == STORE_OK) {
-            printf("The PIN of %s is set.\n", badge.text);
+            printf("The PIN of %s is set.%s%s\n", badge, recover ? " It is unlocked." : "",
+                   strlen(pin) < GOOD_DIGITS ? " 6 digits are harder to guess." : "");
         } else {
-            database_complain(argv[0], store);
+            database_complain(command, store);
         }
     }
     sodium_memzero(pin, sizeof pin);
+    return result == STORE_OK;
+}
+
+static int new_pepper(const char *command, const char *path) {
+    char message[1200];
+    if (store_new_pepper(path, message, sizeof message) != STORE_OK) {
+        fprintf(stderr, "kerfside %s: %s\n", command, message);
+        return COMMAND_REFUSED;
+    }
+    printf("%s is made. Keep a copy of it apart from the database's backups: without it no PIN "
+           "made with it can be checked.\n",
+           path);
+    return COMMAND_DONE;
+}
+
+// Root goes on as the one who owns the database, so that no file beside it becomes root's.
+static bool as_root(const char *command, const char *db) {
+    char path[DATABASE_PATH_MAX];
+    struct stat stat;
+    if (geteuid() != 0) {
+        fprintf(stderr, "kerfside %s: only root at the console may recover a PIN.\n", command);
+        return false;
+    }
+    if (!database_path(db, path)) {
+        return false;
+    }
+    if (lstat(path, &stat) == 0 && stat.st_uid != 0 &&
+        (setegid(stat.st_gid) != 0 || seteuid(stat.st_uid) != 0)) {
+        fprintf(stderr, "kerfside %s: cannot go on as the owner of %s: %s.\n", command, path,
+                strerror(errno));
+        return false;
+    }
+    return true; // a missing database is said when it is opened
+}
+
+int command_pin(int argc, char **argv) {
+    const char *db = NULL, *pepper = NULL, *made = NULL;
+    bool recover = false;
+    const struct option options[] = {{"--db", &db, NULL},
+                                     {"--pepper", &pepper, NULL},
+                                     {"--new-pepper", &made, NULL},
+                                     {"--recover", NULL, &recover}};
+    struct store *store;
+    struct ticket badge;
+    int count;
+    if (!options_read(argc, argv, options, sizeof options / sizeof options[0], &count)) {
+        return COMMAND_USAGE;
+    }
+    if (made != NULL && count == 0 && !recover && db == NULL && pepper == NULL) {
+        return new_pepper(argv[0], made);
+    }
+    if (count != 1 || made != NULL) {
+        fprintf(stderr, "kerfside %s: %s See kerfside --help.\n", argv[0],
+                made != NULL ? "--new-pepper goes alone, with its file."
+                : count == 0 ? "missing: the supervisor's badge."
+                             : "too much: one badge, nothing else.");
+        return COMMAND_USAGE;
+    }
+    if (!supervisor_badge(argv[0], argv[1], &badge) || (recover && !as_root(argv[0], db)) ||
+        !database_open(argv[0], db, STORE_WRITE, &store)) {
+        return COMMAND_REFUSED;
+    }
+    bool done = supervisor_pepper(argv[0], pepper, NULL, store) &&
+                set_pin(argv[0], store, badge.text, recover);
     store_close(store);
-    return result == STORE_OK ? COMMAND_DONE : COMMAND_REFUSED;
+    return done ? COMMAND_DONE : COMMAND_REFUSED;
 }
