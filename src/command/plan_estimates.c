@@ -96,7 +96,7 @@ static void put_shaft(const struct balance_club *parts, FILE *to) {
 
 static void put_moments(const struct balance_club *parts, FILE *to) {
     double end = (double)(parts->grip_cap + parts->finished) / LENGTH_INCH;
-    double beyond = parts->cg_beyond > 0 ? (double)parts->cg_beyond / LENGTH_INCH : 0;
+    double beyond = (double)parts->cg_beyond / LENGTH_INCH;
     struct balance_sum sum = balance_add(parts);
     fputs("  Moments about 14 in from the butt: weight, place, place less 14, weight in oz\n", to);
     put_moment(to, "Head", (double)parts->head / MASS_GRAM, end + beyond);
@@ -136,6 +136,9 @@ void plan_print_estimates(const struct plan_print *print, bool moments, FILE *to
     put_choices(print, to);
     if (balanced && assumed) {
         fputs("  The shaft's balance point is not known: taken as even.\n", to);
+    }
+    if (estimate->reach_assumed && (balanced || estimate->frequency.gap == ESTIMATE_GAP_NONE)) {
+        fputs("  The head's centre of gravity is not known: taken at the ground line.\n", to);
     }
     if (balanced && moments) {
         put_moments(&parts, to);

@@ -61,6 +61,10 @@ void plan_print_gaps(const struct plan_print *print, void (*each)(void *of, cons
     if (estimate->swingweight.gap == ESTIMATE_GAP_NONE && estimate->balance_assumed) {
         each(of, "shaft balance point: not known, taken as even");
     }
+    if (estimate->reach_assumed && (estimate->swingweight.gap == ESTIMATE_GAP_NONE ||
+                                    estimate->frequency.gap == ESTIMATE_GAP_NONE)) {
+        each(of, "head centre of gravity: not known, taken at the ground line");
+    }
 }
 
 // --- CSV ---------------------------------------------------------------------------------------

@@ -10,10 +10,6 @@ static double kilograms(mass_mg mass) {
     return (double)mass * 1e-6;
 }
 
-static double known_or_0(int64_t value) {
-    return value > 0 ? (double)value : 0;
-}
-
 // With m(x) = m0 + b (x - L/2): weight m0 L, and balance point L/2 + b L^2 / (12 m0).
 bool balance_spread(mass_mg weight, length_nm length, length_nm balance,
                     struct balance_density *ret_density) {
@@ -49,7 +45,7 @@ static void add_shaft(struct balance_sum *sum, const struct balance_club *club, 
 }
 
 static double head_place(const struct balance_club *club, double finished) {
-    return metres(club->grip_cap) + finished + known_or_0(club->cg_beyond) * 1e-9;
+    return metres(club->grip_cap) + finished + metres(club->cg_beyond);
 }
 
 static struct balance_sum add_club(const struct balance_club *club, double finished) {
@@ -59,7 +55,7 @@ static struct balance_sum add_club(const struct balance_club *club, double finis
     add_point(&sum, kilograms(club->ferrule) + kilograms(club->epoxy), end);
     add_point(&sum, kilograms(club->grip), metres(club->grip_balance));
     add_shaft(&sum, club, finished);
-    sum.inertia += known_or_0(club->head_inertia) * 1e-7;
+    sum.inertia += club->head_inertia > 0 ? (double)club->head_inertia * 1e-7 : 0;
     return sum;
 }
 

@@ -7,8 +7,8 @@
 //   0 ........ grip cap ......................... grip cap + finished ....... + cg beyond
 //   butt end   shaft's butt end                  shaft's end, ferrule, epoxy  head
 //
-// The grip counts at its balance point and the head at its centre of gravity, taken at the shaft's
-// end while that is not known. Pure functions in SI units unless a name says otherwise.
+// The grip counts at its balance point and the head at its centre of gravity. Pure functions in SI
+// units unless a name says otherwise.
 
 #include "length.h"
 
@@ -38,7 +38,7 @@ struct balance_club {
     mass_mg grip;
     mass_mg ferrule;
     mass_mg epoxy;
-    length_nm cg_beyond;    // head's centre of gravity beyond the shaft's end; unknown: 0
+    length_nm cg_beyond;    // head's centre of gravity beyond the shaft's end: estimate_reach
     int64_t head_inertia;   // about its own centre of gravity, g cm2; 0 or unknown: left out
     length_nm grip_cap;     // thickness
     length_nm grip_balance; // from the butt end

@@ -17,13 +17,24 @@ static bool within(int64_t value, int64_t low, int64_t high) {
     return value >= low && value <= high;
 }
 
+bool estimate_reach(const struct head *head, length_nm *ret_beyond) {
+    if (head->cg_beyond == 0 || head->cg_beyond == LENGTH_UNKNOWN) {
+        *ret_beyond = head->bore_height > 0 ? head->bore_height : 0;
+        return true;
+    }
+    *ret_beyond = head->cg_beyond;
+    return false;
+}
+
 // What even an odd club stays within (common practice, no source).
 static bool plausible(const struct club *club, const struct plan *plan) {
+    length_nm reach;
+    estimate_reach(&club->head, &reach);
     return within(club->head.weight, 100 * MASS_GRAM, 600 * MASS_GRAM) &&
            within(club->shaft.weight, 20 * MASS_GRAM, 250 * MASS_GRAM) &&
            within(club->shaft.raw_length, 18 * LENGTH_INCH, 60 * LENGTH_INCH) &&
            within(plan->finished, 15 * LENGTH_INCH, club->shaft.raw_length) &&
-           club->head.cg_beyond <= 6 * LENGTH_INCH && club->head.inertia <= 20000;
+           within(reach, -2 * LENGTH_INCH, 6 * LENGTH_INCH) && club->head.inertia <= 20000;
 }
 
 static enum estimate_gap weights_gap(const struct club *club, const struct plan *plan) {
@@ -57,7 +68,6 @@ enum estimate_gap estimate_balance(const struct club *club, const struct plan *p
         .grip = club->order.grip_weight,
         .ferrule = assembly->ferrule,
         .epoxy = assembly->epoxy,
-        .cg_beyond = club->head.cg_beyond,
         .head_inertia = club->head.inertia,
         .grip_cap = club->order.grip_cap,
         .grip_balance = assembly->grip_balance,
@@ -66,6 +76,7 @@ enum estimate_gap estimate_balance(const struct club *club, const struct plan *p
         .finished = plan->finished,
         .shaft = density,
     };
+    estimate_reach(&club->head, &ret_club->cg_beyond);
     *ret_assumed = balance == LENGTH_UNKNOWN;
     return ESTIMATE_GAP_NONE;
 }
@@ -75,10 +86,12 @@ static struct estimate_value not_known(enum estimate_gap gap) {
 }
 
 static struct flex_tip tip_of(const struct head *head, const struct assembly *assembly) {
+    length_nm reach;
+    estimate_reach(head, &reach);
     return (struct flex_tip){
         .point = (double)(assembly->ferrule + assembly->epoxy) * 1e-6,
         .mass = (double)head->weight * 1e-6,
-        .beyond = head->cg_beyond > 0 ? (double)head->cg_beyond * 1e-9 : 0,
+        .beyond = (double)reach * 1e-9,
         .inertia = head->inertia > 0 ? (double)head->inertia * 1e-7 : 0,
     };
 }
@@ -116,7 +129,9 @@ void estimate_make(const struct club *club, const struct plan *plan,
     bool assumed = false;
     enum estimate_gap gap = estimate_balance(club, plan, assembly, &parts, &assumed);
     struct estimate_value value = not_known(gap);
-    *ret_estimate = (struct estimate){value, value, value, value, assumed};
+    length_nm reach;
+    bool reach_assumed = estimate_reach(&club->head, &reach);
+    *ret_estimate = (struct estimate){value, value, value, value, assumed, reach_assumed};
     if (gap == ESTIMATE_GAP_NONE) {
         struct balance_sum sum = balance_add(&parts);
         ret_estimate->weight.value = sum.mass * 1000;

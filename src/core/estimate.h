@@ -45,7 +45,16 @@ struct estimate {
     struct estimate_value inertia;     // about the butt, kg cm2
     struct estimate_value frequency;   // clamped over the last 5 in, without grip, cpm
     bool balance_assumed;              // the shaft's balance point is not known: taken as even
+    bool reach_assumed;                // see estimate_reach
 };
+
+// How far the head's centre of gravity lies beyond the shaft's end, along its axis: as measured,
+// else the head's bore height, else 0. True: assumed. The bore height puts the centre where the
+// axis meets the ground, so that the head counts at playing length. There it lies within a few
+// millimetres: about 37 mm out from that point and 20 mm up, at a lie of 60 to 62 degrees, is
+// 37 cos - 20 sin = 1.2 to -0.3 mm along the axis (geometry; the figures are common practice, no
+// source).
+bool estimate_reach(const struct head *head, length_nm *ret_beyond);
 
 // Always fills *ret_estimate. Weights are those measured on this head and this shaft: a catalogue
 // weight is no more than a hint, here as in the plan.

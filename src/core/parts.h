@@ -129,7 +129,8 @@ struct head {
     length_nm bore_height;       // bottom of bore to ground line, measured on this head
     length_nm model_bore_height; // the maker's figure, a hint for the dry fit; never planned with
     enum bore_kind bore;
-    length_nm cg_beyond; // centre of gravity beyond the shaft's end, along its axis, to the ground
+    length_nm cg_beyond; // centre of gravity beyond the shaft's end, along its axis, to the ground;
+                         // not known: estimate_reach assumes it
     int64_t inertia;     // about its centre of gravity, across the swing's plane, in g cm2
 };
 

@@ -7,7 +7,8 @@ Tickets: python3-stdnum's ISO/IEC 7064 MOD 37-2.
 
 The swingweight is static moments about a point 14 in from the butt end, the trade's definition, with
 the shaft's weight spread along a straight line through its balance point; a steel tube's balance
-point is summed up slice by slice. Ferrule 2 g, epoxy 3 g, grip balanced 4 in from its end: settings.
+point is summed up slice by slice. A head whose centre of gravity is not known counts at the ground
+line, which is playing length. Ferrule 2 g, epoxy 3 g, grip balanced 4 in from its end: settings.
 """
 import csv
 import json
@@ -216,17 +217,20 @@ def swingweight(shop, order, plan):
         return a * end * x + (b * end - a) * x ** 2 / 2 - b * x ** 3 / 3
 
     at = cap + finished - 14
-    total = number(head, "weight_g") * (at + (inches(head_model, "cg_beyond") or 0))
+    beyond = inches(head_model, "cg_beyond")
+    place = inches(order, "playing_length") if beyond is None else cap + finished + beyond
+    total = number(head, "weight_g") * (place - 14)
     total += (2 + 3) * at + grip * (4 - 14) + integral(right) - integral(left)
     return total / OUNCE
 
 
-def compare_swingweight(row, wanted, tally, where):
+def compare_swingweight(row, wanted, reach_assumed, tally, where):
     if isinstance(wanted, str):
         assert row["swingweight_in_oz"] == row["swingweight"] == row["weight_g"] == "", where
         assert wanted in row["estimate_gaps"], f"{where}\nwanted: {wanted}"
         tally["no swingweight"] = tally.get("no swingweight", 0) + 1
         return
+    assert ("head centre of gravity: not known" in row["estimate_gaps"]) == reach_assumed, where
     assert abs(float(row["swingweight_in_oz"]) - wanted) < 0.01, f"{where}\nwanted: {wanted}"
     if row["swingweight"]:  # ten points of 1.75 in oz a letter, A0 161, to the nearest tenth
         scale = "ABCDEFG".index(row["swingweight"][0]) * 10 + float(row["swingweight"][1:])
@@ -261,7 +265,9 @@ def compare(row, shop, order, step, tally):
     assert row["column"] == wanted["column"], where
     for key, value in wanted.items():
         assert key == "column" or same(row[key], value), f"{where}\nwanted {key}: {float(value)}"
-    compare_swingweight(row, swingweight(shop, order, wanted), tally, where)
+    head_model = shop.head_models[shop.heads[order["head"]]["model"]]
+    compare_swingweight(row, swingweight(shop, order, wanted), not head_model.get("cg_beyond"), tally,
+                        where)
     tally["planned"] = tally.get("planned", 0) + 1
 
 

@@ -110,8 +110,8 @@ static void json_carries_the_whole_plan(void **state) {
         "{\"code\":\"R_BORE_NONE\",\"amount\":0,\"text\":\"Bore 3/4 in, chart adds nothing\"},"
         "{\"code\":\"R_UNIFORM\",\"amount\":-0.25,"
         "\"text\":\"Uniform flex, bore 3/4 in against 1 in\"}],"
-        "\"warnings\":[],\"refusal\":null,\"weight_g\":401.3,\"swingweight\":\"D3.9\","
-        "\"swingweight_in_oz\":220.390,\"inertia_kg_cm2\":2829.0,\"frequency_cpm\":267.5,"
+        "\"warnings\":[],\"refusal\":null,\"weight_g\":401.3,\"swingweight\":\"D6.2\","
+        "\"swingweight_in_oz\":224.379,\"inertia_kg_cm2\":2887.8,\"frequency_cpm\":261.7,"
         "\"estimate_gaps\":[]}\n");
     run(&desk, &ran, "plan b-20416-1 --json --db demo.db");
     assert_int_equal(ran.status, 0);

@@ -30,9 +30,9 @@ static void says(const char *text, const char *words) {
 }
 
 // The example of the README, by hand: 1.4 g an inch of shaft, 42 3/4 in of it are 59.85 g around
-// 21 1/2 in from the butt end; head, ferrule and epoxy, 215 g, at 42 7/8 in; grip 50 g at 4 in.
-// 215 x 28.875 + 59.85 x 7.5 - 50 x 10 = 6157 g in = 217.18 in oz = D2.1. For D0, 3.68 in oz less:
-// 104.35 g in over 28.875 in is 3.6 g.
+// 21 1/2 in from the butt end; head 210 g at the ground line, 44 in; ferrule and epoxy 5 g at
+// 42 7/8 in; grip 50 g at 4 in. 210 x 30 + 5 x 28.875 + 59.85 x 7.5 - 50 x 10 = 6393.25 g in =
+// 225.52 in oz = D6.9. For D5, 222.25, that is 3.27 in oz less: 92.57 g in over 30 in is 3.1 g.
 static void the_readme_by_hand(void **state) {
     (void)state;
     desk_write(&desk, "t_shaft_models.csv",
@@ -53,7 +53,7 @@ static void the_readme_by_hand(void **state) {
                "S-00010I,Whole,S,46,64.4,\n");
     desk_write(&desk, "t_builds.csv",
                "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"
-               "uniform_flex\n7,3,,H-00010J,S-00010I,44,1/8,50,D0,,\n");
+               "uniform_flex\n7,3,,H-00010J,S-00010I,44,1/8,50,D5,,\n");
     if (desk_import(&desk, "t_builds.csv", "t_shafts.csv", "t_heads.csv", "t_head_models.csv",
                     "t_charts.csv", "t_shaft_models.csv", NULL) != STORE_OK) {
         fail_msg("%s", desk.messages);
@@ -63,21 +63,23 @@ static void the_readme_by_hand(void **state) {
     says(ran.out,
          "\n  Cut off, from the tip end                                              2 5/8 in");
     says(ran.out,
-         "\n  Swingweight, 217.18 in oz; wished D0                                    D2.1\n");
-    says(ran.out, "\n  To reach D0: 3.6 g less at the head, or ");
+         "\n  Swingweight, 225.52 in oz; wished D5                                    D6.9\n");
+    says(ran.out, "\n  To reach D5: 3.1 g less at the head, or ");
+    says(ran.out, "  Head                210.00 g  at  44.000 in    30.000 in ");
     says(ran.out, "  Shaft, cut           59.85 g  at  21.500 in     7.500 in ");
     says(ran.out, "  Ferrule and epoxy     5.00 g  at  42.875 in    28.875 in ");
-    says(ran.out, "a point 1.75 in oz                            217.18 in oz\n");
+    says(ran.out, "a point 1.75 in oz                            225.52 in oz\n");
     says(ran.out, "  Frequency not known: stiffness of the shaft not known\n");
     says(ran.out, "  The shaft's balance point is not known: taken as even.\n");
+    says(ran.out, "  The head's centre of gravity is not known: taken at the ground line.\n");
     run(&desk, &ran, "plan 7-3 --csv");
-    says(ran.out, ",D2.1,217.182,");
+    says(ran.out, ",D6.9,225.515,");
     says(ran.out,
          ",,\"frequency: stiffness of the shaft not known; shaft balance point: not known, "
-         "taken as even\"\r\n");
-    // Without ferrule and epoxy: 210 x 28.875 + 448.875 - 500 = 6012.6 g in = 212.09 in oz.
+         "taken as even; head centre of gravity: not known, taken at the ground line\"\r\n");
+    // Without ferrule and epoxy: 210 x 30 + 448.875 - 500 = 6248.875 g in = 220.42 in oz.
     run(&desk, &ran, "plan 7-3 --ferrule 0 --epoxy=0");
-    says(ran.out, "Swingweight, 212.09 in oz");
+    says(ran.out, "Swingweight, 220.42 in oz");
     assert_null(strstr(ran.out, "Moments about"));
 }
 
@@ -167,9 +169,9 @@ static void a_worksheet(void **state) {
                                         "1006.5 mm",
                                         "0.250 in",
                                         "6.4 mm",
-                                        "D3.9",
+                                        "D6.2",
                                         "wish D1",
-                                        "267",
+                                        "262",
                                         "2.938 in",
                                         "74.6 mm",
                                         "35.438 in",

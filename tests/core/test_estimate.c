@@ -87,6 +87,82 @@ static void test_frequency(void **state) {
     assert_int_equal(estimate.swingweight.gap, ESTIMATE_GAP_NONE);
 }
 
+// 0 and LENGTH_UNKNOWN both say nothing; a measured centre may also lie above the shaft's end.
+static void test_reach(void **state) {
+    (void)state;
+    static const struct {
+        length_nm cg;
+        length_nm bore;
+        length_nm reach;
+        bool assumed;
+    } rows[] = {
+        {0, IN(1, 1, 8), IN(1, 1, 8), true},
+        {LENGTH_UNKNOWN, IN(1, 1, 8), IN(1, 1, 8), true},
+        {LENGTH_UNKNOWN, LENGTH_UNKNOWN, 0, true},
+        {0, 0, 0, true},
+        {IN(0, 3, 4), IN(1, 1, 8), IN(0, 3, 4), false},
+        {IN(0, -1, 4), IN(1, 1, 8), IN(0, -1, 4), false},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct head head = {.cg_beyond = rows[i].cg, .bore_height = rows[i].bore};
+        length_nm reach = 7;
+        assert_int_equal(estimate_reach(&head, &reach), rows[i].assumed);
+        assert_int_equal(reach, rows[i].reach);
+    }
+}
+
+// A centre that is not known counts like one measured at the ground line, 1 in beyond, in every
+// estimate; only the words differ.
+static void test_reach_in_estimates(void **state) {
+    (void)state;
+    const length_nm unknown[] = {0, LENGTH_UNKNOWN};
+    for (size_t i = 0; i < COUNT(unknown); i++) {
+        struct club club = iron();
+        struct plan plan = planned(IN(1, 1, 2), IN(36, 3, 8));
+        club.head.cg_beyond = IN(1, 0, 1);
+        struct estimate measured = estimate_of(&club);
+        double change = estimate_flex_change(&club, &plan, IN(1, 1, 4)).value;
+        assert_false(measured.reach_assumed);
+        club.head.cg_beyond = unknown[i];
+        struct estimate assumed = estimate_of(&club);
+        assert_true(assumed.reach_assumed);
+        assert_int_equal(assumed.swingweight.gap, ESTIMATE_GAP_NONE);
+        assert_true(assumed.swingweight.value == measured.swingweight.value);
+        assert_true(assumed.inertia.value == measured.inertia.value);
+        assert_true(assumed.frequency.value == measured.frequency.value);
+        assert_true(estimate_flex_change(&club, &plan, IN(1, 1, 4)).value == change);
+    }
+}
+
+// An invented set as shops build it, with even shafts: driver 200 g at 45 in, 60 g shaft; 5-iron
+// 256 g at 38 in and wedge 290 g at 35 1/2 in, 115 g steel; grip 50 g. Between D0 and D6 (common
+// practice, no source).
+static void test_typical_set(void **state) {
+    (void)state;
+    static const struct {
+        mass_mg head, shaft;
+        length_nm bore, raw, tip, playing;
+    } rows[] = {
+        {GRAMS(200), GRAMS(60), IN(1, 1, 2), IN(46, 0, 1), IN(0, 1, 2), IN(45, 0, 1)},
+        {GRAMS(256), GRAMS(115), IN(1, 0, 1), IN(41, 0, 1), IN(1, 1, 2), IN(38, 0, 1)},
+        {GRAMS(290), GRAMS(115), IN(1, 0, 1), IN(41, 0, 1), IN(4, 0, 1), IN(35, 1, 2)},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct club club = {
+            .head = {.weight = rows[i].head, .bore_height = rows[i].bore},
+            .shaft = {.weight = rows[i].shaft, .raw_length = rows[i].raw},
+            .order = {.grip_weight = GRAMS(50), .grip_cap = IN(0, 1, 8)},
+        };
+        struct plan plan =
+            planned(rows[i].tip, rows[i].playing - rows[i].bore - club.order.grip_cap);
+        struct estimate estimate;
+        estimate_make(&club, &plan, &assembly, &estimate);
+        print_message("%.2f in oz\n", estimate.swingweight.value);
+        assert_true(estimate.swingweight.value >= 213.5); // D0
+        assert_true(estimate.swingweight.value < 225.75); // D7
+    }
+}
+
 // Nothing of the head is lost on the way to the beam, and its units are right.
 static void test_head(void **state) {
     (void)state;
@@ -177,6 +253,8 @@ static void test_implausible(void **state) {
     check_gaps(&club, bad, bad);
     club = iron();
     club.head.cg_beyond = IN(8, 0, 1);
+    check_gaps(&club, bad, bad);
+    club.head.cg_beyond = IN(-3, 0, 1);
     check_gaps(&club, bad, bad);
     club = iron();
     club.head.inertia = 50000;
@@ -282,6 +360,8 @@ int main(void) {
         cmocka_unit_test(test_no_plan),     cmocka_unit_test(test_implausible),
         cmocka_unit_test(test_short_shaft), cmocka_unit_test(test_quarter_inch),
         cmocka_unit_test(test_change),      cmocka_unit_test(test_parts),
+        cmocka_unit_test(test_reach),       cmocka_unit_test(test_reach_in_estimates),
+        cmocka_unit_test(test_typical_set),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

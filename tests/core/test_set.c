@@ -214,9 +214,9 @@ static void odd_head_by_weight(void **state) {
     near(set.club[4].point[SET_SWINGWEIGHT].planned, estimate.swingweight.value);
     assert_true(set_odd_text(&set, SET_WEIGHT, text, sizeof text));
     assert_string_equal(text, "Club 5: weight about 5.0 g above the line of the others");
-    // 5 g at 40 in - 1 in bore height, 14 in fulcrum: 5 * 25 / 28.349523 / 1.75 points
+    // 5 g at the ground line, 40 in, 14 in fulcrum: 5 * 26 / 28.349523 / 1.75 points
     assert_true(set_odd_text(&set, SET_SWINGWEIGHT, text, sizeof text));
-    assert_string_equal(text, "Club 5: swingweight about 2.5 points above the line of the others");
+    assert_string_equal(text, "Club 5: swingweight about 2.6 points above the line of the others");
     snprintf(text, sizeof text, "-");
     assert_false(set_odd_text(&set, SET_LENGTH, text, sizeof text));
     assert_string_equal(text, "-");
