@@ -20,8 +20,8 @@ static void show_witness(const struct witness *witness, const struct store_check
     printf("It is what %s says: %zu %s, the last over %lld entries.", witness->path, witness->count,
            witness->count == 1 ? "note" : "notes", (long long)finding->covered);
     if (uncovered > 0) {
-        printf(" No note covers the last %lld %s yet; that is so until a day is signed again.",
-               (long long)uncovered, uncovered == 1 ? "entry" : "entries");
+        printf(" No note covers the last %lld yet, as is normal until a day is signed again.",
+               (long long)uncovered);
     }
     putchar('\n');
     if (witness->torn_line > 0) {

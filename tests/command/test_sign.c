@@ -1,0 +1,217 @@
+// `kerfside key`, `sign` and `check --witness` by the real program.
+
+#include "run.h"
+
+#include <signal.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#define SIGN "sign --badge W-0001B --key keys/k --witness w <pin.txt"
+#define CHECK "check --witness w --public keys/k.pub"
+
+static struct desk desk;
+static struct ran ran;
+
+static void says(const char *text, const char *words) {
+    if (strstr(text, words) == NULL) {
+        fail_msg("no \"%s\" in: %s", words, text);
+    }
+}
+
+static void expect(int status, const char *arguments) {
+    run(&desk, &ran, "%s", arguments);
+    if (ran.status != status) {
+        fail_msg("%s: %d, %s%s", arguments, ran.status, ran.out, ran.err);
+    }
+}
+
+// The whole witness, with a NUL.
+static size_t witness(char *bytes, size_t most) {
+    FILE *file = fopen(desk_path(&desk, "w"), "re");
+    assert_non_null(file);
+    size_t size = fread(bytes, 1, most - 1, file);
+    fclose(file);
+    bytes[size] = '\0';
+    return size;
+}
+
+static int opened(void **state) {
+    (void)state;
+    desk_init(&desk);
+    desk_import_workshop(&desk);
+    desk_write(&desk, "pin.txt", "4321\n");
+    desk_write(&desk, "wrong.txt", "1234\n");
+    expect(0, "pin W-0001B <pin.txt");
+    assert_int_equal(mkdir(desk_path(&desk, "keys"), 0700), 0);
+    expect(0, "key keys/k");
+    return 0;
+}
+
+static int closed(void **state) {
+    (void)state;
+    desk_release(&desk);
+    return 0;
+}
+
+static void signs_and_checks(void **state) {
+    char text[4096];
+    (void)state;
+    int64_t before = desk_ask(&desk, "SELECT max(seq) FROM log");
+    char words[80];
+    expect(0, SIGN);
+    witness(text, sizeof text);
+    says(ran.out, text); // what is printed is what was written
+    expect(0, CHECK);
+    snprintf(words, sizeof words, "1 note, the last over %d entries.\n", (int)before + 2);
+    says(ran.out, words); // the PIN is an entry too
+    expect(0, "sign --badge w-0001b --day 2026-03-31 --key keys/k --witness w <pin.txt");
+    says(ran.out, "day 2026-03-31\n");
+    expect(1, "sign --badge W-0001B --key keys/k --witness w <wrong.txt");
+    says(ran.err, "that is not the PIN; nothing was signed.");
+    expect(0, CHECK);
+    snprintf(words, sizeof words, "2 notes, the last over %d entries.", (int)before + 4);
+    says(ran.out, words);
+    says(ran.out, "No note covers the last 1 yet");
+    setenv("KERFSIDE_KEY", "keys/k", 1);
+    expect(0, "sign --badge W-0001B --witness w <pin.txt");
+    unsetenv("KERFSIDE_KEY");
+    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed' AND "
+                                     "worker = 'W-0001B' AND note GLOB '20*-*-* *'"),
+                     3);
+}
+
+// Outside judge: Python alone reads the notes and verifies them (RFC 8032).
+static void agrees_with_python(void **state) {
+    char command[512];
+    char line[16] = "";
+    (void)state;
+    expect(0, SIGN);
+    expect(0, SIGN);
+    snprintf(command, sizeof command, "/usr/bin/python3 %s/tests/store/witness_oracle.py %s %s %s",
+             KERFSIDE_SOURCE_DIR, desk.db, desk_path(&desk, "w"), desk_path(&desk, "keys/k.pub"));
+    FILE *pipe = popen(command, "re");
+    assert_non_null(pipe);
+    assert_non_null(fgets(line, sizeof line, pipe));
+    assert_int_equal(pclose(pipe), 0);
+    assert_string_equal(line, "2\n");
+}
+
+// Everything that can be known before is known before anything is signed.
+static void refuses(void **state) {
+    static const struct {
+        const char *arguments;
+        int status;
+        const char *words;
+    } rows[] = {
+        {"sign --badge W-0001B --witness w <pin.txt", 2, "--key"},
+        {"sign --key keys/k --witness w <pin.txt", 2, "--badge"},
+        {"sign --badge W-0001B --key keys/k <pin.txt", 2, "--witness"},
+        {"sign --badge W-0001B --key keys/k --witness w --day 2026-02-29 <pin.txt", 2, "a day"},
+        {"sign --badge W-0001C --key keys/k --witness w <pin.txt", 1, "W-0001C"},
+        {"sign --badge W-00029 --key keys/k --witness w <pin.txt", 1, "is no supervisor"},
+        {"sign --badge W-0001B --key keys/k --witness w", 1, "no PIN was given"},
+        {"sign --badge W-0001B --key keys/none --witness w <pin.txt", 1, "kerfside key FILE"},
+        {"sign --badge W-0001B --key keys/k.pub --witness w <pin.txt", 1, "public half"},
+        {"sign --badge W-0001B --key k --witness w <pin.txt", 1, "folder of the database"},
+        {"sign --badge W-0001B --key keys/k --witness none/w <pin.txt", 1, "Could not read"},
+        {"sign --badge W-0001B --key keys/k --witness pin.txt <pin.txt", 1, "line 1"},
+        {"key keys/k", 1, "never overwritten"},
+        {"key", 2, "the file to make"},
+        {"check --witness w", 2, "belong together"},
+        {"check --public keys/k.pub", 2, "belong together"},
+        {"check --witness none --public keys/k.pub", 1, "Could not read the witness none"},
+        {"check --witness empty --public keys/k.pub", 1, "holds no note"},
+        {"check --witness empty --public keys/k", 1, "secret half"},
+        {"check --witness empty --public none", 1, "Could not open the key none"},
+    };
+    (void)state;
+    expect(0, "key k");
+    desk_write(&desk, "empty", "");
+    for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
+        expect(rows[i].status, rows[i].arguments);
+        says(ran.err, rows[i].words);
+    }
+    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed'"), 0);
+}
+
+// A log that does not fit its witness is not signed over, and the check says where.
+static void finds_what_was_done(void **state) {
+    char text[4096];
+    (void)state;
+    expect(0, SIGN);
+    expect(0, "backup older.db");
+    expect(0, SIGN);
+    expect(1, CHECK " --db older.db");
+    says(ran.err, "are missing");
+    says(ran.err, "First bad log entry: ");
+    expect(1, "sign --badge W-0001B --key keys/k --witness w --db older.db <pin.txt");
+    says(ran.err, "Nothing was signed.");
+    expect(0, CHECK);
+    size_t size = witness(text, sizeof text);
+    text[size / 2 + 40] ^= 1; // in the second note
+    desk_write(&desk, "w", text);
+    expect(1, CHECK);
+    says(ran.err, "The witness w is damaged or not of this key: line ");
+    says(ran.out, "is whole"); // the log itself, and the first note
+    expect(1, SIGN);
+    says(ran.err, "line ");
+    expect(0, "key keys/other");
+    desk_write(&desk, "w", "");
+    expect(0, SIGN);
+    expect(1, "check --witness w --public keys/other.pub");
+    says(ran.err, "line 1: the note is signed by another key");
+}
+
+// The disk of the witness takes no more: the entry is in the log, that is said, and signing again
+// covers it. (A limit on the size of files stands for the full disk; the database is below it.)
+static void says_when_the_witness_is_full(void **state) {
+    struct rlimit before;
+    struct rlimit limit;
+    char text[4096];
+    struct stat stats;
+    (void)state;
+    expect(0, SIGN);
+    size_t size = witness(text, sizeof text);
+    FILE *file = fopen(desk_path(&desk, "w"), "ae");
+    assert_non_null(file);
+    for (size_t i = 0; i < 5000; i++) {
+        assert_int_equal(fwrite(text, 1, size, file), size);
+    }
+    assert_int_equal(fclose(file), 0);
+    assert_int_equal(stat(desk_path(&desk, "w"), &stats), 0);
+    off_t full = stats.st_size;
+    assert_int_equal(getrlimit(RLIMIT_FSIZE, &before), 0);
+    limit = before;
+    limit.rlim_cur = (rlim_t)full + 100;
+    signal(SIGXFSZ, SIG_IGN);
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &limit), 0);
+    run(&desk, &ran, SIGN);
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &before), 0);
+    assert_int_equal(ran.status, 1);
+    says(ran.err, "is in the log, but not in the witness.");
+    says(ran.err, "Sign once more");
+    assert_int_equal(stat(desk_path(&desk, "w"), &stats), 0);
+    assert_int_equal(stats.st_size, full); // no half of a note
+    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed'"), 2);
+    expect(0, CHECK);
+    says(ran.out, "No note covers the last 2 yet");
+    expect(0, SIGN);
+    expect(0, CHECK);
+    assert_null(strstr(ran.out, "No note covers"));
+}
+
+#define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        STEP(signs_and_checks),
+        STEP(agrees_with_python),
+        STEP(refuses),
+        STEP(finds_what_was_done),
+        STEP(says_when_the_witness_is_full),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
