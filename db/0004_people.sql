@@ -14,3 +14,6 @@ ALTER TABLE worker ADD COLUMN withdrawn INTEGER REFERENCES log (seq)
 CREATE TRIGGER worker_stays_withdrawn BEFORE UPDATE ON worker WHEN OLD.withdrawn IS NOT NULL BEGIN
     SELECT RAISE(ABORT, 'the name of a badge once withdrawn stays so: take it out of the file');
 END;
+CREATE TRIGGER worker_kept_withdrawn BEFORE DELETE ON worker WHEN OLD.withdrawn IS NOT NULL BEGIN
+    SELECT RAISE(ABORT, 'a badge whose name was withdrawn stays');
+END;

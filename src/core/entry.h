@@ -28,7 +28,8 @@
     X(CONSENT, "consent")   /* supervisor; cause column or shim, note = column */                  \
     X(DECIDE, "decide")     /* supervisor; refers; cause use, recut or scrap; recut: note's        \
                                first word is the new shaft's ticket */                             \
-    X(PIN, "pin")           /* cause: refused, accepted or waiting */                              \
+    X(PIN, "pin")           /* cause: refused, accepted, waiting, set, locked, recovered; unlocked \
+                               or withdrawn: note = the badge this was done to */                  \
     X(IMPORT, "import")     /* note: files and row counts */                                       \
     X(EXPORT, "export")                                                                            \
     X(FINAL_LENGTH, "final_length") /* measured on the assembled club, as the next two; planned =  \
