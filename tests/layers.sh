@@ -40,7 +40,7 @@ probe() { # probe LAYER HEADER builds|fails
 for layer in core station store scan screen paper command; do
     probe "$layer" plan.h builds
 done
-for header in sqlite3.h SDL.h zbar.h cairo/cairo.h station.h store.h wedge.h screen.h worksheet.h; do
+for header in sqlite3.h SDL.h zbar.h zint.h cairo/cairo.h station.h store.h wedge.h screen.h worksheet.h; do
     probe core "$header" fails
 done
 for header in sqlite3.h SDL.h zbar.h store.h wedge.h screen.h; do
@@ -58,9 +58,10 @@ done
 for header in sqlite3.h SDL.h zbar.h station.h store.h wedge.h screen.h; do
     probe paper "$header" fails
 done
-for header in sqlite3.h SDL.h zbar.h cairo/cairo.h; do
+for header in sqlite3.h SDL.h zbar.h zint.h cairo/cairo.h; do
     probe command "$header" fails
 done
 probe store sqlite3.h builds
 probe paper cairo.h builds
+probe paper zint.h builds
 exit "$bad"

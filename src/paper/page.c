@@ -72,6 +72,10 @@ void page_begin(struct page *page, const struct page_box *sheet, const char *tit
     page->watch = watch;
 }
 
+void page_next(struct page *page) {
+    cairo_show_page(page->cairo);
+}
+
 bool page_save(struct page *page, char *message, size_t size) {
     cairo_show_page(page->cairo);
     cairo_surface_finish(page->surface);
@@ -245,6 +249,22 @@ void page_fill(struct page *page, const struct page_box *box, double grey) {
     cairo_rectangle(page->cairo, box->x, box->y, box->width, box->height);
     cairo_fill(page->cairo);
     tell(page, NULL, box);
+}
+
+void page_fill_all(struct page *page, const struct page_box *boxes, size_t count) {
+    struct page_box all = boxes[0];
+    cairo_set_source_rgb(page->cairo, 0, 0, 0);
+    for (size_t i = 0; i < count; i++) {
+        double right = fmax(all.x + all.width, boxes[i].x + boxes[i].width);
+        double bottom = fmax(all.y + all.height, boxes[i].y + boxes[i].height);
+        cairo_rectangle(page->cairo, boxes[i].x, boxes[i].y, boxes[i].width, boxes[i].height);
+        all.x = fmin(all.x, boxes[i].x);
+        all.y = fmin(all.y, boxes[i].y);
+        all.width = right - all.x;
+        all.height = bottom - all.y;
+    }
+    cairo_fill(page->cairo);
+    tell(page, NULL, &all);
 }
 
 void page_frame(struct page *page, const struct page_box *box, double width) {

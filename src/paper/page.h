@@ -1,7 +1,7 @@
 #ifndef PAGE_H
 #define PAGE_H
 
-// One page of paper in PDF, black on white, in the bundled B612; no font of the system is needed.
+// Pages of paper in PDF, black on white, in the bundled B612; no font of the system is needed.
 //
 // All sizes are points (1/72 in), from the upper left corner of the page. Nothing is drawn before
 // page_begin; text can be measured from page_open on. A failure is kept: page_save tells it, and
@@ -42,6 +42,8 @@ bool page_open(const char *path, const char *fonts, struct page **ret_page, char
 // `watch` may be NULL.
 void page_begin(struct page *page, const struct page_box *sheet, const char *title,
                 const struct page_watch *watch);
+// Ends the page; the next is as large.
+void page_next(struct page *page);
 // Ends the page and puts the file in its place, replacing one of that name.
 bool page_save(struct page *page, char *message, size_t size);
 // Takes NULL; without page_save nothing stays on the disk.
@@ -60,6 +62,8 @@ void page_text(struct page *page, enum page_font font, double size, enum page_al
 void page_line(struct page *page, double x1, double y1, double x2, double y2, double width,
                double grey);
 void page_fill(struct page *page, const struct page_box *box, double grey);
+// All of them as one shape: boxes that touch show no seam.
+void page_fill_all(struct page *page, const struct page_box *boxes, size_t count);
 void page_frame(struct page *page, const struct page_box *box, double width);
 void page_dot(struct page *page, double x, double y, double radius, bool filled);
 

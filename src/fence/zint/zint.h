@@ -1,0 +1,1 @@
+#error "only src/paper may include zint.h"

@@ -1,0 +1,25 @@
+#ifndef TICKET_WRAP_H
+#define TICKET_WRAP_H
+
+// Labels that wrap a shaft. The code runs along the shaft, so the widths of bars and quiet zones
+// are not foreshortened; only the bars' height bends around the tube.
+//
+// A point of the tube that lies at an angle A from the line of sight is foreshortened to cos A, and
+// is lit the worse the larger A is. Up to 45 degrees both ways at least 0.7 of height and light are
+// left; beyond, bars fade and end behind the edge. That arc is 2 x A x radius = pi / 4 x diameter:
+// 0.263 in (6.7 mm) at 0.335 in, 0.471 in (12.0 mm) at 0.600 in. (Plain geometry; 45 degrees is our
+// choice.) A QR code beside the bars is no higher than that either.
+
+#include "length.h"
+
+#define TICKET_WRAP_LEAST (LENGTH_INCH * 335 / 1000) // thinnest tip
+#define TICKET_WRAP_MOST (LENGTH_INCH * 600 / 1000)  // thickest butt
+
+// Most height of a code on a tube. A diameter that is not known, or thinner, counts as the
+// thinnest; a thicker one as the thickest.
+length_nm ticket_wrap_height(length_nm diameter);
+
+// Once around the same tube: what is printed beyond it lies under the label's own end.
+length_nm ticket_wrap_round(length_nm diameter);
+
+#endif
