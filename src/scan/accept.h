@@ -30,7 +30,7 @@ enum accept_news {
 #define ACCEPT_SEEN_MAX 16
 struct accept {
     struct accept_seen {
-        enum code_symbology symbology;
+        enum accept_verdict verdict;
         char text[WEDGE_TEXT_MAX]; // empty: free
         bool said;
         int64_t last_us;
@@ -39,7 +39,8 @@ struct accept {
 
 void accept_init(struct accept *accept);
 
-// A code of the frame taken at time_us. Times never run back; each code at most once a frame.
+// A code of the frame taken at time_us. Times never run back. Each code once a frame; a ticket that
+// is there in bars and as a QR symbol agrees with itself.
 enum accept_news accept_take(struct accept *accept, const struct code *code, int64_t time_us);
 
 #endif
