@@ -6,12 +6,11 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "settings_file.h"
 #include "supervisor.h"
 
 #include <errno.h>
 #include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -69,25 +68,9 @@ static bool path_option(const char *given, char *path) {
     return true;
 }
 
-// --settings, else $KERFSIDE_SETTINGS, else what the sample says.
 static bool read_settings(const struct bench_options *options, struct bench_settings *settings) {
-    const char *path = options->settings != NULL ? options->settings : getenv("KERFSIDE_SETTINGS");
-    *settings = bench_settings_default();
-    if (path != NULL && *path != '\0') {
-        FILE *file = fopen(path, "re");
-        bool read;
-        if (file == NULL) {
-            fprintf(stderr, "kerfside bench: cannot read the settings %s: %s.\n", path,
-                    strerror(errno));
-            return false;
-        }
-        read = bench_settings_read(file, path, settings, stderr);
-        fclose(file);
-        if (!read) {
-            return false;
-        }
-    }
-    return path_option(options->scanner, settings->scanner[0]) &&
+    return settings_file_read("bench", options->settings, settings) &&
+           path_option(options->scanner, settings->scanner[0]) &&
            path_option(options->button, settings->button);
 }
 

@@ -4,6 +4,7 @@
 #include "kit_before.h"
 #include "kit_print.h"
 #include "options.h"
+#include "settings_file.h"
 #include "supervisor.h"
 
 #include <errno.h>
@@ -167,16 +168,18 @@ static bool take_by(const char *text, enum match_by *ret_by) {
 }
 
 int command_match(int argc, char **argv) {
-    const char *db = NULL, *by = NULL, *badge = NULL;
+    const char *db = NULL, *by = NULL, *badge = NULL, *file = NULL;
     bool accepted = false;
-    struct matching matching = {.rules = BENCH_RULES_DEFAULT, .assembly = ASSEMBLY_DEFAULT};
+    struct matching matching = {.store = NULL};
+    struct bench_settings settings;
     struct ticket ticket;
     const struct option options[] = {{"--db", &db, NULL},
                                      {"--by", &by, NULL},
                                      {"--csv", &matching.csv, NULL},
                                      {"--json", NULL, &matching.json},
                                      {"--accept", NULL, &accepted},
-                                     {"--badge", &badge, NULL}};
+                                     {"--badge", &badge, NULL},
+                                     {"--settings", &file, NULL}};
     int count;
     if (!options_read_plain(argc, argv, options, sizeof options / sizeof options[0], 1, 1,
                             "the build", &count) ||
@@ -189,6 +192,11 @@ int command_match(int argc, char **argv) {
               stderr);
         return COMMAND_USAGE;
     }
+    if (!settings_file_read(argv[0], file, &settings)) {
+        return COMMAND_REFUSED;
+    }
+    matching.rules = settings.station.rules;
+    matching.assembly = settings.station.assembly;
     if (accepted && !supervisor_badge(argv[0], badge, &ticket)) {
         return COMMAND_REFUSED;
     }

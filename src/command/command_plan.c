@@ -2,6 +2,7 @@
 #include "database.h"
 #include "options.h"
 #include "planning.h"
+#include "settings_file.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -195,19 +196,29 @@ static bool whole(const char *name, bool all, const struct planning_sheet *sheet
 
 int command_plan(int argc, char **argv) {
     const char *db = NULL, *step = NULL, *paper = NULL, *ferrule = NULL, *epoxy = NULL;
+    const char *file = NULL;
     bool all = false, json = false, csv = false, limit_46 = false, moments = false;
-    struct planning planning = {.rules = BENCH_RULES_DEFAULT, .assembly = ASSEMBLY_DEFAULT};
+    struct planning planning = {.store = NULL};
+    struct bench_settings settings;
     struct planning_sheet sheet = {.bench = ""};
     const struct option options[] = {{"--db", &db, NULL},           {"--mark-step", &step, NULL},
                                      {"--all", NULL, &all},         {"--json", NULL, &json},
                                      {"--csv", NULL, &csv},         {"--limit-46", NULL, &limit_46},
                                      {"--moments", NULL, &moments}, {"--pdf", &sheet.path, NULL},
                                      {"--paper", &paper, NULL},     {"--bench", &sheet.bench, NULL},
-                                     {"--ferrule", &ferrule, NULL}, {"--epoxy", &epoxy, NULL}};
+                                     {"--ferrule", &ferrule, NULL}, {"--epoxy", &epoxy, NULL},
+                                     {"--settings", &file, NULL}};
     int count;
     if (!options_read_plain(argc, argv, options, sizeof options / sizeof options[0], 0, 1, "",
-                            &count) ||
-        !take_mark_step(step, &planning.rules) || !take_paper(paper, &sheet.paper) ||
+                            &count)) {
+        return COMMAND_USAGE;
+    }
+    if (!settings_file_read(argv[0], file, &settings)) {
+        return COMMAND_REFUSED;
+    }
+    planning.rules = settings.station.rules;
+    planning.assembly = settings.station.assembly;
+    if (!take_mark_step(step, &planning.rules) || !take_paper(paper, &sheet.paper) ||
         !take_mass("--ferrule", ferrule, &planning.assembly.ferrule) ||
         !take_mass("--epoxy", epoxy, &planning.assembly.epoxy)) {
         return COMMAND_USAGE;
@@ -220,7 +231,7 @@ int command_plan(int argc, char **argv) {
     if (!whole(name, all, &sheet, json || csv || moments)) {
         return COMMAND_USAGE;
     }
-    planning.rules.limit_46 = limit_46;
+    planning.rules.limit_46 = planning.rules.limit_46 || limit_46;
     planning.moments = moments;
     planning.form = json ? PLANNING_JSON : csv ? PLANNING_CSV : PLANNING_RECEIPT;
     if (!database_open(argv[0], db, STORE_READ, &planning.store)) {

@@ -174,6 +174,29 @@ static void what_it_is_better_than(void **state) {
     assert_true(fabs(said - (high[1] - low[1])) < 0.151); // three figures of a tenth
 }
 
+// 7 g more epoxy count for every club: at the shaft's end, 3 g for 10 g in the settings.
+static void the_settings_of_the_bench(void **state) {
+    struct choice choices[CLUBS];
+    struct choice heavier[CLUBS];
+    double before = 0;
+    double after = 0;
+    (void)state;
+    desk_write(&desk, "saw.ini", "[assembly]\nepoxy_g = 10\n");
+    run(&desk, &ran, "match 2050 --csv - --db demo.db");
+    read_choices(ran.out, choices);
+    run(&desk, &ran, "match 2050 --csv - --settings saw.ini --db demo.db");
+    read_choices(ran.out, heavier);
+    for (int i = 0; i < CLUBS; i++) {
+        before += choices[i].value / CLUBS;
+        after += heavier[i].value / CLUBS;
+    }
+    // Shaft's ends from 38 to 34 1/2 in, 14 in fulcrum: 7 * 22.25 / 28.35 on average.
+    assert_true(fabs(after - before - 5.49) < 0.3);
+    run(&desk, &ran, "match 2050 --settings none.ini --db demo.db");
+    assert_int_equal(ran.status, 1);
+    says(ran.err, "kerfside match: cannot read the settings none.ini: ");
+}
+
 static void a_csv_file_is_new_or_refused(void **state) {
     struct stat there;
     (void)state;
@@ -290,6 +313,7 @@ int main(void) {
         cmocka_unit_test(the_list_in_all_forms),
         cmocka_unit_test(by_frequency_it_is_another_choice),
         cmocka_unit_test(what_it_is_better_than),
+        cmocka_unit_test(the_settings_of_the_bench),
         cmocka_unit_test(a_csv_file_is_new_or_refused),
         cmocka_unit_test(only_a_supervisor_with_the_pin_accepts),
         cmocka_unit_test(wrong_use_is_said),

@@ -195,6 +195,9 @@ static void the_local_rule_is_asked_for(void **state) {
     assert_null(strstr(ran.out, "W_TOO_LONG"));
     run(&desk, &ran, "plan 1-5 --json --limit-46");
     assert_non_null(strstr(ran.out, "W_TOO_LONG_46"));
+    desk_write(&desk, "saw.ini", "[bench]\nlimit_46 = yes\n");
+    run(&desk, &ran, "plan 1-5 --json --settings saw.ini");
+    assert_non_null(strstr(ran.out, "W_TOO_LONG_46"));
     run(&desk, &ran, "plan 1-5 --json");
     assert_null(strstr(ran.out, "W_TOO_LONG"));
 }

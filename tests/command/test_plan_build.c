@@ -83,6 +83,39 @@ static void the_readme_by_hand(void **state) {
     assert_null(strstr(ran.out, "Moments about"));
 }
 
+// The bench's settings hold for the plan as well, named or from the environment; options win over
+// them. 7 g more than 5 at 28.875 in of the README's club are 7.13 in oz: 232.65, and 10 g less
+// than those 12 are 222.46.
+static void the_settings_of_the_bench(void **state) {
+    (void)state;
+    desk_write(&desk, "saw.ini", "[bench]\nmark_step = 1 mm\n[assembly]\nepoxy_g = 10\n");
+    run(&desk, &ran, "plan 7-3 --settings saw.ini");
+    assert_int_equal(ran.status, 0);
+    says(ran.out, "Swingweight, 232.65 in oz");
+    run(&desk, &ran, "plan 7-3 --json --settings=saw.ini");
+    says(ran.out, "\"mark_step\":0.039370079,");
+    run(&desk, &ran, "plan 7-3 --settings saw.ini --epoxy 0 --mark-step 1/64");
+    says(ran.out, "Swingweight, 222.46 in oz");
+    run(&desk, &ran, "plan 7-3 --json --settings saw.ini --mark-step 1/64");
+    says(ran.out, "\"mark_step\":0.015625,");
+    assert_int_equal(setenv("KERFSIDE_SETTINGS", "saw.ini", 1), 0);
+    run(&desk, &ran, "plan 7-3");
+    says(ran.out, "Swingweight, 232.65 in oz");
+    desk_write(&desk, "other.ini", "[assembly]\nferrule_g = 0\n");
+    run(&desk, &ran, "plan 7-3 --settings other.ini"); // named, it goes before the environment's
+    says(ran.out, "Swingweight, 223.48 in oz");
+    assert_int_equal(unsetenv("KERFSIDE_SETTINGS"), 0);
+    run(&desk, &ran, "plan 7-3 --settings none.ini");
+    assert_int_equal(ran.status, 1);
+    assert_string_equal(
+        ran.err, "kerfside plan: cannot read the settings none.ini: No such file or directory.\n");
+    desk_write(&desk, "saw.ini", "[bench]\nmark_step = 1/3\n");
+    run(&desk, &ran, "plan 7-3 --settings saw.ini");
+    assert_int_equal(ran.status, 1);
+    assert_string_equal(ran.out, "");
+    says(ran.err, "saw.ini:2: mark_step = 1/3: must be ");
+}
+
 // Uniform flex says what it buys, a step what it does.
 static void corrections_say_what_they_buy(void **state) {
     (void)state;
@@ -227,6 +260,7 @@ static void what_cannot_be_done_is_said(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_readme_by_hand),
+        cmocka_unit_test(the_settings_of_the_bench),
         cmocka_unit_test(corrections_say_what_they_buy),
         cmocka_unit_test(what_is_not_known_is_said),
         cmocka_unit_test(a_build_is_shown_as_a_set),
