@@ -51,6 +51,7 @@ static bool of_station(const char *badge) {
 
 static enum store_result load_all(struct store *store, int64_t *ret_count) {
     struct query query = query_open(store, STATEMENT_PIN_TRY_ALL);
+    query_bind_number(&query, PIN_TRY_LOCKED);
     query_step(&query);
     *ret_count = query_number(&query, 0);
     return query_end(&query, "read the tries at all PINs");

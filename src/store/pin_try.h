@@ -5,7 +5,8 @@
 // turned clock gives tries back. Private to src/store.
 //
 // Each badge has its count, and all supervisors' counts together are the station's, so that nobody
-// gets on by walking from badge to badge. A right PIN takes its own badge's tries away.
+// gets on by walking from badge to badge. A right PIN takes its own badge's tries away; a locked
+// badge counts no more, since it would make those wait who are to unlock it.
 
 #include "connection.h"
 

@@ -25,7 +25,7 @@
       "SET tries = ?2, wait_ms = ?3, until_ms = ?4, boot = ?5, locked = ?6")                       \
     X(PIN_TRY_ALL,                                                                                 \
       "SELECT coalesce(sum(t.tries), 0) FROM pin_try AS t JOIN worker AS w ON w.badge = t.badge "  \
-      "WHERE w.role = 'supervisor'")
+      "WHERE w.role = 'supervisor' AND t.tries < ?")
 // clang-format on
 
 #endif
