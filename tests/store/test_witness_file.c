@@ -234,6 +234,24 @@ static void reads_what_was_appended(void **state) {
     witness_release(&witness);
 }
 
+// Whoever put the notes together, they come by size.
+static void reads_notes_in_any_order(void **state) {
+    struct witness witness;
+    char bytes[sizeof good];
+    size_t one = good_size / NOTES;
+    (void)state;
+    for (size_t i = 0; i < NOTES; i++) {
+        memcpy(bytes + i * one, good + (NOTES - 1 - i) * one, one);
+    }
+    put(bytes, good_size);
+    assert_int_equal(witness_read(path, key.public, &witness, message, sizeof message), WITNESS_OK);
+    for (int i = 0; i < NOTES; i++) {
+        assert_int_equal(witness.mark[i].checkpoint.size, (i + 1) * 10);
+        assert_int_equal(witness.mark[i].line, 1 + (NOTES - 1 - i) * NOTE_LINES);
+    }
+    witness_release(&witness);
+}
+
 static int line_of(size_t at) {
     int line = 1;
     for (size_t i = 0; i < at; i++) {
@@ -353,9 +371,10 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(signs_as_rfc_8032_does),    STEP(tells_whose_signature_it_is),
         STEP(keeps_keys_in_files),       STEP(refuses_keys),
-        STEP(reads_what_was_appended),   STEP(names_the_damaged_line),
-        STEP(goes_on_after_a_power_cut), STEP(goes_on_after_noughts),
-        STEP(leaves_other_files_alone),  STEP(says_what_it_could_not_do),
+        STEP(reads_what_was_appended),   STEP(reads_notes_in_any_order),
+        STEP(names_the_damaged_line),    STEP(goes_on_after_a_power_cut),
+        STEP(goes_on_after_noughts),     STEP(leaves_other_files_alone),
+        STEP(says_what_it_could_not_do),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
