@@ -45,6 +45,7 @@ int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before
                    struct view_log_row *rows, int max);
 enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
                                 struct cut_stats *ret_stats);
+bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size);
 bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
 
 // --- bench_input.c -------------------------------------------------------------------------------

@@ -2,6 +2,7 @@
 
 #include "bench.h"
 #include "text.h"
+#include "tickets.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -111,6 +112,23 @@ enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
     }
     free(lines);
     return count >= 0 ? STATION_FOUND : STATION_LOOKUP_FAILED;
+}
+
+bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size) {
+    const struct bench *bench = ctx;
+    const char *db = store_path(bench->store);
+    const char *slash = strrchr(db, '/');
+    int folder = slash == NULL ? 0 : (int)(slash - db) + 1;
+    char path[VIEW_TEXT_MAX];
+    char message[256] = "";
+    if (snprintf(path, sizeof path, "%.*stickets-%s.pdf", folder, db, build) >= (int)sizeof path ||
+        tickets_build(bench->store, build, path, &ticket_stocks[0], message, sizeof message) !=
+            STORE_OK) {
+        fprintf(stderr, "kerfside bench: %s\n", message);
+        return false;
+    }
+    snprintf(ret_path, size, "%s", path);
+    return true;
 }
 
 // A new file beside the database, `log-2026-03-31.csv`, then `log-2026-03-31-2.csv`.

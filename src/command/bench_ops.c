@@ -276,6 +276,7 @@ struct station_ops bench_ops(struct bench *bench) {
         .spares = spares,
         .export_csv = bench_export,
         .stats = bench_stats,
+        .tickets = bench_tickets,
         .set = set,
         .beside = beside,
         .kit = kit,

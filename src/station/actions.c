@@ -196,6 +196,7 @@ static void set_actions(const struct station *s, struct view *view) {
     } else {
         put(view, ACTION_BUILD_BACK, WORD_L_BUILD_BACK, "F5", TONE_PLAIN);
         put(view, ACTION_BUILD_ON, WORD_L_BUILD_ON, "F6", TONE_PLAIN);
+        put(view, ACTION_TICKETS, WORD_L_TICKETS, "F2", TONE_PLAIN);
         if (waits) {
             put(view, ACTION_KIT, WORD_L_KIT, "F4", TONE_WORK);
         }

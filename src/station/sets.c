@@ -87,6 +87,15 @@ void sets_scan(struct station *s, const struct ticket *ticket) {
     }
 }
 
+static void tickets(struct station *s) {
+    char path[VIEW_TEXT_MAX] = "";
+    if (s->ops->tickets(s->ops->ctx, s->set.build, path, sizeof path)) {
+        message(s, WORD_REVIEW_EXPORTED, path, SOUND_ACCEPTED);
+    } else {
+        message(s, WORD_REVIEW_NOT_EXPORTED, NULL, SOUND_HOLD);
+    }
+}
+
 // The log of the selected club's shaft, or of its head while it has none.
 static void life(struct station *s) {
     struct set set;
@@ -104,6 +113,8 @@ void sets_action(struct station *s, enum view_action_id id, int64_t argument) {
         another(s, id == ACTION_BUILD_BACK);
     } else if (id == ACTION_LIFE) {
         life(s);
+    } else if (id == ACTION_TICKETS) {
+        tickets(s);
     } else if (id == ACTION_KIT) {
         s->set.mode = SET_KIT;
     } else if (id == ACTION_KIT_SWINGWEIGHT) {

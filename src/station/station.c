@@ -230,6 +230,7 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
         row(s, argument);
         break;
     case ACTION_LIFE:
+    case ACTION_TICKETS:
     case ACTION_BUILD_BACK:
     case ACTION_BUILD_ON:
     case ACTION_FINAL_LENGTH:

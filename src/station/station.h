@@ -146,6 +146,8 @@ struct station_ops {
     enum station_lookup (*beside)(void *ctx, const char *build, bool before,
                                   char ret_build[PARTS_BUILD_MAX]);
     enum station_lookup (*kit)(void *ctx, const char *build, enum match_by by, struct kit *ret_kit);
+    // All tickets of a build as a file to print.
+    bool (*tickets)(void *ctx, const char *build, char *ret_path, size_t size);
     enum station_save (*save_all)(void *ctx, struct entry *entries, size_t count);
 };
 

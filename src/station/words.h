@@ -428,6 +428,7 @@
     X(L_EXPORT, "Export CSV")                                                                      \
     X(L_STATS, "Charts")                                                                           \
     X(L_LIFE, "Its log")                                                                           \
+    X(L_TICKETS, "Tickets")                                                                        \
     X(L_SET, "The set")                                                                            \
     X(L_BUILD_BACK, "Build before")                                                                \
     X(L_BUILD_ON, "Build after")                                                                   \

@@ -50,6 +50,7 @@ static void toolbar(struct view *view) {
     views_action(view, ACTION_BACK, "Back", "F3", TONE_PLAIN);
     views_action(view, ACTION_BUILD_BACK, "Build before", "F5", TONE_PLAIN);
     views_action(view, ACTION_BUILD_ON, "Build after", "F6", TONE_PLAIN);
+    views_action(view, ACTION_TICKETS, "Tickets", "F2", TONE_PLAIN);
     views_action(view, ACTION_KIT, "Choose shafts", "F4", TONE_WORK);
     views_action(view, ACTION_LIFE, "Its log", "F11", TONE_PLAIN);
     views_action(view, ACTION_FINAL_LENGTH, "+ Length", "F7", TONE_PLAIN);

@@ -309,6 +309,7 @@ const struct station_ops shop_ops = {
     .export_csv = export_csv,
     .code_model = shop_code_model,
     .stats = shop_stats,
+    .tickets = shop_tickets,
     .set = shop_set,
     .beside = shop_beside,
     .kit = shop_kit,

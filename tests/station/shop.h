@@ -99,6 +99,7 @@ enum station_lookup shop_kit(void *ctx, const char *build, enum match_by by, str
 enum station_lookup shop_code_model(void *ctx, const char *gtin, struct station_model *ret_model);
 enum station_lookup shop_stats(void *ctx, const struct review_filter *filter,
                                struct cut_stats *ret_stats);
+bool shop_tickets(void *ctx, const char *build, char *ret_path, size_t size);
 enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count);
 
 // Tickets: "H-1" of club 1 and so on, made with their check characters.

@@ -96,3 +96,12 @@ enum station_lookup shop_stats(void *ctx, const struct review_filter *filter,
     }
     return STATION_FOUND;
 }
+
+bool shop_tickets(void *ctx, const char *build, char *ret_path, size_t size) {
+    const struct shop *shop = ctx;
+    if (shop->broken) {
+        return false;
+    }
+    words_copy(ret_path, size, build);
+    return true;
+}

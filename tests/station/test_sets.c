@@ -222,6 +222,16 @@ static void ways_in_and_out(void **state) {
     assert_int_equal(b->station.state, STATION_READY);
 }
 
+static void tickets_are_printed(void **state) {
+    struct bench *b = *state;
+    to_set(b);
+    bench_act(b, ACTION_TICKETS, 0);
+    assert_string_equal(b->view.band, "Written to 2041");
+    b->shop.broken = true;
+    bench_act(b, ACTION_TICKETS, 0);
+    assert_non_null(strstr(b->view.band, "could not be written"));
+}
+
 static void the_life_of_a_part(void **state) {
     struct bench *b = *state;
     to_set(b);
@@ -250,6 +260,7 @@ int main(void) {
         cmocka_unit_test_setup(a_kit_list_is_accepted, fresh),
         cmocka_unit_test_setup(a_list_the_disk_refuses_is_not_accepted, fresh),
         cmocka_unit_test_setup(ways_in_and_out, fresh),
+        cmocka_unit_test_setup(tickets_are_printed, fresh),
         cmocka_unit_test_setup(the_life_of_a_part, fresh),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
