@@ -34,6 +34,8 @@ struct bench {
     struct scan_report report; // of the newest scan while scanners are checked
     bool reported;
 
+    const struct bench_camera *camera; // NULL: none; ready and pair show what it sees
+
     struct view view;
     bool stale; // view is not of the station as it is now
     bool dirty; // the screen shows something else

@@ -1,6 +1,6 @@
 // From keys, touches and time to the station's events, and from its view to the screen.
 
-#include "bench.h"
+#include "bench_camera.h"
 
 #include <linux/input-event-codes.h>
 #include <stdio.h>
@@ -76,6 +76,11 @@ const struct view *bench_view(struct bench *bench) {
         if (had_field && !has_field(&bench->view)) {
             wedge_clear(&bench->keys); // what was typed there is no ticket
         }
+    }
+    bench->view.preview.width = 0;
+    if (bench->camera != NULL &&
+        (bench->view.body == VIEW_PAIR || bench->station.state == STATION_READY)) {
+        bench_camera_preview(bench->camera, &bench->view.preview);
     }
     if (!has_field(&bench->view)) {
         snprintf(bench->view.typed, sizeof bench->view.typed, "%.31s", wedge_typed(&bench->keys));

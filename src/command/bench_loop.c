@@ -1,6 +1,7 @@
 // The bench live: waits for input, hands it on, draws when something changed, and tidies the
 // database when all is quiet.
 
+#include "bench_camera.h"
 #include "bench_devices.h"
 #include "bench_signals.h"
 #include "command.h"
@@ -62,7 +63,7 @@ static bool take(struct bench *bench, const struct screen_input *input) {
     return true;
 }
 
-static void run(struct bench *bench, struct bench_devices *devices,
+static void run(struct bench *bench, struct bench_devices *devices, struct bench_camera *camera,
                 const struct bench_signals *signals) {
     bool ready = false;
     bool going = true;
@@ -80,6 +81,7 @@ static void run(struct bench *bench, struct bench_devices *devices,
             screen_wait(bench->screen, 0, &input);
         }
         bench_devices_take(devices);
+        bench_camera_take(camera);
         bench_tick(bench);
         tidy(bench);
     }
@@ -88,16 +90,22 @@ static void run(struct bench *bench, struct bench_devices *devices,
 int bench_loop(struct bench *bench) {
     struct bench_signals signals;
     struct bench_devices devices;
+    static struct bench_camera camera; // large
+    int status = COMMAND_REFUSED;
     if (!bench_signals_start(&signals, wake, bench)) {
         fputs("kerfside bench: cannot start a thread.\n", stderr);
         return COMMAND_REFUSED;
     }
-    if (!bench_devices_start(&devices, bench)) {
-        bench_signals_stop(&signals);
-        return COMMAND_REFUSED;
+    if (bench_devices_start(&devices, bench)) {
+        if (bench_camera_start(&camera, bench)) {
+            bench->camera = &camera;
+            run(bench, &devices, &camera, &signals);
+            bench->camera = NULL;
+            bench_camera_stop(&camera);
+            status = COMMAND_DONE;
+        }
+        bench_devices_stop(&devices);
     }
-    run(bench, &devices, &signals);
-    bench_devices_stop(&devices);
     bench_signals_stop(&signals);
-    return COMMAND_DONE;
+    return status;
 }
