@@ -7,17 +7,21 @@
 #include "frame.h"
 
 #define PICTURE_TEXT_MAX 240
-#define PICTURE_BYTES_MAX (64L << 20) // of a file that is no video
+#define PICTURE_BYTES_MAX ((size_t)64 << 20) // of a file that is no video
 
 struct picture; // opaque: an open file
 
-// NULL, and ret_error (PICTURE_TEXT_MAX) says what is wrong with the file and where.
+enum picture_result {
+    PICTURE_FRAME, // the caller frees its pixels
+    PICTURE_END,
+    PICTURE_BAD // ret_error says what is wrong and at which byte, without the file's name; the end
+};
+
+// NULL, and ret_error (PICTURE_TEXT_MAX), when it cannot be read or is no picture.
 struct picture *picture_open(const char *path, char *ret_error);
 void picture_close(struct picture *picture); // takes NULL
 
-enum picture_result { PICTURE_FRAME, PICTURE_END, PICTURE_BAD };
-
-// The next frame, whose pixels the caller frees. time_us is its place in the video, 0 otherwise.
+// The next frame. time_us is its time in the video, 0 otherwise.
 enum picture_result picture_next(struct picture *picture, struct frame *ret_frame, char *ret_error);
 
 #endif
