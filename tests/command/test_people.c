@@ -169,14 +169,20 @@ static void a_key_file_goes_with_the_pins(void **state) {
     done("W-0001B is unlocked.\n");
 }
 
-// As somebody else, in this process.
+// As somebody else, in this process; what it says goes to said.txt.
 static int recover_as(uid_t user) {
+    FILE *said = fopen(desk_path(&desk, "said.txt"), "we");
+    int before = dup(STDERR_FILENO);
+    assert_true(said != NULL && before >= 0 && dup2(fileno(said), STDERR_FILENO) >= 0);
     char db[] = "--db", path[96], command[] = "pin", option[] = "--recover", badge[] = ADA;
     char *arguments[] = {command, option, badge, db, path, NULL};
     strcpy(path, desk.db);
     assert_int_equal(seteuid(user), 0);
     int status = command_pin(5, arguments);
     assert_int_equal(seteuid(0), 0);
+    assert_true(dup2(before, STDERR_FILENO) >= 0);
+    close(before);
+    fclose(said);
     return status;
 }
 
@@ -190,7 +196,13 @@ static void root_recovers(void **state) {
         refused(1, "only root at the console may recover a PIN.");
         return;
     }
+    char words[128] = "";
     assert_int_equal(recover_as(65534), COMMAND_REFUSED);
+    FILE *said = fopen(desk_path(&desk, "said.txt"), "re");
+    assert_non_null(said);
+    assert_non_null(fgets(words, sizeof words, said));
+    fclose(said);
+    assert_string_equal(words, "kerfside pin: only root at the console may recover a PIN.\n");
     assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE cause = 'recovered'"), 0);
     run(&desk, &ran, "pin --recover " ADA " <short.txt");
     done("The PIN of W-0001B is set. It is unlocked. 6 digits are harder to guess.\n");
