@@ -140,9 +140,9 @@ static bool draw_flat(const struct drawing *drawing) {
     double side = qr * qr_modules(drawing);
     double y = inner->y + PAD;
     draw_number(drawing, y, cap);
-    y += cap;
+    y += cap + 0.4 * MM; // round digits hang a little below the line
     draw_qr(drawing, inner->x, y, qr);
-    double beside = fmax(side, TICKET_CODE_QUIET_QR * qr);
+    double beside = side + drawing->dot; // the code may have been moved by half of one
     draw_words(drawing, &(struct page_box){inner->x + beside, y + 1.2 * MM,
                                            inner->width - beside - PAD, side - 1.2 * MM});
     y += side;

@@ -5,10 +5,11 @@
 // are not foreshortened; only the bars' height bends around the tube.
 //
 // A point of the tube that lies at an angle A from the line of sight is foreshortened to cos A, and
-// is lit the worse the larger A is. Up to 45 degrees both ways at least 0.7 of height and light are
-// left; beyond, bars fade and end behind the edge. That arc is 2 x A x radius = pi / 4 x diameter:
-// 0.263 in (6.7 mm) at 0.335 in, 0.471 in (12.0 mm) at 0.600 in. (Plain geometry; 45 degrees is our
-// choice.) A QR code beside the bars is no higher than that either.
+// is lit the worse the larger A is. Up to 50 degrees both ways 0.64 of height and light are left;
+// beyond, bars fade and end behind the edge. That arc is 2 x A x radius = 0.8727 x diameter:
+// 0.292 in (7.4 mm) at 0.335 in, 0.524 in (13.3 mm) at 0.600 in. (Plain geometry; 50 degrees is our
+// choice.) A QR code beside the bars is no higher than that either; but it bends, and around
+// the thinnest shafts decoders miss it now and then: there the bars are what counts.
 
 #include "length.h"
 
