@@ -60,9 +60,13 @@ static void take_zbar(struct reading *reading, const char *line) {
     }
 }
 
-// `Text: "H-0001A"` and then `Format: Code128`.
+// `Text: "H-0001A"` and then `Format: Code128`; QR must be of level Q.
 static void take_zxing(struct reading *reading, const char *line, char text[64]) {
     char format[32];
+    char level;
+    if (sscanf(line, "EC Level: %c", &level) == 1) {
+        assert_int_equal(level, 'Q');
+    }
     if (sscanf(line, "Text: \"%63[^\"]", text) != 1 &&
         sscanf(line, "Format: %31[^\n]", format) == 1 && strcmp(format, "None") != 0) {
         reading_add(reading, strcmp(format, "QRCode") == 0 ? "qr" : "bars", text);
