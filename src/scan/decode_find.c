@@ -7,9 +7,12 @@
 #include <string.h>
 
 #define BRIDGE 2        // cells a dust speck or a wide bar may part
+#define FAINTEST 0.04f  // of the strongest cell of a patch: a fifth of its contrast
+#define FAINTER 4       // from one strength of cells that patches grow from to the next
 #define LINE_LEAST 40.0 // pixels across the bars
 #define BARS_LEAST 5    // cells
 #define SQUARE_LEAST 4  // cells a side
+#define SQUARE_MOST 4   // times as long as wide: more is a line of text
 
 void decode_find_init(struct decode_find *find) {
     *find = (struct decode_find){0};
@@ -37,8 +40,7 @@ struct patch {
 
 static bool alike(const struct decode_cell *a, const struct decode_cell *b) {
     return b->kind == a->kind &&
-           (a->kind == DECODE_CELL_SQUARE ||
-            (double)a->cos2 * (double)b->cos2 + (double)a->sin2 * (double)b->sin2 > 0.88); // 14 deg
+           (a->kind == DECODE_CELL_SQUARE || a->cos2 * b->cos2 + a->sin2 * b->sin2 > 0.88f);
 }
 
 static void add(struct patch *patch, const struct decode_cell *cell, int column, int row) {
@@ -58,6 +60,7 @@ static void add(struct patch *patch, const struct decode_cell *cell, int column,
 // Takes all cells that belong with `start`; they are the first of find->stack afterwards.
 static struct patch flood(struct decode_find *find, int start) {
     struct patch patch = {.left = find->across, .top = find->down};
+    float faintest = find->cell[start].weight * FAINTEST;
     int filled = 0;
     find->stack[filled++] = start;
     find->cell[start].taken = true;
@@ -72,7 +75,8 @@ static struct patch flood(struct decode_find *find, int start) {
                 int y = row + dy;
                 int next = y * find->across + x;
                 if (x >= 0 && y >= 0 && x < find->across && y < find->down &&
-                    !find->cell[next].taken && alike(cell, &find->cell[next])) {
+                    !find->cell[next].taken && find->cell[next].weight >= faintest &&
+                    alike(cell, &find->cell[next])) {
                     find->cell[next].taken = true;
                     find->stack[filled++] = next;
                 }
@@ -156,7 +160,8 @@ static bool square_of(const struct decode_find *find, const struct patch *patch,
                       struct decode_place *ret_place) {
     int across = patch->right - patch->left + 1;
     int down = patch->bottom - patch->top + 1;
-    if (across < SQUARE_LEAST || down < SQUARE_LEAST ||
+    if (across < SQUARE_LEAST || down < SQUARE_LEAST || across > SQUARE_MOST * down ||
+        down > SQUARE_MOST * across ||
         (across > find->across * 3 / 4 && down > find->down * 3 / 4)) {
         return false;
     }
@@ -182,29 +187,46 @@ static void keep(struct decode_place *kept, size_t *count, const struct decode_p
     }
 }
 
+struct kept {
+    size_t bars;
+    size_t squares;
+    struct decode_place square[DECODE_PLACES_MAX];
+};
+
+static void take_patch(struct decode_find *find, int start, struct kept *kept) {
+    struct patch patch = flood(find, start);
+    struct decode_place place;
+    if (find->cell[start].kind == DECODE_CELL_BARS) {
+        if (bars_of(find, &patch, &place)) {
+            keep(find->place, &kept->bars, &place);
+        }
+    } else if (square_of(find, &patch, &place)) {
+        keep(kept->square, &kept->squares, &place);
+    }
+}
+
 bool decode_find_run(struct decode_find *find, const uint8_t *pixels, int width, int height) {
-    struct decode_place squares[DECODE_PLACES_MAX];
-    size_t bar_count = 0;
-    size_t square_count = 0;
+    struct kept kept = {0};
+    int count;
+    float strength = 0;
     find->count = 0;
     if (!decode_cells_measure(find, pixels, width, height)) {
         return false;
     }
-    for (int i = 0; i < find->across * find->down; i++) {
-        struct decode_place place;
-        if (find->cell[i].taken || find->cell[i].kind == DECODE_CELL_PLAIN) {
-            continue;
-        }
-        struct patch patch = flood(find, i);
-        if (find->cell[i].kind == DECODE_CELL_BARS) {
-            if (bars_of(find, &patch, &place)) {
-                keep(find->place, &bar_count, &place);
+    count = find->across * find->down;
+    for (int i = 0; i < count; i++) {
+        strength = fmaxf(strength, find->cell[i].weight);
+    }
+    // The strongest first: a patch ends where its surroundings are much fainter.
+    for (strength /= FAINTER; strength > 0; strength = strength < 1 ? 0 : strength / FAINTER) {
+        for (int i = 0; i < count; i++) {
+            const struct decode_cell *cell = &find->cell[i];
+            if (!cell->taken && cell->kind != DECODE_CELL_PLAIN && cell->weight >= strength) {
+                take_patch(find, i, &kept);
             }
-        } else if (square_of(find, &patch, &place)) {
-            keep(squares, &square_count, &place);
         }
     }
-    memcpy(find->place + bar_count, squares, square_count * sizeof squares[0]);
-    find->count = bar_count + square_count;
+    memcpy(find->place + kept.bars, kept.square, kept.squares * sizeof kept.square[0]);
+    find->count = kept.bars + kept.squares;
     return true;
 }

@@ -12,17 +12,6 @@ void decode_blur(const uint8_t *from, int width, int height, uint8_t *to);
 // Half the size, odd last rows and columns left out: means of 2 x 2.
 void decode_halve(const uint8_t *from, int width, int height, uint8_t *to);
 
-// A part of a picture, which lies inside it.
-struct decode_box {
-    int left;
-    int top;
-    int width;
-    int height;
-};
-void decode_cut(const uint8_t *from, int width, const struct decode_box *box, uint8_t *to);
-// The same at twice the size, made crisper and stretched to the whole range of grey.
-void decode_enlarge(const uint8_t *from, int width, const struct decode_box *box, uint8_t *to);
-
 // How bars are laid straight. A band is the mean of `height` lines of the picture along the bars;
 // each row of the result is the median of `bands` of them. No line is in two rows: rows that agree
 // are witnesses of their own.
