@@ -26,13 +26,14 @@ double decode_grain(const uint8_t *from, int width, int left, int top, int acros
     return atan2(sin4, cos4) / 4;
 }
 
-static int within(int32_t at, int count) {
+static int32_t within(int32_t at, int count) {
     int32_t most = (count - 1) * ONE - 1;
     return at < 0 ? 0 : at > most ? most : at;
 }
 
+// Sums of two of them fit.
 static int32_t fixed(double value) {
-    return (int32_t)lrint(fmax(-16384, fmin(16384, value)) * ONE);
+    return (int32_t)lrint(fmax(-8192, fmin(8192, value)) * ONE);
 }
 
 // Where a column, or row, is seen, pixels of the picture from the middle.
@@ -51,18 +52,22 @@ void decode_lift_point(const struct decode_lift *lift, double column, double row
 
 static void sample(const uint8_t *from, int width, int height, const struct decode_lift *lift,
                    uint8_t *to) {
-    static _Thread_local double across[DECODE_LIFT_MAX];
-    static _Thread_local double down[DECODE_LIFT_MAX];
+    static _Thread_local int32_t across_x[DECODE_LIFT_MAX];
+    static _Thread_local int32_t across_y[DECODE_LIFT_MAX];
     double c = cos(lift->angle);
     double s = sin(lift->angle);
-    for (int i = 0; i < lift->side; i++) {
-        across[i] = seen(lift, i, lift->lean_x, lift->bend_x);
-        down[i] = seen(lift, i, lift->lean_y, lift->bend_y);
+    for (int column = 0; column < lift->side; column++) {
+        double across = seen(lift, column, lift->lean_x, lift->bend_x);
+        across_x[column] = fixed(c * across);
+        across_y[column] = fixed(s * across);
     }
     for (int row = 0; row < lift->side; row++) {
+        double down = seen(lift, row, lift->lean_y, lift->bend_y);
+        int32_t down_x = fixed(lift->x - s * down);
+        int32_t down_y = fixed(lift->y + c * down);
         for (int column = 0; column < lift->side; column++) {
-            int32_t x = within(fixed(lift->x + c * across[column] - s * down[row]), width);
-            int32_t y = within(fixed(lift->y + s * across[column] + c * down[row]), height);
+            int32_t x = within(across_x[column] + down_x, width);
+            int32_t y = within(across_y[column] + down_y, height);
             const uint8_t *p = from + (ptrdiff_t)(y >> 16) * width + (x >> 16);
             int32_t fx = (x & (ONE - 1)) >> 8;
             int32_t fy = (y & (ONE - 1)) >> 8;
