@@ -123,8 +123,6 @@ static double look(const struct canvas *c, double sx, double sy) {
     double light = 1;
     double x;
     double y;
-    int column;
-    int row;
     if (s->bare) {
         return bench(s, sx, sy);
     }
@@ -137,13 +135,13 @@ static double look(const struct canvas *c, double sx, double sy) {
         light = sqrt(1 - y * y / (radius * radius));
         y = radius * asin(y / radius);
     }
-    column = (int)floor(x / dot + c->label->width / 2.0);
-    row = (int)floor(y / dot + c->label->height / 2.0);
-    if (column < 0 || row < 0 || column >= c->label->width || row >= c->label->height) {
+    x = x / dot + c->label->width / 2.0;
+    y = y / dot + c->label->height / 2.0;
+    if (!(x >= 0 && y >= 0 && x < c->label->width && y < c->label->height)) {
         return s->tube > 0 ? 60 + 40 * light : bench(s, sx, sy);
     }
-    return light *
-           (s->paper + (s->ink - s->paper) * (double)c->label->ink[row * c->label->width + column]);
+    return light * (s->paper +
+                    (s->ink - s->paper) * (double)c->label->ink[(int)y * c->label->width + (int)x]);
 }
 
 // Nine points a pixel on and near the label; the bench has no sharp edges.
