@@ -11,6 +11,7 @@
 #include "store.h"
 #include "wedge.h"
 
+#include "bench_backup.h"
 #include "bench_clock.h"
 #include "bench_settings.h"
 
@@ -23,6 +24,7 @@ struct bench {
     bool trace;            // states drawn and entries saved go to stdout
     bool checkpoint_due;   // something was saved since the last checkpoint
     int64_t last_input_us; // checkpoints wait for quiet
+    struct bench_backup backup;
 
     struct station_ops ops;
     struct station station;

@@ -23,6 +23,8 @@ static int64_t wait_ms(const struct bench *bench) {
         quiet = quiet > 0 ? quiet : 0;
         patience = patience < 0 || quiet < patience ? quiet : patience;
     }
+    int64_t copy = bench_backup_patience(&bench->backup, bench_clock_us(&bench->clock));
+    patience = copy >= 0 && (patience < 0 || copy < patience) ? copy : patience;
     return patience < 0 ? -1 : (patience + 999) / 1000;
 }
 
@@ -37,6 +39,14 @@ static void tidy(struct bench *bench) {
         return;
     }
     bench->checkpoint_due = false;
+}
+
+static void copy(struct bench *bench) {
+    if (bench_backup_tick(&bench->backup, bench_clock_us(&bench->clock),
+                          bench_clock_wall_ms(&bench->clock))) {
+        bench->stale = true;
+        bench->dirty = true;
+    }
 }
 
 // False: end.
@@ -84,6 +94,7 @@ static void run(struct bench *bench, struct bench_devices *devices, struct bench
         bench_camera_take(camera);
         bench_tick(bench);
         tidy(bench);
+        copy(bench);
     }
 }
 
@@ -100,6 +111,7 @@ int bench_loop(struct bench *bench) {
         if (bench_camera_start(&camera, bench)) {
             bench->camera = &camera;
             run(bench, &devices, &camera, &signals);
+            bench_backup_stop(&bench->backup);
             bench->camera = NULL;
             bench_camera_stop(&camera);
             status = COMMAND_DONE;

@@ -252,6 +252,10 @@ static int spares(void *ctx, const char *shaft, struct part *parts, int max) {
     return count > 0 ? count : 0;
 }
 
+static void copies(void *ctx, struct station_copies *ret_copies) {
+    bench_backup_tell(&of(ctx)->backup, wall_ms(ctx), ret_copies);
+}
+
 struct station_ops bench_ops(struct bench *bench) {
     return (struct station_ops){
         .ctx = bench,
@@ -281,5 +285,6 @@ struct station_ops bench_ops(struct bench *bench) {
         .beside = beside,
         .kit = kit,
         .save_all = save_all,
+        .copies = copies,
     };
 }

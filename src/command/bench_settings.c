@@ -30,6 +30,8 @@ struct bench_settings bench_settings_default(void) {
         .button_code = KEY_F13,
         .hold_ms = 2000,
         .volume = 60,
+        .backup_hours = 24,
+        .backup_keep = 14,
     };
 }
 
@@ -244,6 +246,18 @@ static bool set_pepper(struct bench_settings *to, const char *value) {
     return text(value, to->pepper, sizeof to->pepper);
 }
 
+static bool set_backup(struct bench_settings *to, const char *value) {
+    return text(value, to->backup, sizeof to->backup);
+}
+
+static bool set_backup_hours(struct bench_settings *to, const char *value) {
+    return number(value, 1, 168, &to->backup_hours);
+}
+
+static bool set_backup_keep(struct bench_settings *to, const char *value) {
+    return number(value, 1, 1000, &to->backup_keep);
+}
+
 static bool set_volume(struct bench_settings *to, const char *value) {
     return number(value, 0, 100, &to->volume);
 }
@@ -280,6 +294,9 @@ static const struct {
     {"camera", "device", set_camera, "a path of at most 255 characters, or nothing"},
     {"camera", "size", set_size, "width and height in pixels, 320x240 to 4096x4096"},
     {"pin", "pepper", set_pepper, "a path of at most 255 characters, or nothing"},
+    {"backup", "folder", set_backup, "a path of at most 255 characters, or nothing"},
+    {"backup", "every_h", set_backup_hours, "hours, 1 to 168"},
+    {"backup", "keep", set_backup_keep, "how many copies, 1 to 1000"},
     {"sound", "volume", set_volume, "0 (silent) to 100"},
 };
 #define KEYS (sizeof keys / sizeof keys[0])

@@ -24,6 +24,9 @@ struct bench_settings {
     int camera_width;            // asked of it
     int camera_height;
     char pepper[BENCH_PATH_MAX]; // key file of the PINs, empty: none
+    char backup[BENCH_PATH_MAX]; // folder for copies of the database, empty: none are made
+    int backup_hours;            // from one to the next
+    int backup_keep;             // how many stay
     uint16_t button_code;
     int hold_ms;
     int volume;

@@ -121,6 +121,8 @@ static int run(const struct bench_options *options, struct bench *bench) {
         bench->clock = bench_clock_simulated();
     }
     bench_init(bench);
+    bench_backup_init(&bench->backup, bench->settings, "/proc/self/exe", store_path(bench->store),
+                      bench_clock_us(&bench->clock), bench_clock_wall_ms(&bench->clock));
     return options->script != NULL ? bench_script(bench, options->script, options->shots)
                                    : bench_loop(bench);
 }

@@ -108,6 +108,15 @@ struct station_model {
     int64_t parts;              // of it in stock, free
 };
 
+// Copies of the log that the bench makes by itself.
+struct station_copies {
+    bool wanted;     // a folder for them is set
+    int64_t last_ms; // wall time of the newest good one; 0: none
+    bool failing;    // the last try did,
+    bool late;       // and the newest is older than it should ever be
+    char why[VIEW_TEXT_MAX];
+};
+
 // Everything the bench asks of the world. ctx is handed back to each. All are synchronous.
 struct station_ops {
     void *ctx;
@@ -149,6 +158,7 @@ struct station_ops {
     // All tickets of a build as a file to print.
     bool (*tickets)(void *ctx, const char *build, char *ret_path, size_t size);
     enum station_save (*save_all)(void *ctx, struct entry *entries, size_t count);
+    void (*copies)(void *ctx, struct station_copies *ret_copies);
 };
 
 struct station_settings {

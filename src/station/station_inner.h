@@ -155,6 +155,15 @@ void view_consent(const struct station *s, struct view *view);
 void view_review(const struct station *s, struct view *view);
 void view_set(const struct station *s, struct view *view);
 void view_stats(const struct station *s, struct view *view);
+// --- view_copies.c -------------------------------------------------------------------------------
+// False: the bench makes no copies.
+bool copies_health(const struct station *s, enum view_health *ret_health);
+// There is no copy as fresh as there should be.
+bool copies_late(const struct station *s);
+// How old the newest copy is, in words.
+void copies_words(const struct station *s, char *buffer, size_t size);
+// True when the last one failed; why, in words.
+bool copies_failing(const struct station *s, char *buffer, size_t size);
 // What the log is filtered by, in words.
 void view_filters(const struct station *s, char *buffer, size_t size);
 // A value of the set as people read it: `43 1/2 in`, `D1.8`, `318.4 g`, `261.5`.

@@ -25,6 +25,10 @@ static void header(const struct station *s, struct view *view) {
         status(view, WORD_STATUS_CAMERA, s->present[DEVICE_CAMERA] ? HEALTH_GOOD : HEALTH_BAD);
     }
     status(view, WORD_STATUS_LOG, log);
+    enum view_health copies;
+    if (copies_health(s, &copies)) {
+        status(view, WORD_STATUS_COPIES, copies);
+    }
 }
 
 static int step_of(enum station_state state) {

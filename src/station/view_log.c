@@ -139,8 +139,11 @@ static void table(const struct station *s, struct view *view) {
               : open                           ? WORD_REVIEW_BAND_OPEN
                                                : WORD_REVIEW_BAND,
               WORD_EMPTY);
+    copies_words(s, view->band_hint, sizeof view->band_hint);
     if (s->review.message[0] != '\0') {
         SET(view->band, s->review.message);
+    } else if (copies_failing(s, view->band, sizeof view->band)) {
+        view->band_tone = TONE_CAUTION;
     }
 }
 

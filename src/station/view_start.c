@@ -29,7 +29,9 @@ void view_message(const struct station *s, struct view *view) {
     view->has_today = true;
     s->ops->today(s->ops->ctx, &view->today);
     SET(view->title, word(out ? WORD_SIGN_ON : WORD_READY));
-    SET(view->subtitle, word(out ? WORD_SIGN_ON_MORE : WORD_READY_MORE));
+    SET(view->subtitle, word(copies_late(s) ? WORD_COPIES_LATE
+                             : out          ? WORD_SIGN_ON_MORE
+                                            : WORD_READY_MORE));
     view_band(view, TONE_PLAIN, false, out ? WORD_SIGN_ON_BAND : WORD_READY_BAND,
               out ? WORD_EMPTY : WORD_READY_HINT);
     if (!out) {

@@ -282,6 +282,15 @@
     X(REVIEW_GONE, "This entry waits for no decision any more.")                                   \
     X(REVIEW_FAILED, "The log does not answer. Try again.")                                        \
     X(REVIEW_EMPTY, "No entries here.")                                                            \
+    X(COPIES_UNSET, "No copies of the log are set up")                                             \
+    X(COPIES_NONE, "No copy of the log yet")                                                       \
+    X(COPIES_NOW, "Last copy within the hour")                                                     \
+    X(COPIES_HOUR, "Last copy an hour ago")                                                        \
+    X(COPIES_HOURS, "Last copy %1 hours ago")                                                      \
+    X(COPIES_DAYS, "Last copy %1 days ago")                                                        \
+    X(COPIES_FAIL, "No copy of the log: %1")                                                       \
+    X(COPIES_LATE, "The log has no fresh copy. Tell a supervisor.")                                \
+    X(STATUS_COPIES, "Copies")                                                                     \
     X(DETAIL, "%1 %2, %3")                                                                         \
     X(DETAIL_PLAN, "Plan %1, made %2")                                                             \
     X(DETAIL_TOLERANCE, "Tolerance %1")                                                            \

@@ -263,5 +263,14 @@ struct store_check {
 enum store_result store_check(struct store *store, struct store_check *ret_check);
 // A complete, checked, synced copy at `path`, while others work; refuses an existing path.
 enum store_result store_backup(struct store *store, const char *path);
+// The same in a folder, named after the database and the moment in UTC, as
+// `kerfside-20260331T104205Z.db`. Of such copies the newest `keep` (from 1) stay, this one among
+// them; what an earlier try left half written goes too. STORE_BUSY: another program copies there.
+enum store_result store_backup_into(struct store *store, const char *folder, int keep,
+                                    char *ret_path, size_t size);
+// When the newest such copy of the database at `db` was begun that is not of the future, in Unix
+// milliseconds; 0: there is none. False, and errno, when the folder cannot be read.
+bool store_backup_newest(const char *db, const char *folder, int64_t before_ms,
+                         int64_t *ret_moment);
 
 #endif

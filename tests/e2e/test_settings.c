@@ -36,6 +36,9 @@ static void test_sample_is_the_default(void **state) {
     assert_int_equal(read.station.metric_first, expected.station.metric_first);
     assert_int_equal(read.station.care_every_club, expected.station.care_every_club);
     assert_int_equal(read.station.idle_sign_off_ms, expected.station.idle_sign_off_ms);
+    assert_string_equal(read.backup, "");
+    assert_int_equal(read.backup_hours, expected.backup_hours);
+    assert_int_equal(read.backup_keep, expected.backup_keep);
     assert_int_equal(read.station.assembly.ferrule, expected.station.assembly.ferrule);
     assert_int_equal(read.station.assembly.epoxy, expected.station.assembly.epoxy);
     assert_int_equal(read.station.assembly.grip_balance, expected.station.assembly.grip_balance);
@@ -68,7 +71,8 @@ static void test_every_key(void **state) {
               "grip_balance = 100 mm\n[scanner]\ndevice = /dev/input/by-id/scan\nprefix = ~]\n"
               "suffix = tab\n[button]\ndevice=/dev/input/by-id/knob\nkey = any\n"
               "hold_ms = 3000\n[camera]\ndevice = /dev/v4l/by-id\nsize = "
-              "1920x1080\n[sound]\nvolume = 0 ; night shift\n",
+              "1920x1080\n[backup]\nfolder = /mnt/copies\nevery_h = 168\nkeep = 1\n"
+              "[sound]\nvolume = 0 ; night shift\n",
               &s));
     assert_string_equal(s.station.bench, "Saw 2");
     assert_int_equal(s.station.rules.mark_step, 500000);
@@ -89,6 +93,9 @@ static void test_every_key(void **state) {
     assert_true(s.station.camera);
     assert_int_equal(s.camera_width, 1920);
     assert_int_equal(s.camera_height, 1080);
+    assert_string_equal(s.backup, "/mnt/copies");
+    assert_int_equal(s.backup_hours, 168);
+    assert_int_equal(s.backup_keep, 1);
     assert_int_equal(s.volume, 0);
     assert_true(reads("[button]\nkey = F24\n[bench]\nidle_sign_off = 480\n", &s));
     assert_int_equal(s.button_code, KEY_F24);
@@ -165,6 +172,10 @@ static void test_wrong_values(void **state) {
         {"camera", "size = 319x480", "width and height in pixels, 320x240 to 4096x4096"},
         {"camera", "size = 640x4097", "width and height in pixels, 320x240 to 4096x4096"},
         {"camera", "size = 000000000640x480", "width and height in pixels, 320x240 to 4096x4096"},
+        {"backup", "every_h = 0", "hours, 1 to 168"},
+        {"backup", "every_h = 169", "hours, 1 to 168"},
+        {"backup", "keep = 0", "how many copies, 1 to 1000"},
+        {"backup", "keep = all", "how many copies, 1 to 1000"},
         {"sound", "volume = 101", "0 (silent) to 100"},
         {"sound", "volume = loud", "0 (silent) to 100"},
     };

@@ -287,6 +287,10 @@ static bool export_csv(void *ctx, const struct review_filter *filter, char *ret_
     return true;
 }
 
+static void copies(void *ctx, struct station_copies *ret_copies) {
+    *ret_copies = of(ctx)->copies;
+}
+
 const struct station_ops shop_ops = {
     .mono_ms = mono_ms,
     .wall_ms = wall_ms,
@@ -314,6 +318,7 @@ const struct station_ops shop_ops = {
     .beside = shop_beside,
     .kit = shop_kit,
     .save_all = shop_save_all,
+    .copies = copies,
 };
 
 struct station_ops shop_ops_for(struct shop *shop) {

@@ -60,6 +60,7 @@ struct shop {
     const struct catalogue *catalogue;
     struct shop_club club[SHOP_CLUBS];
     int64_t now_ms;
+    struct station_copies copies;
     uint64_t ids;
     int64_t seq; // of the last entry
     struct shop_entry log[SHOP_LOG];
