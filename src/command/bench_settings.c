@@ -258,6 +258,14 @@ static bool set_backup_keep(struct bench_settings *to, const char *value) {
     return number(value, 1, 1000, &to->backup_keep);
 }
 
+static bool set_sign_key(struct bench_settings *to, const char *value) {
+    return text(value, to->sign_key, sizeof to->sign_key);
+}
+
+static bool set_sign_witness(struct bench_settings *to, const char *value) {
+    return text(value, to->sign_witness, sizeof to->sign_witness);
+}
+
 static bool set_volume(struct bench_settings *to, const char *value) {
     return number(value, 0, 100, &to->volume);
 }
@@ -297,6 +305,8 @@ static const struct {
     {"backup", "folder", set_backup, "a path of at most 255 characters, or nothing"},
     {"backup", "every_h", set_backup_hours, "hours, 1 to 168"},
     {"backup", "keep", set_backup_keep, "how many copies, 1 to 1000"},
+    {"sign", "key", set_sign_key, "a path of at most 255 characters, or nothing"},
+    {"sign", "witness", set_sign_witness, "a path of at most 255 characters, or nothing"},
     {"sound", "volume", set_volume, "0 (silent) to 100"},
 };
 #define KEYS (sizeof keys / sizeof keys[0])
@@ -381,6 +391,9 @@ bool bench_settings_read(FILE *file, const char *name, struct bench_settings *se
     }
     if (named_twice(settings)) {
         complain(&reader, "device", "each scanner and the button must have a path of its own");
+    }
+    if ((settings->sign_key[0] == '\0') != (settings->sign_witness[0] == '\0')) {
+        complain(&reader, "[sign]", "key and witness belong together");
     }
     return reader.wrong == 0;
 }

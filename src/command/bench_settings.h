@@ -23,10 +23,12 @@ struct bench_settings {
     char camera[BENCH_PATH_MAX]; // node, folder of nodes, Y4M file or FIFO, empty: none
     int camera_width;            // asked of it
     int camera_height;
-    char pepper[BENCH_PATH_MAX]; // key file of the PINs, empty: none
-    char backup[BENCH_PATH_MAX]; // folder for copies of the database, empty: none are made
-    int backup_hours;            // from one to the next
-    int backup_keep;             // how many stay
+    char pepper[BENCH_PATH_MAX];   // key file of the PINs, empty: none
+    char backup[BENCH_PATH_MAX];   // folder for copies of the database, empty: none are made
+    int backup_hours;              // from one to the next
+    int backup_keep;               // how many stay
+    char sign_key[BENCH_PATH_MAX]; // days are signed with, empty: not at the bench
+    char sign_witness[BENCH_PATH_MAX];
     uint16_t button_code;
     int hold_ms;
     int volume;

@@ -1,8 +1,7 @@
 // The log as a file for a spreadsheet. The plans stay out: they are whole pages.
 
-#include "chain.h"
+#include "connection.h"
 #include "csv.h"
-#include "log_filter.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -67,30 +66,20 @@ static void put_entry(FILE *file, const struct entry *entry) {
     fputs("\r\n", file);
 }
 
-static enum store_result put_rows(struct store *store, const struct log_filter *filter, FILE *file,
-                                  int64_t *ret_rows) {
-    struct log_range range;
-    struct entry entry;
-    enum store_result result = log_filter_range(store, filter, &range);
-    if (result != STORE_OK) {
-        return result;
-    }
-    struct query query = query_open(store, STATEMENT_LOG_EXPORT);
-    log_filter_bind(&query, filter, &range);
-    while (!ferror(file) && query_step(&query)) {
-        chain_read(&query, &entry);
-        if (!query.odd) {
-            put_entry(file, &entry);
-            ++*ret_rows;
-        }
-    }
-    result = query_end(&query, "read the log");
-    return result == STORE_NONE ? STORE_OK : result;
+struct rows {
+    FILE *file;
+    int64_t count;
+};
+
+static bool put_row(void *context, const struct entry *entry) {
+    struct rows *rows = context;
+    put_entry(rows->file, entry);
+    rows->count++;
+    return !ferror(rows->file);
 }
 
 enum store_result store_log_csv(struct store *store, const struct log_filter *filter, int fd,
                                 int64_t *ret_rows) {
-    int64_t rows = 0;
     enum store_result result;
     int own = dup(fd);
     FILE *file = own < 0 ? NULL : fdopen(own, "w");
@@ -105,7 +94,8 @@ enum store_result store_log_csv(struct store *store, const struct log_filter *fi
     fputs("seq,time,kind,bench,worker,build,club,head,shaft,attempt,refers,planned,made,verdict,"
           "cause,note,chart_revision,confirm_id\r\n",
           file);
-    result = put_rows(store, filter, file, &rows);
+    struct rows rows = {.file = file};
+    result = store_log_each(store, filter, put_row, &rows);
     bool written = !ferror(file);
     if ((fclose(file) != 0 || !written) && result == STORE_OK) {
         result = connection_say(store, errno == ENOSPC ? STORE_FULL : STORE_FAILED,
@@ -113,7 +103,7 @@ enum store_result store_log_csv(struct store *store, const struct log_filter *fi
                                 strerror(errno));
     }
     if (result == STORE_OK) {
-        *ret_rows = rows;
+        *ret_rows = rows.count;
     }
     return result;
 }

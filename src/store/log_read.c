@@ -118,3 +118,34 @@ int store_log(struct store *store, const struct log_filter *filter, int64_t befo
     enum store_result result = query_end(&query, "read the log");
     return result == STORE_OK || result == STORE_NONE ? count : -1;
 }
+
+static enum store_result give(struct query *query, store_entry_each *each, void *context) {
+    struct entry entry;
+    bool more = true;
+    while (more && query_step(query)) {
+        chain_read(query, &entry);
+        more = !query->odd && each(context, &entry);
+    }
+    enum store_result result = query_end(query, "read the log");
+    return result == STORE_NONE ? STORE_OK : result;
+}
+
+enum store_result store_log_each(struct store *store, const struct log_filter *filter,
+                                 store_entry_each *each, void *context) {
+    struct log_range range;
+    enum store_result result = log_filter_range(store, filter, &range);
+    if (result != STORE_OK) {
+        return result;
+    }
+    struct query query = query_open(store, STATEMENT_LOG_EXPORT);
+    log_filter_bind(&query, filter, &range);
+    return give(&query, each, context);
+}
+
+enum store_result store_log_about(struct store *store, int64_t first_seq, int64_t last_seq,
+                                  store_entry_each *each, void *context) {
+    struct query query = query_open(store, STATEMENT_LOG_ABOUT);
+    query_bind_number(&query, first_seq);
+    query_bind_number(&query, last_seq);
+    return give(&query, each, context);
+}

@@ -19,6 +19,9 @@
 #define LOG_LINE                                                                                   \
     "SELECT seq, kind, wall_ms, worker, build, club, shaft, planned, made, verdict, cause, "       \
     "refers, " LOG_OPEN " FROM log "
+#define LOG_SIGNED                                                                                 \
+    "SELECT seq, wall_ms, worker, note, hash FROM log INDEXED BY log_signed "                      \
+    "WHERE kind = 'day_signed' "
 #define LOG_NEWEST "AND " LOG_FILTER "ORDER BY seq DESC LIMIT ?11"
 
 // clang-format off
@@ -46,6 +49,12 @@
       LOG_LINE "WHERE seq IN (SELECT decision_seq FROM club INDEXED BY club_decision "            \
       "WHERE decision_seq IS NOT NULL) " LOG_NEWEST)                                               \
     X(LOG_EXPORT, "SELECT " LOG_COLUMNS " FROM log WHERE " LOG_FILTER "ORDER BY seq")              \
+    X(LOG_ABOUT,                                                                                   \
+      "SELECT " LOG_COLUMNS " FROM log INDEXED BY log_refers WHERE refers IS NOT NULL "            \
+      "AND refers BETWEEN ? AND ? ORDER BY seq")                                                   \
+    X(SIGNED_DAY,                                                                                  \
+      LOG_SIGNED "AND substr(note, 1, 10) BETWEEN ? AND ? ORDER BY seq DESC LIMIT 1")              \
+    X(SIGNED_OVER, LOG_SIGNED "AND seq > ? ORDER BY seq LIMIT 1")                                  \
     X(QUARTER_ADD,                                                                                 \
       "INSERT INTO log_quarter (quarter, first_seq, last_seq, clubs_done, cuts, "                  \
       "out_of_tolerance, holds) VALUES (?1, ?2, ?2, ?3, ?4, ?5, ?6) "                              \

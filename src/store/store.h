@@ -212,6 +212,15 @@ struct log_filter {
     bool cuts_only;               // tip and butt cuts and measures
     bool needs_decision;
 };
+// Calls `each` with every entry of the filter, oldest first, until it says false. It must not call
+// the store.
+typedef bool store_entry_each(void *context, const struct entry *entry);
+enum store_result store_log_each(struct store *store, const struct log_filter *filter,
+                                 store_entry_each *each, void *context);
+// The same with every entry, of whatever day, that refers to one of first_seq to last_seq.
+enum store_result store_log_about(struct store *store, int64_t first_seq, int64_t last_seq,
+                                  store_entry_each *each, void *context);
+
 // One line of the review table.
 struct log_line {
     int64_t seq;

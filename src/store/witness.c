@@ -68,12 +68,53 @@ enum store_result store_sign_day(struct store *store, struct entry *entry, const
     return result;
 }
 
+// --- what is signed ----------------------------------------------------------------------------
+
+// A row of LOG_SIGNED.
+static enum store_result take(struct query *query, struct day_signature *ret_signature) {
+    struct day_signature signature = {0};
+    struct store *store = query->store;
+    char note[ENTRY_NOTE_MAX];
+    if (query_step(query)) {
+        signature.checkpoint.size = query_number(query, 0);
+        signature.wall_ms = query_number(query, 1);
+        query_text(query, 2, signature.worker, sizeof signature.worker);
+        query_text(query, 3, note, sizeof note);
+        query_blob(query, 4, signature.checkpoint.head, sizeof signature.checkpoint.head);
+        snprintf(signature.checkpoint.day, sizeof signature.checkpoint.day, "%.10s", note);
+        query->odd |= !checkpoint_is_day(signature.checkpoint.day);
+    }
+    enum store_result result = query_end(query, "look for a signed day");
+    if (result == STORE_OK) {
+        result = origin(store, &signature.checkpoint);
+    }
+    if (result == STORE_OK) {
+        *ret_signature = signature;
+    }
+    return result;
+}
+
+enum store_result store_signature(struct store *store, const char *from, const char *to,
+                                  struct day_signature *ret_signature) {
+    struct query query = query_open(store, STATEMENT_SIGNED_DAY);
+    query_bind_text(&query, from != NULL ? from : "");
+    query_bind_text(&query, to != NULL ? to : "9999-99-99");
+    return take(&query, ret_signature);
+}
+
+enum store_result store_signature_over(struct store *store, int64_t seq,
+                                       struct day_signature *ret_signature) {
+    struct query query = query_open(store, STATEMENT_SIGNED_OVER);
+    query_bind_number(&query, seq - 1);
+    return take(&query, ret_signature);
+}
+
 // --- comparing ---------------------------------------------------------------------------------
 
 static enum store_result compare_origin(const struct witness *witness, const struct entry *genesis,
                                         struct store_check *check) {
     for (size_t i = 0; i < witness->count; i++) {
-        const struct checkpoint *note = &witness->mark[i].checkpoint;
+        const struct checkpoint *note = &witness->mark[i].note.checkpoint;
         if (strcmp(note->incarnation, genesis->note) != 0 ||
             strcmp(note->bench, genesis->bench) != 0) {
             snprintf(
@@ -96,17 +137,17 @@ enum store_result witness_compare_entry(struct witness_compare *compare, const s
     }
     for (; compare->next < witness->count; compare->next++) {
         const struct witness_mark *mark = &witness->mark[compare->next];
-        if (mark->checkpoint.size != check->entries) {
+        if (mark->note.checkpoint.size != check->entries) {
             break;
         }
-        if (memcmp(mark->checkpoint.head, check->head, sizeof check->head) != 0) {
+        if (memcmp(mark->note.checkpoint.head, check->head, sizeof check->head) != 0) {
             check->first_bad = compare->finding.covered + 1;
             compare->finding.latest_bad = check->entries;
             snprintf(check->problem, sizeof check->problem,
                      "Entries %lld to %lld are not those that were signed for %s (line %d of the "
                      "witness): the log was rewritten, or went on from an older copy.",
-                     (long long)check->first_bad, (long long)check->entries, mark->checkpoint.day,
-                     mark->line);
+                     (long long)check->first_bad, (long long)check->entries,
+                     mark->note.checkpoint.day, mark->line);
             return STORE_REFUSED;
         }
         compare->finding.covered = check->entries;
@@ -125,7 +166,7 @@ enum store_result witness_compare_end(const struct witness_compare *compare,
     snprintf(check->problem, sizeof check->problem,
              "Entries %lld to %lld are missing, which were there when %s was signed (line %d of "
              "the witness): the end of the log was cut off, or this is an older copy.",
-             (long long)check->first_bad, (long long)last->checkpoint.size, last->checkpoint.day,
-             last->line);
+             (long long)check->first_bad, (long long)last->note.checkpoint.size,
+             last->note.checkpoint.day, last->line);
     return STORE_REFUSED;
 }

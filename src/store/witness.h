@@ -12,6 +12,20 @@
 enum store_result store_sign_day(struct store *store, struct entry *entry, const char *day,
                                  struct checkpoint *ret_checkpoint);
 
+// A day's signature as the log has it: all that its note says but the key's own signature.
+struct day_signature {
+    struct checkpoint checkpoint;
+    int64_t wall_ms;
+    char worker[TICKET_TEXT_MAX];
+};
+// The newest of a day `from` to `to` (2026-03-31), or of any day when both are NULL.
+// STORE_NONE: there is none.
+enum store_result store_signature(struct store *store, const char *from, const char *to,
+                                  struct day_signature *ret_signature);
+// The first that stands for entry `seq`.
+enum store_result store_signature_over(struct store *store, int64_t seq,
+                                       struct day_signature *ret_signature);
+
 // What the witness adds to a check.
 struct witness_finding {
     int64_t covered;    // entries that some note of the witness stands for

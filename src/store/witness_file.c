@@ -33,7 +33,7 @@ static int lines(const char *bytes, size_t size) {
     return count;
 }
 
-static bool add_mark(struct witness *witness, const struct checkpoint *checkpoint, int line) {
+static bool add_mark(struct witness *witness, const struct checkpoint_note *note, int line) {
     if ((witness->count & (witness->count - 1)) == 0) { // full at every power of two
         size_t room = witness->count == 0 ? 1 : 2 * witness->count;
         struct witness_mark *mark = realloc(witness->mark, room * sizeof *mark);
@@ -42,7 +42,7 @@ static bool add_mark(struct witness *witness, const struct checkpoint *checkpoin
         }
         witness->mark = mark;
     }
-    witness->mark[witness->count++] = (struct witness_mark){line, *checkpoint};
+    witness->mark[witness->count++] = (struct witness_mark){line, *note};
     return true;
 }
 
@@ -78,7 +78,7 @@ static enum witness_result take_notes(struct witness *witness, const char *bytes
                                : "the note is signed by another key",
                            message, size);
         }
-        if (!add_mark(witness, &note.checkpoint, line)) {
+        if (!add_mark(witness, &note, line)) {
             return fail(witness->path, "no memory", message, size);
         }
         witness->whole += used;
@@ -90,8 +90,8 @@ static enum witness_result take_notes(struct witness *witness, const char *bytes
 static int by_size(const void *a, const void *b) {
     const struct witness_mark *left = a;
     const struct witness_mark *right = b;
-    if (left->checkpoint.size != right->checkpoint.size) {
-        return left->checkpoint.size < right->checkpoint.size ? -1 : 1;
+    if (left->note.checkpoint.size != right->note.checkpoint.size) {
+        return left->note.checkpoint.size < right->note.checkpoint.size ? -1 : 1;
     }
     return left->line - right->line;
 }
@@ -178,6 +178,15 @@ bool witness_append(struct witness *witness, const struct checkpoint_note *note,
         witness->torn_line = 1; // what was written of it stays, and is no note
     }
     return false;
+}
+
+const struct checkpoint_note *witness_note(const struct witness *witness, int64_t size) {
+    for (size_t i = witness->count; i > 0; i--) {
+        if (witness->mark[i - 1].note.checkpoint.size == size) {
+            return &witness->mark[i - 1].note;
+        }
+    }
+    return NULL;
 }
 
 void witness_release(struct witness *witness) {

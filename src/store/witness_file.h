@@ -9,7 +9,7 @@
 
 struct witness_mark {
     int line; // where the note begins, from 1
-    struct checkpoint checkpoint;
+    struct checkpoint_note note;
 };
 struct witness {
     int fd; // -1: only read
@@ -40,6 +40,9 @@ enum witness_result witness_open(const char *path, const uint8_t public[WITNESS_
 // ends where it did, if the disk lets it.
 bool witness_append(struct witness *witness, const struct checkpoint_note *note, char *message,
                     size_t size);
+
+// The newest note over so many entries, NULL: there is none.
+const struct checkpoint_note *witness_note(const struct witness *witness, int64_t size);
 
 void witness_release(struct witness *witness);
 

@@ -99,6 +99,21 @@ static void agrees_with_python(void **state) {
     assert_string_equal(line, "2\n");
 }
 
+// In a folder each log has a file of its own.
+static void keeps_a_witness_a_log(void **state) {
+    char command[200];
+    (void)state;
+    assert_int_equal(mkdir(desk_path(&desk, "stick"), 0700), 0);
+    expect(0, "sign --badge W-0001B --key keys/k --witness stick <pin.txt");
+    expect(0, "sign --badge W-0001B --key keys/k --witness stick/ <pin.txt");
+    struct entry genesis;
+    assert_int_equal(store_entry(desk.store, 1, &genesis), STORE_OK);
+    snprintf(command, sizeof command,
+             "check --witness stick/kerfside-%.8s.witness --public keys/k.pub", genesis.note);
+    expect(0, command);
+    says(ran.out, "2 notes");
+}
+
 // Everything that can be known before is known before anything is signed.
 static void refuses(void **state) {
     static const struct {
@@ -207,11 +222,8 @@ static void says_when_the_witness_is_full(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        STEP(signs_and_checks),
-        STEP(agrees_with_python),
-        STEP(refuses),
-        STEP(finds_what_was_done),
-        STEP(says_when_the_witness_is_full),
+        STEP(signs_and_checks), STEP(agrees_with_python),  STEP(keeps_a_witness_a_log),
+        STEP(refuses),          STEP(finds_what_was_done), STEP(says_when_the_witness_is_full),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -127,6 +127,17 @@ static void test_more_scanners(void **state) {
     }
 }
 
+static void test_signing(void **state) {
+    (void)state;
+    struct bench_settings s;
+    assert_true(reads("[sign]\nkey = /media/stick/key\nwitness = /media/stick\n", &s));
+    assert_string_equal(s.sign_key, "/media/stick/key");
+    assert_string_equal(s.sign_witness, "/media/stick");
+    assert_false(reads("[sign]\nkey = /media/stick/key\n", &s));
+    assert_non_null(strstr(said, "key and witness belong together"));
+    assert_false(reads("[sign]\nwitness = /media/stick\n", &s));
+}
+
 // Every wrong value, named by file, line, key and what is allowed.
 static void test_wrong_values(void **state) {
     (void)state;
@@ -230,8 +241,9 @@ static void test_a_long_line(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_sample_is_the_default), cmocka_unit_test(test_every_key),
-        cmocka_unit_test(test_more_scanners),         cmocka_unit_test(test_wrong_values),
-        cmocka_unit_test(test_wrong_lines),           cmocka_unit_test(test_a_long_line),
+        cmocka_unit_test(test_more_scanners),         cmocka_unit_test(test_signing),
+        cmocka_unit_test(test_wrong_values),          cmocka_unit_test(test_wrong_lines),
+        cmocka_unit_test(test_a_long_line),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

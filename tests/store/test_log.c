@@ -244,6 +244,65 @@ static void counts_days(void **state) {
     assert_int_equal(count.cuts, 0);
 }
 
+// --- entry by entry ------------------------------------------------------------------------------
+
+struct given {
+    const struct log_filter *filter; // NULL: those about first to last
+    int64_t first;
+    int64_t last;
+    int64_t next; // seq that must not be passed over
+    int left;     // -1: never says that it is enough
+    int count;
+};
+
+static bool meant(const struct given *given, int64_t seq) {
+    return given->filter != NULL
+               ? wanted(given->filter, seq)
+               : entries[seq].refers != 0 && entries[seq].refers >= given->first &&
+                     entries[seq].refers <= given->last;
+}
+
+static bool take(void *context, const struct entry *entry) {
+    struct given *given = context;
+    while (given->next <= last && !meant(given, given->next)) {
+        given->next++;
+    }
+    assert_int_equal(entry->seq, given->next);
+    assert_memory_equal(entry, &entries[entry->seq], sizeof *entry);
+    given->next++;
+    given->count++;
+    return --given->left != 0;
+}
+
+static void expect_all(struct given *given) {
+    while (given->next <= last) {
+        assert_false(meant(given, given->next++));
+    }
+}
+
+static void gives_entries(void **state) {
+    int count = 0;
+    (void)state;
+    for (int round = 0; round < 60; round++) {
+        struct log_filter filter = some_filter();
+        filter.needs_decision = false;
+        struct given given = {.filter = &filter, .next = 1, .left = -1};
+        assert_int_equal(store_log_each(fixture.store, &filter, take, &given), STORE_OK);
+        expect_all(&given);
+        struct given about = {.first = 1 + pick(ENTRIES / 2), .next = 1, .left = -1};
+        about.last = about.first + pick(ENTRIES / 2);
+        assert_int_equal(store_log_about(fixture.store, about.first, about.last, take, &about),
+                         STORE_OK);
+        expect_all(&about);
+        count += about.count;
+    }
+    assert_true(count > 300);
+    struct log_filter all = {0};
+    struct given two = {.filter = &all, .next = 1, .left = 2};
+    assert_int_equal(store_log_each(fixture.store, &all, take, &two), STORE_OK);
+    assert_int_equal(two.count, 2); // enough
+}
+
 // --- CSV ---------------------------------------------------------------------------------------
 
 static size_t export(const struct log_filter *filter, char *buffer, size_t size,
@@ -370,7 +429,8 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(log_holds_everything), cmocka_unit_test(filters_like_a_person),
         cmocka_unit_test(counts_days),          cmocka_unit_test(exports_csv),
-        cmocka_unit_test(quotes_what_must_be),  cmocka_unit_test(searches_by_index),
+        cmocka_unit_test(gives_entries),        cmocka_unit_test(quotes_what_must_be),
+        cmocka_unit_test(searches_by_index),
     };
     return cmocka_run_group_tests(tests, opened, closed);
 }

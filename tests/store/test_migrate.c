@@ -115,7 +115,7 @@ static void comes_up(struct fixture *fixture, int version, int64_t entries) {
     char hash[2 * ENTRY_HASH_SIZE + 1] = "";
     char *before = old_rows(fixture->path, version);
     opens(fixture);
-    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 4);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 5);
     char *after = old_rows(fixture->path, version);
     assert_string_equal(before, after);
     assert_int_equal(store_check(fixture->store, &check), STORE_OK);
@@ -126,8 +126,8 @@ static void comes_up(struct fixture *fixture, int version, int64_t entries) {
     assert_string_equal(hash, last_hash[version]);
     // Codes are new, and nothing has one yet.
     assert_int_equal(ask_file(fixture->path, "SELECT count(*) FROM supplier_code"), 0);
-    assert_int_equal(ask_file(beside(fixture, ".before-4"), "PRAGMA user_version"), version);
-    char *kept = old_rows(beside(fixture, ".before-4"), version);
+    assert_int_equal(ask_file(beside(fixture, ".before-5"), "PRAGMA user_version"), version);
+    char *kept = old_rows(beside(fixture, ".before-5"), version);
     assert_string_equal(before, kept);
     free(before);
     free(after);
@@ -181,7 +181,7 @@ static void loses_nothing_of_0002(void **state) {
     assert_true(model.parts >= 3);
     fixture_expect_check(fixture->store);
     fixture_restart(fixture);
-    assert_false(there(fixture, ".before-4.1"));
+    assert_false(there(fixture, ".before-5.1"));
 }
 
 static void keeps_a_copy(void **state) {
@@ -189,24 +189,24 @@ static void keeps_a_copy(void **state) {
     struct stat first, later;
     char *before = old_rows(fixture->path, 1);
     opens(fixture);
-    assert_int_equal(ask_file(beside(fixture, ".before-4"), "PRAGMA user_version"), 1);
-    char *kept = old_rows(beside(fixture, ".before-4"), 1);
+    assert_int_equal(ask_file(beside(fixture, ".before-5"), "PRAGMA user_version"), 1);
+    char *kept = old_rows(beside(fixture, ".before-5"), 1);
     assert_string_equal(before, kept);
-    assert_false(there(fixture, ".before-4.part"));
-    assert_false(there(fixture, ".before-4-wal"));
-    assert_false(there(fixture, ".before-4.1"));
-    assert_int_equal(stat(beside(fixture, ".before-4"), &first), 0);
+    assert_false(there(fixture, ".before-5.part"));
+    assert_false(there(fixture, ".before-5-wal"));
+    assert_false(there(fixture, ".before-5.1"));
+    assert_int_equal(stat(beside(fixture, ".before-5"), &first), 0);
     // Up to date: no more copies.
     fixture_restart(fixture);
-    assert_false(there(fixture, ".before-4.1"));
+    assert_false(there(fixture, ".before-5.1"));
     closes(fixture);
     // The same old database again, as after a migration that failed: the copy is kept once.
     unlink(fixture->path);
     unlink(beside(fixture, "-wal"));
     fixture_version(fixture->path, 1);
     opens(fixture);
-    assert_false(there(fixture, ".before-4.1"));
-    assert_false(there(fixture, ".before-4.part"));
+    assert_false(there(fixture, ".before-5.1"));
+    assert_false(there(fixture, ".before-5.part"));
     closes(fixture);
     // Another one: both are kept.
     unlink(fixture->path);
@@ -217,9 +217,9 @@ static void keeps_a_copy(void **state) {
     sqlite3_close(raw);
     opens(fixture);
     assert_int_equal(
-        ask_file(beside(fixture, ".before-4.1"), "SELECT count(*) FROM shaft WHERE rack = 'Z9'"),
+        ask_file(beside(fixture, ".before-5.1"), "SELECT count(*) FROM shaft WHERE rack = 'Z9'"),
         1);
-    assert_int_equal(stat(beside(fixture, ".before-4"), &later), 0);
+    assert_int_equal(stat(beside(fixture, ".before-5"), &later), 0);
     assert_int_equal(first.st_ino, later.st_ino);
     free(before);
     free(kept);
@@ -237,25 +237,25 @@ static void refuses(struct fixture *fixture, enum store_mode mode, enum store_re
     }
     assert_string_equal(before, after);
     assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 1);
-    assert_false(there(fixture, ".before-4.part"));
+    assert_false(there(fixture, ".before-5.part"));
     free(before);
     free(after);
 }
 
 static void moves_nothing_without_the_copy(void **state) {
     struct fixture *fixture = *state;
-    char suffix[32] = ".before-4";
+    char suffix[32] = ".before-5";
     for (int i = 0; i < 10; i++) {
         FILE *file = fopen(beside(fixture, suffix), "w");
         assert_non_null(file);
         fputs("something else", file);
         fclose(file);
-        snprintf(suffix, sizeof suffix, ".before-4.%d", i + 1);
+        snprintf(suffix, sizeof suffix, ".before-5.%d", i + 1);
     }
     refuses(fixture, STORE_WRITE, STORE_FAILED, "Could not write the copy");
-    unlink(beside(fixture, ".before-4.4"));
+    unlink(beside(fixture, ".before-5.4"));
     opens(fixture);
-    assert_int_equal(ask_file(beside(fixture, ".before-4.4"), "PRAGMA user_version"), 1);
+    assert_int_equal(ask_file(beside(fixture, ".before-5.4"), "PRAGMA user_version"), 1);
 }
 
 static void moves_nothing_that_is_damaged(void **state) {
@@ -264,38 +264,36 @@ static void moves_nothing_that_is_damaged(void **state) {
     fixture_exec(raw, "DROP TRIGGER log_kept; UPDATE log SET note = 'x' WHERE seq = 5");
     sqlite3_close(raw);
     refuses(fixture, STORE_WRITE, STORE_FAILED, "Entry 5: was changed after it was written.");
-    assert_false(there(fixture, ".before-4"));
+    assert_false(there(fixture, ".before-5"));
 }
 
 static void is_not_for_readers(void **state) {
     struct fixture *fixture = *state;
     refuses(fixture, STORE_READ, STORE_REFUSED, "older Kerfside");
-    assert_false(there(fixture, ".before-4"));
+    assert_false(there(fixture, ".before-5"));
 }
 
 // Nobody may write between the copy and the change.
 static void waits_for_the_lock(void **state) {
-    static const struct migration more[] = {{1, "0001", ""},
-                                            {2, "0002", ""},
-                                            {3, "0003", ""},
-                                            {4, "0004", ""},
-                                            {5, "0005", "CREATE TABLE extra (a INTEGER) STRICT"}};
+    static const struct migration more[] = {
+        {1, "0001", ""}, {2, "0002", ""}, {3, "0003", ""},
+        {4, "0004", ""}, {5, "0005", ""}, {6, "0006", "CREATE TABLE extra (a INTEGER) STRICT"}};
     struct fixture *fixture = *state;
     int fd = lock_open(beside(fixture, ".lock"));
     assert_true(fd >= 0 && lock_take(fd, 0));
     refuses(fixture, STORE_WRITE, STORE_BUSY, ".lock");
-    assert_false(there(fixture, ".before-4"));
+    assert_false(there(fixture, ".before-5"));
     lock_release(fd);
     opens(fixture);
     sqlite3_set_authorizer(fixture->store->db, NULL, NULL); // as while opening
     fixture->store->lock_wait_ms = 20;
     assert_true(lock_take(fd, 0)); // given back
     assert_int_equal(migrate_run(fixture->store, more, COUNT(more)), STORE_BUSY);
-    assert_false(there(fixture, ".before-5"));
+    assert_false(there(fixture, ".before-6"));
     lock_release(fd);
     assert_int_equal(migrate_run(fixture->store, more, COUNT(more)), STORE_OK);
-    assert_int_equal(ask_file(beside(fixture, ".before-5"), "PRAGMA user_version"), 4);
-    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 5);
+    assert_int_equal(ask_file(beside(fixture, ".before-6"), "PRAGMA user_version"), 5);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 6);
     close(fd);
 }
 

@@ -233,20 +233,21 @@ static void migrates_whole_or_not_at_all(void **state) {
         {2, "0002", ""},
         {3, "0003", ""},
         {4, "0004", ""},
-        {5, "0005", "CREATE TABLE extra (a INTEGER) STRICT"},
-        {6, "0006", "CREATE TABLE sixth (a INTEGER) STRICT; INSERT INTO nowhere VALUES (1)"}};
+        {5, "0005", ""},
+        {6, "0006", "CREATE TABLE extra (a INTEGER) STRICT"},
+        {7, "0007", "CREATE TABLE seventh (a INTEGER) STRICT; INSERT INTO nowhere VALUES (1)"}};
     struct fixture fixture;
     (void)state;
     fixture_open(&fixture);
     sqlite3 *db = fixture.store->db;
     sqlite3_set_authorizer(db, NULL, NULL);
     int64_t shipped = fixture_number(db, "PRAGMA user_version");
-    assert_int_equal(shipped, 4);
+    assert_int_equal(shipped, 5);
     assert_int_not_equal(migrate_run(fixture.store, bad, COUNT(bad)), STORE_OK);
-    assert_non_null(strstr(store_message(fixture.store), "0006"));
-    assert_int_equal(fixture_number(db, "PRAGMA user_version"), 5); // each on its own
+    assert_non_null(strstr(store_message(fixture.store), "0007"));
+    assert_int_equal(fixture_number(db, "PRAGMA user_version"), 6); // each on its own
     assert_int_equal(fixture_number(db, "SELECT count(*) FROM sqlite_schema WHERE name IN "
-                                        "('extra', 'sixth')"),
+                                        "('extra', 'seventh')"),
                      1);
     assert_true(sqlite3_get_autocommit(db));
     assert_int_equal(fixture_number(db, "SELECT count(*) FROM log"), 1); // nothing lost

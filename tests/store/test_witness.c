@@ -56,6 +56,32 @@ static int opened(void **state) {
     return 0;
 }
 
+// Which day was signed, by whom, and what stands for an entry: as the notes have it.
+static void finds_signatures(void **state) {
+    struct day_signature found;
+    struct witness witness;
+    (void)state;
+    assert_int_equal(witness_read(path, key.public, &witness, message, sizeof message), WITNESS_OK);
+    assert_int_equal(store_signature(fixture.store, NULL, NULL, &found), STORE_OK);
+    assert_int_equal(found.checkpoint.size, SECOND);
+    assert_string_equal(found.worker, SUPERVISOR);
+    assert_memory_equal(&found.checkpoint, &witness.mark[1].note.checkpoint,
+                        sizeof found.checkpoint);
+    assert_int_equal(store_signature(fixture.store, "2026-03-01", "2026-03-02", &found), STORE_OK);
+    assert_memory_equal(&found.checkpoint, &witness.mark[0].note.checkpoint,
+                        sizeof found.checkpoint);
+    assert_int_equal(store_signature(fixture.store, "2026-03-04", "2026-03-31", &found),
+                     STORE_NONE);
+    for (int64_t seq = 1; seq <= ENTRIES; seq++) {
+        enum store_result result = store_signature_over(fixture.store, seq, &found);
+        assert_int_equal(result, seq <= SECOND ? STORE_OK : STORE_NONE);
+        assert_true(result != STORE_OK || found.checkpoint.size == (seq <= FIRST ? FIRST : SECOND));
+    }
+    assert_null(witness_note(&witness, FIRST + 1));
+    assert_ptr_equal(witness_note(&witness, FIRST), &witness.mark[0].note);
+    witness_release(&witness);
+}
+
 static int closed(void **state) {
     (void)state;
     fixture_close(&fixture);
@@ -331,7 +357,7 @@ static void takes_notes_in_any_order(void **state) {
     struct witness_finding finding;
     (void)state;
     assert_int_equal(witness_read(path, key.public, &witness, message, sizeof message), WITNESS_OK);
-    witness.mark[0].checkpoint.head[31] ^= 1;
+    witness.mark[0].note.checkpoint.head[31] ^= 1;
     assert_int_equal(store_check_witness(fixture.store, &witness, &found, &finding), STORE_REFUSED);
     assert_int_equal(found.first_bad, 1);
     assert_int_equal(finding.latest_bad, FIRST);
@@ -368,6 +394,7 @@ static void survives_a_cut_between_entry_and_note(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(covers_what_was_signed),
+        STEP(finds_signatures),
         STEP(is_signed_by_supervisors),
         STEP(finds_any_rewritten_field),
         STEP(finds_another_course_of_events),

@@ -229,7 +229,7 @@ static void reads_what_was_appended(void **state) {
     assert_int_equal(witness.torn_line, 0);
     for (int i = 0; i < NOTES; i++) {
         assert_int_equal(witness.mark[i].line, 1 + i * NOTE_LINES);
-        assert_int_equal(witness.mark[i].checkpoint.size, (i + 1) * 10);
+        assert_int_equal(witness.mark[i].note.checkpoint.size, (i + 1) * 10);
     }
     witness_release(&witness);
 }
@@ -246,7 +246,7 @@ static void reads_notes_in_any_order(void **state) {
     put(bytes, good_size);
     assert_int_equal(witness_read(path, key.public, &witness, message, sizeof message), WITNESS_OK);
     for (int i = 0; i < NOTES; i++) {
-        assert_int_equal(witness.mark[i].checkpoint.size, (i + 1) * 10);
+        assert_int_equal(witness.mark[i].note.checkpoint.size, (i + 1) * 10);
         assert_int_equal(witness.mark[i].line, 1 + (NOTES - 1 - i) * NOTE_LINES);
     }
     witness_release(&witness);
