@@ -1,6 +1,7 @@
 // Copies and checkpoints.
 
 #include "backup.h"
+#include "check.h"
 #include "lock.h"
 #include "room.h"
 
@@ -77,7 +78,7 @@ static enum store_result examine(struct store *store, const char *temporary) {
     if (result != STORE_OK) {
         return fail(store, temporary, message);
     }
-    result = store_check(copied, &check);
+    result = check_file(copied, &check);
     if (result != STORE_OK) {
         result = result == STORE_REFUSED
                      ? connection_say(store, STORE_FAILED,

@@ -1,5 +1,6 @@
 #include "chain.h"
 #include "append.h"
+#include "replay.h"
 #include "witness_compare.h"
 
 #include <sodium.h>
@@ -158,8 +159,16 @@ static enum store_result broken(struct store_check *check, int64_t seq, const ch
     return STORE_REFUSED;
 }
 
+// What holds an entry whose hash is right against other things.
+static enum store_result hold(struct store_check *check, const struct entry *entry,
+                              struct witness_compare *compare, struct replay *replay) {
+    enum store_result result =
+        compare == NULL ? STORE_OK : witness_compare_entry(compare, entry, check);
+    return result == STORE_OK && replay != NULL ? replay_entry(replay, entry) : result;
+}
+
 enum store_result chain_check(struct store *store, struct store_check *check,
-                              struct witness_compare *compare) {
+                              struct witness_compare *compare, struct replay *replay) {
     uint8_t hash[ENTRY_HASH_SIZE];
     uint8_t stored[ENTRY_HASH_SIZE];
     struct entry entry;
@@ -185,9 +194,7 @@ enum store_result chain_check(struct store *store, struct store_check *check,
             if (seq == 1) {
                 snprintf(check->incarnation, sizeof check->incarnation, "%.32s", entry.note);
             }
-            if (compare != NULL) {
-                result = witness_compare_entry(compare, &entry, check);
-            }
+            result = hold(check, &entry, compare, replay);
         }
     }
     if (result != STORE_OK) {

@@ -26,11 +26,12 @@ void chain_read(struct query *query, struct entry *ret_entry);
 // The verdict of a stored word. False for any other word.
 bool chain_verdict(const char *text, enum verdict *ret_verdict);
 
-// Walks the whole chain, and holds it against a witness unless that is NULL. STORE_REFUSED: *check
-// names the first bad entry.
+// Walks the whole chain, holds it against a witness and gathers what it says of clubs and parts,
+// unless those are NULL. STORE_REFUSED: *check names the first bad entry.
 struct witness_compare;
+struct replay;
 enum store_result chain_check(struct store *store, struct store_check *check,
-                              struct witness_compare *compare);
+                              struct witness_compare *compare, struct replay *replay);
 
 // Times, boot, bench and a fresh confirm id into an entry that the store makes by itself.
 void chain_stamp(const struct store *store, struct entry *entry);

@@ -1,6 +1,8 @@
 // Is everything whole: the chain first, because it can name the entry.
 
+#include "check.h"
 #include "chain.h"
+#include "replay.h"
 #include "witness_compare.h"
 
 #include <stdio.h>
@@ -66,34 +68,41 @@ static enum store_result tail(struct store *store, struct store_check *check) {
     return result;
 }
 
-// What no foreign key can say. A copy of an older schema has none of it.
-static enum store_result estimates(struct store *store, struct store_check *check) {
-    static const struct {
-        enum statement statement;
-        const char *problem;
-    } rows[] = {
-        {STATEMENT_CHECK_WISHES, "A club wishes a shaft model that is not there: club "},
-        {STATEMENT_CHECK_PROFILES, "A profile has too few or too many points: "},
-    };
+struct rule {
+    enum statement statement; // gives the name of a row that breaks it
+    const char *problem;
+};
+
+static enum store_result keep_rules(struct store *store, struct store_check *check,
+                                    const struct rule *rules, size_t count) {
     char name[96];
     enum store_result result = STORE_OK;
-    for (size_t i = 0; result == STORE_OK && !store->older && i < sizeof rows / sizeof rows[0];
-         i++) {
-        struct query query = query_open(store, rows[i].statement);
+    for (size_t i = 0; result == STORE_OK && i < count; i++) {
+        struct query query = query_open(store, rules[i].statement);
         if (query_step(&query)) {
             query_text(&query, 0, name, sizeof name);
         }
-        result = ended(store, &query, "check what estimates use", check);
-        result = result == STORE_OK     ? found(check, rows[i].problem, name)
+        result = ended(store, &query, "check what belongs together", check);
+        result = result == STORE_OK     ? found(check, rules[i].problem, name)
                  : result == STORE_NONE ? STORE_OK
                                         : result;
     }
     return result;
 }
 
-static enum store_result all(struct store *store, struct store_check *check,
-                             struct witness_compare *compare) {
-    enum store_result result = chain_check(store, check, compare);
+// What no foreign key can say. A copy of an older schema has none of it.
+static enum store_result estimates(struct store *store, struct store_check *check) {
+    static const struct rule rules[] = {
+        {STATEMENT_CHECK_WISHES, "A club wishes a shaft model that is not there: club "},
+        {STATEMENT_CHECK_PROFILES, "A profile has too few or too many points: "},
+    };
+    return store->older ? STORE_OK
+                        : keep_rules(store, check, rules, sizeof rules / sizeof rules[0]);
+}
+
+static enum store_result file(struct store *store, struct store_check *check,
+                              struct witness_compare *compare, struct replay *replay) {
+    enum store_result result = chain_check(store, check, compare, replay);
     if (result == STORE_FAILED && (sqlite3_errcode(store->db) & 0xFF) == SQLITE_CORRUPT) {
         result = found(check, store_message(store), "");
     }
@@ -109,14 +118,28 @@ static enum store_result all(struct store *store, struct store_check *check,
     return result == STORE_OK ? estimates(store, check) : result;
 }
 
+// The file and whether the log explains what the tables say.
+static enum store_result all(struct store *store, struct store_check *check,
+                             struct witness_compare *compare) {
+    static const struct rule counts = {
+        STATEMENT_CHECK_COUNTS, "The counts of clubs at a stage are not those of the orders: "};
+    struct replay replay = replay_init(store);
+    enum store_result result = file(store, check, compare, &replay);
+    if (result == STORE_OK) {
+        result = replay_compare(&replay, check);
+    }
+    replay_release(&replay);
+    return result == STORE_OK ? keep_rules(store, check, &counts, 1) : result;
+}
+
 static enum store_result look(struct store *store, struct store_check *ret_check,
-                              struct witness_compare *compare) {
+                              struct witness_compare *compare, bool explained) {
     struct store_check check = {0};
     enum store_result result = connection_read_begin(store);
     if (result != STORE_OK) {
         return result;
     }
-    result = all(store, &check, compare);
+    result = explained ? all(store, &check, compare) : file(store, &check, NULL, NULL);
     connection_read_end(store);
     if (result == STORE_OK || result == STORE_REFUSED) {
         *ret_check = check;
@@ -124,15 +147,19 @@ static enum store_result look(struct store *store, struct store_check *ret_check
     return result;
 }
 
+enum store_result check_file(struct store *store, struct store_check *ret_check) {
+    return look(store, ret_check, NULL, false);
+}
+
 enum store_result store_check(struct store *store, struct store_check *ret_check) {
-    return look(store, ret_check, NULL);
+    return look(store, ret_check, NULL, true);
 }
 
 enum store_result store_check_witness(struct store *store, const struct witness *witness,
                                       struct store_check *ret_check,
                                       struct witness_finding *ret_finding) {
     struct witness_compare compare = {.witness = witness};
-    enum store_result result = look(store, ret_check, &compare);
+    enum store_result result = look(store, ret_check, &compare, true);
     if (result == STORE_OK || result == STORE_REFUSED) {
         *ret_finding = compare.finding;
     }

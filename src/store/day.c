@@ -17,45 +17,66 @@ static bool is_off(const struct entry *entry) {
            entry->verdict == VERDICT_SHORT;
 }
 
-static enum store_result add(struct store *store, const struct entry *entry, bool done) {
+bool day_is_about(const struct entry *entry, enum stage before, enum stage after) {
+    return entry->kind == ENTRY_WITHDRAW ||
+           (entry->kind == ENTRY_DECIDE && (after == STAGE_DONE) != (before == STAGE_DONE));
+}
+
+struct day_change day_own(const struct entry *entry, enum stage before, enum stage after) {
+    bool done = after == STAGE_DONE && before != STAGE_DONE;
+    return (struct day_change){
+        .quarter = day_quarter(entry->wall_ms),
+        .done = done && !day_is_about(entry, before, after) ? 1 : 0,
+        .cuts = is_cut(entry->kind) ? 1 : 0,
+        .off = is_off(entry) ? 1 : 0,
+        .holds = entry->kind == ENTRY_HOLD ? 1 : 0,
+    };
+}
+
+struct day_change day_of_about(const struct entry *entry, const struct entry *about,
+                               enum stage before, enum stage after) {
+    bool withdraw = entry->kind == ENTRY_WITHDRAW;
+    return (struct day_change){
+        .quarter = day_quarter(about->wall_ms),
+        .done = (after == STAGE_DONE) - (before == STAGE_DONE),
+        .cuts = withdraw && is_cut(about->kind) ? -1 : 0,
+        .off = withdraw && is_off(about) ? -1 : 0,
+    };
+}
+
+static enum store_result add(struct store *store, int64_t seq, const struct day_change *own) {
     struct query query = query_open(store, STATEMENT_QUARTER_ADD);
-    query_bind_number(&query, day_quarter(entry->wall_ms));
-    query_bind_number(&query, entry->seq);
-    query_bind_number(&query, done);
-    query_bind_number(&query, is_cut(entry->kind));
-    query_bind_number(&query, is_off(entry));
-    query_bind_number(&query, entry->kind == ENTRY_HOLD);
+    query_bind_number(&query, own->quarter);
+    query_bind_number(&query, seq);
+    query_bind_number(&query, own->done);
+    query_bind_number(&query, own->cuts);
+    query_bind_number(&query, own->off);
+    query_bind_number(&query, own->holds);
     return query_run(&query, "count the entry");
 }
 
-static enum store_result change(struct store *store, int64_t wall_ms, int done, int cuts, int off) {
+static enum store_result change(struct store *store, const struct day_change *about) {
     struct query query = query_open(store, STATEMENT_QUARTER_CHANGE);
-    query_bind_number(&query, day_quarter(wall_ms));
-    query_bind_number(&query, done);
-    query_bind_number(&query, cuts);
-    query_bind_number(&query, off);
+    query_bind_number(&query, about->quarter);
+    query_bind_number(&query, about->done);
+    query_bind_number(&query, about->cuts);
+    query_bind_number(&query, about->off);
     return query_run(&query, "count the entry it refers to");
 }
 
 enum store_result day_entry(struct store *store, const struct entry *entry, enum stage before,
                             enum stage after) {
-    bool withdraw = entry->kind == ENTRY_WITHDRAW;
-    int done = (after == STAGE_DONE) - (before == STAGE_DONE);
     struct entry about;
-    // A decision or withdrawal changes the count of the time it is about: a club is done when it
-    // was measured.
-    if (!withdraw && !(entry->kind == ENTRY_DECIDE && done != 0)) {
-        return add(store, entry, done > 0);
-    }
-    enum store_result result = add(store, entry, false);
-    if (result == STORE_OK) {
+    struct day_change own = day_own(entry, before, after);
+    enum store_result result = add(store, entry->seq, &own);
+    if (result == STORE_OK && day_is_about(entry, before, after)) {
         result = store_entry(store, entry->refers, &about);
+        if (result == STORE_OK) {
+            struct day_change other = day_of_about(entry, &about, before, after);
+            result = change(store, &other);
+        }
     }
-    if (result != STORE_OK) {
-        return result;
-    }
-    return change(store, about.wall_ms, done, withdraw && is_cut(about.kind) ? -1 : 0,
-                  withdraw && is_off(&about) ? -1 : 0);
+    return result;
 }
 
 enum store_result store_day(struct store *store, int64_t from_ms, int64_t to_ms,

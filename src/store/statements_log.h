@@ -76,6 +76,20 @@
     X(CHECK_PROFILES,                                                                              \
       "SELECT model || ' ' || flex FROM shaft_profile GROUP BY model, flex, revision "             \
       "HAVING count(*) NOT BETWEEN 2 AND 32 LIMIT 1")                                              \
+    X(CHECK_CLUBS,                                                                                 \
+      "SELECT c.id, c.stage, c.attempt, c.tip_made, c.tip_seq, c.butt_seq, c.measure_seq, "        \
+      "c.decision_seq, c.bench, h.ticket, s.ticket, c.picked_column, c.shim_consent, "             \
+      "c.build || ' ' || c.name FROM club AS c LEFT JOIN head AS h ON h.club = c.id "              \
+      "LEFT JOIN shaft AS s ON s.club = c.id ORDER BY c.id")                                       \
+    X(CHECK_SHAFTS, "SELECT ticket, life, remaining, raw_length FROM shaft")                       \
+    X(CHECK_HEADS, "SELECT ticket, bore_height, dry_fit_overall, dry_fit_raw FROM head")           \
+    X(CHECK_QUARTERS,                                                                              \
+      "SELECT quarter, first_seq, last_seq, clubs_done, cuts, out_of_tolerance, holds "            \
+      "FROM log_quarter")                                                                          \
+    X(CHECK_COUNTS,                                                                                \
+      "SELECT stage || ' ' || bench FROM (SELECT stage, bench, count(*) AS clubs FROM club "       \
+      "GROUP BY stage, bench UNION ALL SELECT stage, bench, clubs FROM club_count "                \
+      "WHERE clubs <> 0) GROUP BY stage, bench, clubs HAVING count(*) <> 2 LIMIT 1")               \
     X(CHECK_TAIL, "SELECT coalesce(max(last_seq), 0) FROM log_quarter")                            \
     X(QUARTER_CHANGE,                                                                              \
       "UPDATE log_quarter SET clubs_done = clubs_done + ?2, cuts = cuts + ?3, "                    \

@@ -267,8 +267,9 @@ struct store_check {
     char incarnation[CONFIRM_ID_MAX];
     uint8_t head[ENTRY_HASH_SIZE];
 };
-// Integrity of file, foreign keys and chain. STORE_OK: all whole. STORE_REFUSED: *ret_check says
-// what is wrong. STORE_FAILED: could not read.
+// Integrity of file, foreign keys and chain, and that how far each club is, what is left of each
+// shaft, dry fits, consents and counts are what the log says. STORE_OK: all whole. STORE_REFUSED:
+// *ret_check says what is wrong. STORE_FAILED: could not read.
 enum store_result store_check(struct store *store, struct store_check *ret_check);
 // A complete, checked, synced copy at `path`, while others work; refuses an existing path.
 enum store_result store_backup(struct store *store, const char *path);

@@ -24,6 +24,14 @@ enum store_result work_load(struct store *store, int64_t club_id, struct work *r
 enum store_result work_allowed(struct store *store, const struct work *work,
                                const struct entry *entry);
 
+// Whether the entry changes what is left of the shaft, and whether the shaft is cut from then on.
+bool work_changes_shaft(const struct progress *before, const struct entry *entry);
+bool work_cuts(enum entry_kind kind);
+// What is left of it after such an entry. A difference is unknown when either length is, or when it
+// would be negative.
+length_nm work_left(enum entry_kind kind, length_nm made, length_nm raw_length);
+length_nm work_minus(length_nm a, length_nm b);
+
 // Carries the entry's effects out; `before` is as it was loaded, `after` as stage_advance left it.
 enum store_result work_apply(struct store *store, const struct work *before,
                              const struct progress *after, const struct entry *entry);

@@ -27,15 +27,37 @@ static enum store_result shaft_left(struct store *store, enum statement statemen
     return query_run(&query, "save what is left of the shaft");
 }
 
-static length_nm minus(length_nm a, length_nm b) {
-    return a == LENGTH_UNKNOWN || b == LENGTH_UNKNOWN || b > a ? LENGTH_UNKNOWN : a - b;
+length_nm work_minus(length_nm a, length_nm b) {
+    length_nm left;
+    return a == LENGTH_UNKNOWN || b == LENGTH_UNKNOWN || b > a ||
+                   __builtin_sub_overflow(a, b, &left)
+               ? LENGTH_UNKNOWN
+               : left;
+}
+
+// Nobody knows what is left after a withdrawal, and the shaft never counts as raw again (R14).
+bool work_changes_shaft(const struct progress *before, const struct entry *entry) {
+    bool begun = before->tip_seq != 0 || before->butt_seq != 0;
+    return work_cuts(entry->kind) || entry->kind == ENTRY_WITHDRAW ||
+           (entry->kind == ENTRY_MEASURE && begun);
+}
+
+bool work_cuts(enum entry_kind kind) {
+    return kind == ENTRY_TIP_PARTIAL || kind == ENTRY_TIP_CUT || kind == ENTRY_BUTT_CUT;
+}
+
+length_nm work_left(enum entry_kind kind, length_nm made, length_nm raw_length) {
+    if (kind == ENTRY_TIP_PARTIAL || kind == ENTRY_TIP_CUT) {
+        return work_minus(raw_length, made);
+    }
+    return kind == ENTRY_WITHDRAW ? LENGTH_UNKNOWN : made;
 }
 
 static enum store_result dry_fit(struct store *store, const struct entry *entry) {
     struct query query = query_open(store, STATEMENT_WORK_BORE);
     query_bind_length(&query, entry->made);
     query_bind_length(&query, entry->planned);
-    query_bind_length(&query, minus(entry->planned, entry->made));
+    query_bind_length(&query, work_minus(entry->planned, entry->made));
     query_bind_text(&query, entry->head);
     query_step(&query);
     enum store_result result = query_end(&query, "save the dry fit");
@@ -112,23 +134,14 @@ static enum store_result kit(struct store *store, const struct entry *entry) {
     return query_run(&query, "take back a consent");
 }
 
-// What the entry does to head and shaft. After a withdrawal nobody knows what is left of the shaft,
-// and it never counts as raw again (R14).
+// What the entry does to head and shaft.
 static enum store_result parts(struct store *store, const struct work *before,
                                const struct entry *entry) {
+    if (work_changes_shaft(&before->progress, entry)) {
+        return shaft_left(store, work_cuts(entry->kind) ? STATEMENT_WORK_CUT : STATEMENT_WORK_LEFT,
+                          work_left(entry->kind, entry->made, before->raw_length), before->shaft);
+    }
     switch (entry->kind) {
-    case ENTRY_TIP_PARTIAL:
-    case ENTRY_TIP_CUT:
-        return shaft_left(store, STATEMENT_WORK_CUT, minus(before->raw_length, entry->made),
-                          before->shaft);
-    case ENTRY_BUTT_CUT:
-        return shaft_left(store, STATEMENT_WORK_CUT, entry->made, before->shaft);
-    case ENTRY_MEASURE:
-        return before->progress.tip_seq != 0 || before->progress.butt_seq != 0
-                   ? shaft_left(store, STATEMENT_WORK_LEFT, entry->made, before->shaft)
-                   : STORE_OK;
-    case ENTRY_WITHDRAW:
-        return shaft_left(store, STATEMENT_WORK_LEFT, LENGTH_UNKNOWN, before->shaft);
     case ENTRY_DRY_FIT:
         return dry_fit(store, entry);
     case ENTRY_CONSENT:
@@ -142,7 +155,12 @@ static enum store_result parts(struct store *store, const struct work *before,
     case ENTRY_SIGN_OFF:
     case ENTRY_CARE:
     case ENTRY_TIP_SHOWN:
+    case ENTRY_TIP_PARTIAL:
+    case ENTRY_TIP_CUT:
     case ENTRY_BUTT_SHOWN:
+    case ENTRY_BUTT_CUT:
+    case ENTRY_MEASURE:
+    case ENTRY_WITHDRAW:
     case ENTRY_HOLD:
     case ENTRY_PIN:
     case ENTRY_IMPORT:

@@ -18,7 +18,7 @@
 
 struct fill {
     sqlite3 *db;
-    sqlite3_stmt *build, *club, *head, *shaft, *log;
+    sqlite3_stmt *build, *club, *head, *shaft, *log, *progress, *left;
     uint8_t hash[ENTRY_HASH_SIZE];
     int64_t seq;
     int64_t wall_ms;
@@ -109,6 +109,19 @@ static void log_entry(struct fill *fill, struct entry *entry) {
     must(fill, sqlite3_clear_bindings(row));
 }
 
+// The club and its shaft as the measure, the fifth entry of six, leaves them.
+static void done(struct fill *fill, int64_t id, int64_t measure, length_nm tip, length_nm left) {
+    number(fill, fill->progress, 1, tip);
+    number(fill, fill->progress, 2, measure - 3);
+    number(fill, fill->progress, 3, measure - 1);
+    number(fill, fill->progress, 4, measure);
+    number(fill, fill->progress, 5, id);
+    step(fill, fill->progress);
+    number(fill, fill->left, 1, left);
+    number(fill, fill->left, 2, id);
+    step(fill, fill->left);
+}
+
 static void log_club(struct fill *fill, const struct club *club, int64_t entries) {
     static const struct {
         enum entry_kind kind;
@@ -142,24 +155,37 @@ static void log_club(struct fill *fill, const struct club *club, int64_t entries
             entry.made = plan.butt_mark;
             entry.verdict = VERDICT_IN;
         } else {
-            entry.planned = plan.tip_mark;
-            entry.attempt = entry.kind == ENTRY_TIP_CUT || entry.kind == ENTRY_BUTT_CUT;
+            bool tip = entry.kind == ENTRY_TIP_SHOWN || entry.kind == ENTRY_TIP_CUT;
+            entry.planned = tip ? plan.tip_mark : plan.butt_mark;
+            if (entry.kind == ENTRY_TIP_CUT || entry.kind == ENTRY_BUTT_CUT) {
+                entry.attempt = 1;
+                entry.made = entry.planned;
+                entry.verdict = VERDICT_IN;
+            }
             record_write(&record, entry.plan, sizeof entry.plan);
         }
         log_entry(fill, &entry);
+        if (entry.kind == ENTRY_MEASURE) {
+            done(fill, club->id, fill->seq, plan.tip_mark, plan.butt_mark);
+        }
     }
 }
 
 static void catalogue(struct fill *fill) {
     run(fill,
         "INSERT INTO shaft_model VALUES ('Bench Steel');"
-        "INSERT INTO shaft_model_revision VALUES ('Bench Steel', 1, 'steel', 'parallel', 9398000, "
+        "INSERT INTO shaft_model_revision (model, revision, material, tip, tip_diameter, "
+        "butt_diameter, raw_length, weight, tip_section, max_tip_trim, max_butt_trim, bore_note, "
+        "bore_reference, note_kinds, note_not_through) VALUES ('Bench Steel', 1, 'steel', "
+        "'parallel', 9398000, "
         "15240000, 1041400000, 110000, 203200000, 101600000, 203200000, 'none', NULL, 0, 0);"
         "INSERT INTO chart VALUES (1, 'Bench Steel', 'regular', 'iron', 1);"
         "INSERT INTO chart_column VALUES (1, 240000, '4', 12700000), (1, 247000, '5', 25400000), "
         "(1, 254000, '6', 38100000);"
         "INSERT INTO head_model VALUES ('Bench Iron');"
-        "INSERT INTO head_model_revision VALUES ('Bench Iron', 1, 'iron', '5', 247000, 9398000, "
+        "INSERT INTO head_model_revision (model, revision, kind, engraved, weight, hosel_bore, "
+        "insertion, bore_height, bore, loft, lie) VALUES ('Bench Iron', 1, 'iron', '5', 247000, "
+        "9398000, "
         "25400000, 25400000, 'blind', NULL, NULL);");
     sqlite3_stmt *worker = prepare(
         fill, "INSERT INTO worker (badge, name, role) VALUES (?, 'Bench Builder', 'builder')");
@@ -237,6 +263,9 @@ static void everything(struct fill *fill, int64_t clubs, int64_t entries) {
                       "club_id, build, club, head, shaft, confirm_id, attempt, planned, made, "
                       "verdict, cause, note, chart_revision, plan, hash) VALUES (?, ?, ?, ?, ?, "
                       "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
+    fill->progress = prepare(fill, "UPDATE club SET tip_made = ?, tip_seq = ?, butt_seq = ?, "
+                                   "measure_seq = ?, bench = 'Bench 1' WHERE id = ?");
+    fill->left = prepare(fill, "UPDATE shaft SET remaining = ? WHERE club = ?");
     const int64_t built = clubs - PENDING_CLUBS;
     int64_t head = 1;
     int64_t shaft = 1;

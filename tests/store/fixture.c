@@ -1,4 +1,5 @@
 #include "fixture.h"
+#include "check.h"
 #include "schema.h"
 
 #include <dirent.h>
@@ -42,11 +43,9 @@ void fixture_wish(struct store *store) {
     assert_int_equal(connection_begin(store), STORE_OK);
     fixture_exec(store->db,
                  "INSERT INTO build (name) VALUES ('2050');"
-                 "INSERT INTO club (id, build, name, position, wished_model, wished_flex, "
-                 "picked_column, shim_consent) VALUES "
-                 "(6, '2050', '7', 1, 'Alder 110', 'S', '8', 1),"
-                 "(7, '2050', '8', 2, 'Alder 110', 'S', '', 0),"
-                 "(8, '2050', '9', 3, 'Alder 110', 'S', '', 0);"
+                 "INSERT INTO club (id, build, name, position, wished_model, wished_flex) VALUES "
+                 "(6, '2050', '7', 1, 'Alder 110', 'S'), (7, '2050', '8', 2, 'Alder 110', 'S'),"
+                 "(8, '2050', '9', 3, 'Alder 110', 'S');"
                  "INSERT INTO head (ticket, model, weight, bore_height, club) VALUES "
                  "('H-00060', 'Plover 7', 272000, 25400000, 6),"
                  "('H-0007Z', 'Plover 8', 279000, 25400000, 7),"
@@ -54,6 +53,16 @@ void fixture_wish(struct store *store) {
                  "INSERT INTO shaft (ticket, model, flex, raw_length, weight) VALUES "
                  "('S-0008E', 'Alder 110', 'S', 1041400000, 112000),"
                  "('S-0009C', 'Alder 110', 'S', 1041400000, 112000)");
+    assert_int_equal(connection_commit(store), STORE_OK);
+}
+
+void fixture_scrap(struct store *store, bool there) {
+    assert_int_equal(connection_begin(store), STORE_OK);
+    fixture_exec(store->db,
+                 there ? "INSERT INTO shaft (ticket, model, flex, raw_length, weight, life, "
+                         "remaining) VALUES ('S-0006I', 'Alder 110', 'S', 1041400000, 112400, "
+                         "'scrap', 400000000)"
+                       : "DELETE FROM shaft WHERE ticket = 'S-0006I'");
     assert_int_equal(connection_commit(store), STORE_OK);
 }
 
@@ -199,10 +208,19 @@ void fixture_bring(struct fixture *fixture, int64_t club, enum stage stage) {
     fail_msg("club %d never came to %s", (int)club, stage_text(stage));
 }
 
-void fixture_expect_check(struct store *store) {
+static void look_at(struct store *store,
+                    enum store_result (*look)(struct store *, struct store_check *)) {
     struct store_check check = {0};
-    enum store_result result = store_check(store, &check);
+    enum store_result result = look(store, &check);
     if (result != STORE_OK) {
         fail_msg("%s", result == STORE_REFUSED ? check.problem : store_message(store));
     }
+}
+
+void fixture_expect_check(struct store *store) {
+    look_at(store, store_check);
+}
+
+void fixture_expect_file(struct store *store) {
+    look_at(store, check_file);
 }

@@ -40,6 +40,8 @@ void fixture_seed(struct store *store);
 // Clubs 6 to 8 of build 2050 wish for S shafts of Alder 110, of which S-0005K, S-0008E and S-0009C
 // are in stock.
 void fixture_wish(struct store *store);
+// S-0006I as a scrapped shaft that no log explains, and away with it again.
+void fixture_scrap(struct store *store, bool there);
 // A new database at `path` as the program of schema 0001 left it (version1.sql), or that of 0002
 // after it (version2.sql).
 void fixture_version(const char *path, int version);
@@ -60,7 +62,8 @@ int64_t fixture_append(struct fixture *fixture, enum entry_kind kind, int64_t cl
 void fixture_bring(struct fixture *fixture, int64_t club, enum stage stage);
 struct club fixture_club(struct fixture *fixture, int64_t club);
 
-// Everything is whole.
+// Everything is whole; and the same for a test that wrote rows no log explains.
 void fixture_expect_check(struct store *store);
+void fixture_expect_file(struct store *store);
 
 #endif

@@ -291,11 +291,13 @@ static void decides_to_recut(void **state) {
     };
     struct fixture *fixture = *state;
     measures_short(fixture);
+    fixture_scrap(fixture->store, true);
     for (size_t i = 0; i < COUNT(bad); i++) {
         struct entry entry = decision(fixture, "recut", bad[i].note);
         refuses(fixture, &entry, bad[i].why);
         assert_int_equal(part(fixture, "S-0003O").life, PART_CUT);
     }
+    fixture_scrap(fixture->store, false);
     struct entry entry = decision(fixture, "recut", "S-0005K cut 1/2 in short");
     assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
     struct club club = fixture_club(fixture, 3);

@@ -12,7 +12,7 @@ static int opened(void **state) {
 }
 
 static int closed(void **state) {
-    fixture_expect_check((*(struct fixture **)state)->store);
+    fixture_expect_file((*(struct fixture **)state)->store);
     fixture_close(*state);
     return 0;
 }
@@ -31,6 +31,7 @@ static void finds_parts(void **state) {
     };
     struct fixture *fixture = *state;
     struct part part;
+    fixture_scrap(fixture->store, true);
     for (size_t i = 0; i < COUNT(rows); i++) {
         assert_int_equal(store_part(fixture->store, rows[i].ticket, &part), STORE_OK);
         assert_string_equal(part.ticket, rows[i].ticket);
@@ -42,6 +43,7 @@ static void finds_parts(void **state) {
         assert_int_equal(part.life, rows[i].life);
         assert_int_equal(part.club_id, rows[i].id);
     }
+    fixture_scrap(fixture->store, false);
     struct part before = part;
     assert_int_equal(store_part(fixture->store, "H-9999X", &part), STORE_NONE);
     assert_int_equal(store_part(fixture->store, "", &part), STORE_NONE);

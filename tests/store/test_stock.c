@@ -10,7 +10,7 @@ static int opened(void **state) {
 }
 
 static int closed(void **state) {
-    fixture_expect_check((*(struct fixture **)state)->store);
+    fixture_expect_file((*(struct fixture **)state)->store);
     fixture_close(*state);
     return 0;
 }
@@ -88,10 +88,16 @@ static int64_t count(struct fixture *fixture, const char *sql) {
     return fixture_number(fixture->store->db, sql);
 }
 
+static void consents(struct fixture *fixture) {
+    fixture_exec(fixture->store->db,
+                 "UPDATE club SET picked_column = '8', shim_consent = 1 WHERE id = 6");
+}
+
 static void takes_a_kit_list(void **state) {
     struct fixture *fixture = *state;
     int64_t seq = 0;
     fixture_wish(fixture->store);
+    consents(fixture);
     struct entry list[] = {kit(fixture, 6, "S-0009C"), kit(fixture, 7, "S-0005K"),
                            kit(fixture, 8, "S-0008E")};
     assert_int_equal(store_append_all(fixture->store, list, 3), STORE_OK);
@@ -136,6 +142,8 @@ static void refuses_a_kit_list_as_a_whole(void **state) {
     };
     struct fixture *fixture = *state;
     fixture_wish(fixture->store);
+    consents(fixture);
+    fixture_scrap(fixture->store, true);
     for (size_t i = 0; i < COUNT(bad); i++) {
         struct entry list[] = {kit(fixture, 6, "S-0009C"), kit(fixture, 7, "S-0005K"),
                                kit(fixture, bad[i].club < 9 ? bad[i].club : 0, bad[i].shaft)};
@@ -150,6 +158,7 @@ static void refuses_a_kit_list_as_a_whole(void **state) {
         assert_int_equal(count(fixture, "SELECT shim_consent FROM club WHERE id = 6"), 1);
         assert_true(sqlite3_get_autocommit(fixture->store->db));
     }
+    fixture_scrap(fixture->store, false);
 }
 
 static void refuses_a_kit(struct fixture *fixture, struct entry *entry, const char *words) {

@@ -204,8 +204,11 @@ static void rechain(sqlite3 *raw) {
         sqlite3_reset(statement);
     }
     sqlite3_finalize(statement);
-    fixture_exec(raw, "UPDATE log_quarter SET last_seq = (SELECT max(seq) FROM log);"
-                      "UPDATE club SET butt_seq = NULL, measure_seq = NULL, tip_seq = NULL");
+    fixture_exec(raw,
+                 "DELETE FROM log_quarter; INSERT INTO log_quarter (quarter, first_seq, "
+                 "last_seq, clubs_done, cuts, holds) SELECT wall_ms / 900000, min(seq), "
+                 "max(seq), sum(kind = 'measure' AND verdict = 'in'), "
+                 "sum(kind IN ('tip_cut', 'butt_cut')), sum(kind = 'hold') FROM log GROUP BY 1");
 }
 
 // Any field of any entry, every hash computed anew: the chain is whole, and the witness is not

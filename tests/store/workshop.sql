@@ -58,7 +58,6 @@ INSERT INTO shaft (ticket, model, flex, raw_length, weight, rack, life, remainin
     ('S-0003O', 'Alder 110', 'S', 1041400000, 112100, 'B1', 'raw', NULL, 3),
     ('S-0004M', 'Alder 110', 'S', 1041400000, 112200, 'B1', 'raw', NULL, 4),
     ('S-0005K', 'Alder 110', 'S', 1041400000, 112300, 'B2', 'raw', NULL, NULL),
-    ('S-0006I', 'Alder 110', 'S', 1041400000, 112400, '', 'scrap', 400000000, NULL),
     ('S-0007G', 'Reed 60', 'R', 1168400000, NULL, 'A2', 'raw', NULL, NULL);
 UPDATE shaft SET balance = 609600000, raw_frequency = 2455, frequency_mass = 205000
     WHERE ticket = 'S-0001S';
