@@ -4,7 +4,10 @@
 #include <string.h>
 #include <time.h>
 
-#define SIDE_LEAST 16 // pixels; in less there is no code
+#define SIDE_LEAST 16   // pixels; in less there is no code
+#define PLACES_ALWAYS 4 // of each kind
+#define BENT_MOST 2     // the best places for a QR symbol, around a tube
+#define WHOLE_NS 20     // a pixel
 
 static int64_t now_us(void) {
     struct timespec now;
@@ -66,14 +69,18 @@ static bool sure(const struct code *code) {
     return code->quality >= (code->symbology == CODE_QR ? DECODE_SURE_WAYS : DECODE_SURE_ROWS);
 }
 
+bool decode_in_time(const struct decoder *d, int64_t needed_us) {
+    return now_us() - d->begun_us < d->budget_us - needed_us;
+}
+
 // Whether another step may begin: nothing is sure yet, and there is time.
-static bool go_on(const struct decoder *d) {
+static bool go_on(const struct decoder *d, int64_t needed_us) {
     for (size_t i = 0; i < d->count; i++) {
         if (sure(&d->code[i])) {
             return false;
         }
     }
-    return now_us() - d->begun_us < d->budget_us;
+    return decode_in_time(d, needed_us);
 }
 
 static int inside(int at, int count) {
@@ -106,22 +113,36 @@ void decode_keep(struct decoder *d, const struct code *code) {
     d->code[at] = kept;
 }
 
+// The best few places are read whatever the budget, so that it never hides what is plain to see.
 static void read_places(struct decoder *d, const struct decode_level *level) {
+    struct decode_sight sight[DECODE_PLACES_MAX];
+    const struct decode_place *place = d->find.place;
+    size_t bars = 0;
+    size_t squares = 0;
     if (!decode_find_run(&d->find, level->soft, level->width, level->height)) {
         return;
     }
-    for (size_t i = 0; i < d->find.count; i++) {
-        if (d->find.place[i].bars) {
-            decode_bars(d, level, &d->find.place[i]);
-        } else {
-            decode_square(d, level, &d->find.place[i]);
+    for (; bars < d->find.count && place[bars].bars; bars++) {
+        if (bars < PLACES_ALWAYS || decode_in_time(d, 0)) {
+            decode_bars(d, level, &place[bars]);
         }
     }
-    for (size_t i = 0; i < d->find.count && go_on(d); i++) {
-        if (!d->find.place[i].bars) {
-            decode_bent(d, level, &d->find.place[i]);
+    for (; bars + squares < d->find.count && (squares < PLACES_ALWAYS || decode_in_time(d, 0));
+         squares++) {
+        sight[squares] = decode_look(d, level, &place[bars + squares]);
+        decode_square(d, level, &sight[squares]);
+    }
+    for (size_t i = 0, tried = 0; i < squares && tried < BENT_MOST && go_on(d, 0); i++) {
+        if (sight[i].finders >= 2) {
+            decode_bent(d, level, &sight[i]);
+            tried++;
         }
     }
+}
+
+// What ZBar takes for a whole picture, more or less.
+static int64_t whole_us(const struct decode_level *level) {
+    return (int64_t)level->width * level->height * WHOLE_NS / 1000;
 }
 
 static void read_whole(struct decoder *d, const struct decode_level *level, const uint8_t *pixels) {
@@ -154,18 +175,15 @@ static void read_all(struct decoder *d) {
     int made = 1;
     decode_blur(level->raw, level->width, level->height, level->soft);
     read_places(d, level);
-    while (made < DECODE_LEVELS && go_on(d)) {
+    while (made < DECODE_LEVELS && go_on(d, 0)) {
         make_level(&level[made], &level[made - 1]);
         read_places(d, &level[made]);
         made++;
     }
-    if (made > 1 && go_on(d)) {
+    if (made > 1 && go_on(d, whole_us(&level[1]))) {
         read_whole(d, &level[1], level[1].raw);
     }
-    if (go_on(d)) {
-        read_whole(d, level, level->soft);
-    }
-    if (go_on(d)) {
+    if (go_on(d, whole_us(level))) {
         read_whole(d, level, level->raw);
     }
 }

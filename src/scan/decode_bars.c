@@ -13,6 +13,9 @@
 // Longer ones are wide enough to be read in half the frame, at a quarter of the cost.
 #define LONGEST 1100
 
+#define WAYS_ALWAYS 2  // of laying a place straight, whatever the budget
+#define WAYS_SMALLER 2 // of them in a smaller picture
+
 static struct code_point lay(const struct decode_place *place, double line, double bar, int scale) {
     return (struct code_point){
         .x = (int)lrint(scale * (place->x + line * place->line_x + bar * place->bar_x)),
@@ -112,10 +115,15 @@ void decode_bars(struct decoder *d, const struct decode_level *level,
         {.height = half, .bands = 3},
         {.height = half, .bands = 5},
     };
+    // What the frame itself does not show well is large and at its best in the first ways.
+    size_t most = level->scale == 1 ? sizeof ways / sizeof ways[0] : WAYS_SMALLER;
     if (level->scale == 1 && place->line_to - place->line_from > LONGEST) {
         return;
     }
-    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+    for (size_t i = 0; i < most; i++) {
+        if (i >= WAYS_ALWAYS && !decode_in_time(d, 0)) {
+            return;
+        }
         decode_straighten(level->soft, level->width, level->height, place, &ways[i], &d->straight);
         if ((i == 0 && !may_be_bars(&d->straight)) || read_straight(d, level, place)) {
             return;

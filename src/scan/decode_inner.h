@@ -40,13 +40,27 @@ struct decoder {
 // Keeps a code, its corners moved into the frame. Seen before: the more witnesses count.
 void decode_keep(struct decoder *decoder, const struct code *code);
 
-// Reads what may be bars at a place of find, or a square; the same around a tube.
+// Whether `needed_us` are left of the budget.
+bool decode_in_time(const struct decoder *decoder, int64_t needed_us);
+
+// Reads what may be bars at a place of find.
 void decode_bars(struct decoder *decoder, const struct decode_level *level,
                  const struct decode_place *place);
+
+// What is at a place: all of it upright, and the symbol alone if its finder patterns say where.
+struct decode_sight {
+    size_t finders;
+    double module; // pixels
+    struct decode_lift whole;
+    struct decode_lift symbol;
+};
+struct decode_sight decode_look(struct decoder *decoder, const struct decode_level *level,
+                                const struct decode_place *place);
+// Reads what may be a QR symbol there; the same around a tube.
 void decode_square(struct decoder *decoder, const struct decode_level *level,
-                   const struct decode_place *place);
+                   const struct decode_sight *sight);
 void decode_bent(struct decoder *decoder, const struct decode_level *level,
-                 const struct decode_place *place);
+                 const struct decode_sight *sight);
 
 // Reads a QR symbol again, whose corners are known, so that more than one way of looking counts.
 void decode_again(struct decoder *decoder, const struct decode_level *level,

@@ -6,9 +6,10 @@
 #include <math.h>
 #include <string.h>
 
-#define QUIET 6     // modules around a symbol, more than its quiet zone
-#define SMALLEST 21 // modules a side of the smallest symbol
-#define MARGIN 12   // pixels around a square, for its quiet zone and what the cells miss
+#define QUIET 6       // modules around a symbol, more than its quiet zone
+#define SMALLEST 21   // modules a side of the smallest symbol
+#define WAYS_ALWAYS 2 // of looking at a place, whatever the budget
+#define MARGIN 12     // pixels around a square, for its quiet zone and what the cells miss
 
 // What the ways of looking at one place agree on.
 struct tally {
@@ -59,20 +60,12 @@ static bool try_lift(struct decoder *d, const struct decode_level *level,
     return found.count > 0;
 }
 
-// What is at a place: all of it upright, and the symbol alone if its finder patterns say where.
-struct sight {
-    size_t finders;
-    double module; // pixels
-    struct decode_lift whole;
-    struct decode_lift symbol;
-};
-
-static struct sight look_at(struct decoder *d, const struct decode_level *level,
-                            const struct decode_place *place) {
+struct decode_sight decode_look(struct decoder *d, const struct decode_level *level,
+                                const struct decode_place *place) {
     int longer = place->width > place->height ? place->width : place->height;
     struct decode_finder finders[DECODE_FINDERS_MAX];
     struct decode_symbol symbol;
-    struct sight sight = {0};
+    struct decode_sight sight = {0};
     struct decode_lift lift = {.x = place->left + place->width / 2.0,
                                .y = place->top + place->height / 2.0,
                                .half = longer / 2.0 + MARGIN,
@@ -115,8 +108,8 @@ static void keep_all(struct decoder *d, const struct tally *tally) {
 }
 
 // Until two ways agree.
-static void try_ways(struct decoder *d, const struct decode_level *level, const struct sight *sight,
-                     size_t most, struct tally *tally) {
+static void try_ways(struct decoder *d, const struct decode_level *level,
+                     const struct decode_sight *sight, size_t most, struct tally *tally) {
     static const struct {
         double pixels;
         double crisp;
@@ -125,6 +118,9 @@ static void try_ways(struct decoder *d, const struct decode_level *level, const 
     } ways[] = {{5, 4, 3, true},  {4, 0, 0, false}, {5, 8, 4, true},
                 {6, 4, 4, false}, {4, 8, 3, false}, {7, 3, 5, true}};
     for (size_t i = 0; i < sizeof ways / sizeof ways[0] && i < most && !agreed(tally); i++) {
+        if (i >= WAYS_ALWAYS && !decode_in_time(d, 0)) {
+            break;
+        }
         struct decode_lift lift = ways[i].symbol ? sight->symbol : sight->whole;
         size_lift(&lift, sight->module, ways[i].pixels, ways[i].crisp, ways[i].reach);
         try_lift(d, level, &lift, tally);
@@ -133,16 +129,15 @@ static void try_ways(struct decoder *d, const struct decode_level *level, const 
 }
 
 void decode_square(struct decoder *d, const struct decode_level *level,
-                   const struct decode_place *place) {
-    struct sight sight = look_at(d, level, place);
+                   const struct decode_sight *sight) {
     struct tally tally = {0};
-    try_ways(d, level, &sight, sight.finders >= 2 ? SIZE_MAX : sight.finders, &tally);
+    try_ways(d, level, sight, sight->finders >= 2 ? SIZE_MAX : sight->finders, &tally);
 }
 
 void decode_again(struct decoder *d, const struct decode_level *level, const struct code *code) {
     const struct code_point *c = code->corner;
     double side = hypot(c[2].x - c[0].x, c[2].y - c[0].y) / sqrt(2) / level->scale;
-    struct sight sight = {.module = side / SMALLEST};
+    struct decode_sight sight = {.module = side / SMALLEST};
     struct tally tally = {0};
     sight.whole =
         (struct decode_lift){.x = (c[0].x + c[1].x + c[2].x + c[3].x) / 4.0 / level->scale,
@@ -156,27 +151,26 @@ void decode_again(struct decoder *d, const struct decode_level *level, const str
 
 // Around a tube: along its rows or its columns, from the side or from above.
 void decode_bent(struct decoder *d, const struct decode_level *level,
-                 const struct decode_place *place) {
+                 const struct decode_sight *sight) {
     static const struct {
         double lean;
         double bend;
-    } ways[] = {{-0.1, 0.06}, {0.1, 0.06}, {0, 0.06}, {-0.1, 0.15}, {0.1, 0.15}, {0, 0.15}};
-    struct sight sight = look_at(d, level, place);
-    struct decode_lift lift = sight.symbol;
+    } ways[] = {{-0.1, 0.06}, {0.1, 0.06}, {0, 0.06}, {0, 0.15}};
+    struct decode_lift lift = sight->symbol;
     struct tally tally = {0};
-    if (sight.finders < 2) {
-        return;
-    }
     for (size_t i = 0; i < 2 * sizeof ways / sizeof ways[0] && !agreed(&tally); i++) {
+        if (!decode_in_time(d, 0)) {
+            break;
+        }
         double lean = ways[i / 2].lean;
         double bend = ways[i / 2].bend;
         lift.lean_x = i % 2 == 0 ? 0 : lean;
         lift.bend_x = i % 2 == 0 ? 0 : bend;
         lift.lean_y = i % 2 == 0 ? lean : 0;
         lift.bend_y = i % 2 == 0 ? bend : 0;
-        size_lift(&lift, sight.module, 5, 4, 3);
+        size_lift(&lift, sight->module, 5, 4, 3);
         if (try_lift(d, level, &lift, &tally)) {
-            size_lift(&lift, sight.module, 7, 3, 5);
+            size_lift(&lift, sight->module, 7, 3, 5);
             try_lift(d, level, &lift, &tally);
         }
     }

@@ -50,7 +50,7 @@ struct reader_options {
     void *ctx;
 };
 #define READER_LIMIT_MS 2000
-#define READER_BUDGET_US 60000
+#define READER_BUDGET_US 80000
 
 // NULL on no memory or no descriptors.
 struct reader *reader_init(const struct reader_options *options);

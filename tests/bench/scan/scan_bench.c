@@ -157,7 +157,9 @@ static struct scene choose(uint64_t seed, int number, bool *ret_negative) {
     if (*ret_negative) {
         scene = set_negative(seed, number / 2);
     } else {
-        scene = set_scene(seed + 1000, (number / 2 * 37) % SET_SIZE, &group);
+        // Each time around the set its scenes are made from other numbers.
+        uint64_t round = (uint64_t)(number / 2 / SET_SIZE);
+        scene = set_scene(seed + 1000 + round, (number / 2 * 37) % SET_SIZE, &group);
     }
     scene.width = SMALL_WIDTH;
     scene.height = SMALL_HEIGHT;
@@ -184,7 +186,7 @@ static int wrong(uint64_t seed, int part, int parts, long frames) {
         for (int i = 0; i < TAKES; i++, done++) {
             struct code codes[FRAME_CODES_MAX];
             another_take(&frame, &random, &take);
-            size_t count = decoder_read(decoder, &take, i % 8 == 0 ? DECODE_PATIENT : 0, codes);
+            size_t count = decoder_read(decoder, &take, i % 2 == 0 ? DECODE_PATIENT : 0, codes);
             for (size_t k = 0; k < count; k++) {
                 enum accept_verdict verdict = accept_judge(codes[k].symbology, codes[k].text);
                 bool counts = accept_take(&accept, &codes[k], i * 40000) == ACCEPT_NEW &&
