@@ -45,6 +45,7 @@ static void show_report(const struct scan_report *report, struct view_check *che
     add_fact(check, "Bytes", report->bytes);
     add_fact(check, "Identifier", report->aim);
     add_fact(check, "Kind of code", report->symbology);
+    add_fact(check, "Agreed", report->agreed);
     add_fact(check, "Time", report->timing);
     add_fact(check, "Ended by", report->ending);
     check->tone = tones[report->verdict];

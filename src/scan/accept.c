@@ -25,15 +25,14 @@ enum accept_verdict accept_judge(enum code_symbology symbology, const char *text
 }
 
 // A ticket is the same in bars and as a QR symbol beside them.
-static struct accept_seen *find(struct accept *accept, const struct code *code,
-                                enum accept_verdict verdict) {
+static int find(const struct accept *accept, const struct code *code, enum accept_verdict verdict) {
     for (int i = 0; i < ACCEPT_SEEN_MAX; i++) {
-        struct accept_seen *seen = &accept->seen[i];
+        const struct accept_seen *seen = &accept->seen[i];
         if (seen->verdict == verdict && strcmp(seen->text, code->text) == 0) {
-            return seen;
+            return i;
         }
     }
-    return NULL;
+    return -1;
 }
 
 // The place of what was seen longest ago.
@@ -56,11 +55,11 @@ static bool enough(const struct code *code, enum accept_verdict verdict) {
 
 enum accept_news accept_take(struct accept *accept, const struct code *code, int64_t time_us) {
     enum accept_verdict verdict = accept_judge(code->symbology, code->text);
-    struct accept_seen *seen = find(accept, code, verdict);
-    int64_t away = seen == NULL ? INT64_MAX : time_us - seen->last_us;
-    if (seen == NULL) {
-        seen = make_room(accept);
-        seen->verdict = verdict;
+    int at = find(accept, code, verdict);
+    struct accept_seen *seen = at < 0 ? make_room(accept) : &accept->seen[at];
+    int64_t away = at < 0 ? INT64_MAX : time_us - seen->last_us;
+    if (at < 0) {
+        *seen = (struct accept_seen){.verdict = verdict};
         memcpy(seen->text, code->text, sizeof seen->text);
     }
     seen->said = seen->said && away < ACCEPT_AWAY_US;
@@ -68,6 +67,12 @@ enum accept_news accept_take(struct accept *accept, const struct code *code, int
     if (seen->said) {
         return ACCEPT_OLD;
     }
-    seen->said = enough(code, verdict) || away <= ACCEPT_AGREE_US;
+    seen->readings = away <= ACCEPT_AGREE_US ? seen->readings + 1 : 1;
+    seen->said = enough(code, verdict) || seen->readings > 1;
     return seen->said ? ACCEPT_NEW : ACCEPT_WAIT;
+}
+
+int accept_readings(const struct accept *accept, const struct code *code) {
+    int at = find(accept, code, accept_judge(code->symbology, code->text));
+    return at < 0 || !accept->seen[at].said ? 0 : accept->seen[at].readings;
 }

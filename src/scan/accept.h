@@ -33,6 +33,7 @@ struct accept {
         enum accept_verdict verdict;
         char text[WEDGE_TEXT_MAX]; // empty: free
         bool said;
+        int readings; // in a row that agree, until it was said
         int64_t last_us;
     } seen[ACCEPT_SEEN_MAX];
 };
@@ -42,5 +43,8 @@ void accept_init(struct accept *accept);
 // A code of the frame taken at time_us. Times never run back. Each code once a frame; a ticket that
 // is there in bars and as a QR symbol agrees with itself.
 enum accept_news accept_take(struct accept *accept, const struct code *code, int64_t time_us);
+
+// How many readings in a row agreed on a code when accept_take said ACCEPT_NEW; 0: it never did.
+int accept_readings(const struct accept *accept, const struct code *code);
 
 #endif

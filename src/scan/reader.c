@@ -89,11 +89,13 @@ static void take_code(struct reader *r, const struct code *code) {
     struct reader_event event = {.kind = READER_CODE,
                                  .verdict = accept_judge(code->symbology, code->text),
                                  .code = *code,
-                                 .time_us = r->time_us};
+                                 .time_us = r->time_us,
+                                 .took_us = now_us() - r->time_us};
     if (event.verdict != ACCEPT_TICKET && event.verdict != ACCEPT_MODEL) {
         event.kind = READER_UNREADABLE;
     }
     if (accept_take(&r->accept, code, r->time_us) == ACCEPT_NEW) {
+        event.readings = accept_readings(&r->accept, code);
         reader_queue_event(&r->queue, &event);
     }
 }

@@ -23,7 +23,9 @@ struct reader_event {
     enum reader_kind kind;
     enum accept_verdict verdict;
     struct code code;
+    int readings;    // that agreed on it, 1 when its frame was enough
     int64_t time_us; // of its frame
+    int64_t took_us; // from then until it was read
 };
 
 // All that was seen in one frame, whether it counts or not, to be outlined.

@@ -82,11 +82,17 @@ static void add_advice(const char *advice, const char *layouts, struct scan_repo
     r->advice_count++;
 }
 
-static void conclude(unsigned found, const char *layouts, struct scan_report *r) {
-    static const char *const verdicts[] = {
-        [REPORT_GOOD] = "Good. This scanner is set right.",
-        [REPORT_WORKS] = "It works, but its settings will cause trouble.",
-        [REPORT_BAD] = "Codes from this scanner cannot be used as it is set."};
+static const char *const scanner_verdicts[] = {
+    [REPORT_GOOD] = "Good. This scanner is set right.",
+    [REPORT_WORKS] = "It works, but its settings will cause trouble.",
+    [REPORT_BAD] = "Codes from this scanner cannot be used as it is set."};
+static const char *const camera_verdicts[] = {
+    [REPORT_GOOD] = "Good. The camera reads this code at once.",
+    [REPORT_WORKS] = "It counts, but one picture was not enough.",
+    [REPORT_BAD] = "The camera reads this code, but it counts for nothing."};
+
+static void conclude(unsigned found, const char *layouts, const char *const *verdicts,
+                     struct scan_report *r) {
     int worst = 0;
     for (int i = 0; i < REPORT_FINDING_COUNT; i++) {
         enum report_finding finding = (enum report_finding)i;
@@ -166,7 +172,7 @@ void report_keys(const struct wedge_trace *trace, const struct wedge_settings *s
     } else if (r.gap_most_us > settings->silence_us / 3) {
         found |= 1u << REPORT_BREAKS;
     }
-    conclude(found, layouts, &r);
+    conclude(found, layouts, scanner_verdicts, &r);
     *ret_report = r;
 }
 
@@ -200,16 +206,42 @@ void report_serial(const struct serial_trace *trace, const char *prefix, int num
         found = report_findings(text, prefix) | (trace->end[0] == '\0' ? 1u << REPORT_NO_END : 0) |
                 (r.gap_most_us > SERIAL_IDLE_US / 2 ? 1u << REPORT_BREAKS : 0);
     }
-    conclude(found, "", &r);
+    conclude(found, "", scanner_verdicts, &r);
     *ret_report = r;
 }
 
-void report_camera(const char *text, const char *symbology, struct scan_report *ret_report) {
-    struct scan_report r = {.total_us = -1, .gap_mean_us = -1, .gap_most_us = -1};
+static unsigned camera_findings(const struct reader_event *event) {
+    switch (event->verdict) {
+    case ACCEPT_FOREIGN:
+        return 1u << REPORT_UNKNOWN;
+    case ACCEPT_DAMAGED:
+        return 1u << REPORT_DAMAGED;
+    case ACCEPT_TICKET:
+    case ACCEPT_MODEL:
+        break;
+    }
+    return event->readings > 1 ? 1u << REPORT_FAINT : 0;
+}
+
+// What QR symbols are read by are ways of looking at them, bars are read by lines across.
+static void tell_agreed(const struct reader_event *event, struct scan_report *r) {
+    const char *unit = event->code.symbology == CODE_QR ? "look" : "line across it";
+    const char *units = event->code.symbology == CODE_QR ? "looks" : "lines across it";
+    int quality = event->code.quality;
+    snprintf(r->agreed, sizeof r->agreed, "%d %s, in %d picture%s", quality,
+             quality == 1 ? unit : units, event->readings, event->readings == 1 ? "" : "s");
+}
+
+void report_camera(const struct reader_event *event, struct scan_report *ret_report) {
+    struct scan_report r = {.total_us = event->took_us, .gap_mean_us = -1, .gap_most_us = -1};
+    struct text timing = text_open(r.timing, sizeof r.timing);
     source("Camera", 0, &r);
-    show(text, strlen(text), &r);
-    snprintf(r.symbology, sizeof r.symbology, "%s", symbology);
-    // Its decoder tells the kind of code by itself.
-    conclude(report_findings(text, "") & ~(1u << REPORT_NO_AIM), "", &r);
+    show(event->code.text, strlen(event->code.text), &r);
+    r.bytes[0] = '\0'; // the same again
+    snprintf(r.symbology, sizeof r.symbology, "%s", code_symbology_text(event->code.symbology));
+    add_ms(&timing, event->took_us);
+    text_add(&timing, " from picture to reading");
+    tell_agreed(event, &r);
+    conclude(camera_findings(event), "", camera_verdicts, &r);
     *ret_report = r;
 }

@@ -4,6 +4,7 @@
 // The scanner check: what one scan of a ticket, best the check card, says about how the scanner is
 // set, and what to change in it. Plain data with final words. Pure.
 
+#include "reader.h"
 #include "serial_record.h"
 #include "wedge.h"
 
@@ -29,6 +30,7 @@ struct scan_report {
     char aim[REPORT_TEXT_MAX];     // "]C0, Code 128", "none sent"
     char symbology[REPORT_SHORT_MAX];
     char timing[REPORT_TEXT_MAX]; // "54 ms in all; between characters 6 ms, at most 9 ms"
+    char agreed[REPORT_TEXT_MAX]; // a camera's: "9 lines across it, in one picture"
     char ending[REPORT_SHORT_MAX];
     int64_t total_us; // first character to last; -1: not known
     int64_t gap_mean_us;
@@ -44,7 +46,7 @@ void report_keys(const struct wedge_trace *trace, const struct wedge_settings *s
                  struct scan_report *ret_report);
 void report_serial(const struct serial_trace *trace, const char *prefix, int number,
                    struct scan_report *ret_report);
-// `symbology` as the decoder names it.
-void report_camera(const char *text, const char *symbology, struct scan_report *ret_report);
+// A code that counts, or one that is unreadable.
+void report_camera(const struct reader_event *event, struct scan_report *ret_report);
 
 #endif

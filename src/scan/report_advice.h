@@ -20,9 +20,11 @@
     X(EXTRA, 2, "Turn off what the scanner adds to the code, or set its beginning as prefix here.") \
     X(MISREAD, 2, "A character was lost or changed. Lengthen the gap between characters a little.") \
     X(UNKNOWN, 2, "This is no ticket. Scan the check card, or a ticket of this shop.")             \
+    X(DAMAGED, 2, "Its check character does not fit. Clean the ticket, or print it again.")         \
     X(SLOW, 1, "Shorten the gap between characters to 10 ms or less, or set a prefix.")            \
     X(BREAKS, 1, "Shorten the gap between characters to 10 ms or less: codes break off at it.")    \
     X(NO_PREFIX, 1, "The prefix in the settings did not come. Make the two alike.")                \
+    X(FAINT, 1, "Hold it nearer and still, out of glare. A bar should be 3 camera pixels wide.")    \
     X(SMALL, 1, "Turn case conversion off: capitals came as small letters.")                       \
     X(NO_AIM, 0, "Best let the scanner send AIM identifiers: other kinds of code then show.")
 // clang-format on

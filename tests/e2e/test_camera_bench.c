@@ -25,6 +25,8 @@ static int offered;
 
 static char scanned[EVENT_TEXT_MAX];
 static int scans;
+static struct scan_report reported;
+static int reports;
 static int presence; // last told, -1: nothing was
 static int presences;
 
@@ -117,6 +119,12 @@ void screen_wake(struct screen *screen) {
     assert_null(screen);
 }
 
+void bench_report(struct bench *b, const struct scan_report *r) {
+    assert_ptr_equal(b, &bench);
+    reported = *r;
+    reports++;
+}
+
 static int set_up(void **state) {
     (void)state;
     settings = (struct bench_settings){
@@ -124,7 +132,7 @@ static int set_up(void **state) {
     bench = (struct bench){.settings = &settings, .station = {.state = STATION_READY}};
     reader_starts = camera_starts = true;
     camera_event_waits = reader_event_waits = sight_waits = false;
-    running = offered = scans = presences = 0;
+    running = offered = scans = reports = presences = 0;
     presence = -1;
     scanned[0] = '\0';
     assert_true(bench_camera_start(&camera, &bench));
@@ -203,6 +211,28 @@ static void test_other_codes(void **state) {
     assert_int_equal(scans, 2);
 }
 
+// A scanner check is told of everything, and nothing is hidden from it.
+static void test_check(void **state) {
+    (void)state;
+    bench.station.state = STATION_CHECK;
+    read_code(READER_CODE, ACCEPT_TICKET, "H-0001A");
+    assert_int_equal(scans, 1);
+    assert_int_equal(reports, 1);
+    assert_string_equal(reported.source, "Camera");
+    assert_string_equal(reported.text, "H-0001A");
+    assert_int_equal(reported.verdict, REPORT_GOOD);
+    read_code(READER_UNREADABLE, ACCEPT_FOREIGN, "H-0001A"); // in some other symbology
+    assert_int_equal(scans, 2);
+    assert_int_equal(reports, 2);
+    assert_int_equal(reported.verdict, REPORT_BAD);
+    read_code(READER_GONE, ACCEPT_TICKET, "");
+    assert_int_equal(reports, 2);
+    // The card that opens the check is told of too: it is open by then.
+    bench.station.state = STATION_READY;
+    read_code(READER_CODE, ACCEPT_TICKET, REPORT_CARD);
+    assert_int_equal(reports, 3);
+}
+
 static void camera_says(enum camera_kind kind) {
     camera_event = (struct camera_event){.kind = kind, .text = "test"};
     camera_event_waits = true;
@@ -272,9 +302,8 @@ static void test_outline(void **state) {
 int main(void) {
 #define T(name) cmocka_unit_test_setup_teardown(name, set_up, tear_down)
     const struct CMUnitTest tests[] = {
-        T(test_none_is_set_up), T(test_cannot_start), T(test_tickets_are_scans),
-        T(test_other_codes),    T(test_presence),     T(test_pictures),
-        T(test_outline),
+        T(test_none_is_set_up), T(test_cannot_start), T(test_tickets_are_scans), T(test_check),
+        T(test_other_codes),    T(test_presence),     T(test_pictures),          T(test_outline),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -123,6 +123,25 @@ static void only_the_same_text_agrees(void **state) {
     assert_int_equal(take(CODE_128, "H-0001A", 2, 20), ACCEPT_NEW);
 }
 
+static int readings(const char *text) {
+    struct code seen = code(CODE_128, text, 1);
+    return accept_readings(&accept, &seen);
+}
+
+static void tells_how_many_readings_agreed(void **state) {
+    (void)state;
+    assert_int_equal(readings("H-0001A"), 0);
+    take(CODE_128, "H-0001A", 2, 0);
+    assert_int_equal(readings("H-0001A"), 0);
+    take(CODE_128, "H-0001A", 2, 1001); // too late to agree
+    take(CODE_128, "H-0001A", 2, 1040);
+    assert_int_equal(readings("H-0001A"), 2);
+    take(CODE_128, "H-0001A", 9, 1080);
+    assert_int_equal(readings("H-0001A"), 2);
+    take(CODE_128, "H-0001A", 3, 9000);
+    assert_int_equal(readings("H-0001A"), 1);
+}
+
 // A crowd of other codes pushes out what was seen longest ago, and nothing newer.
 static void the_longest_unseen_is_forgotten(void **state) {
     char text[16];
@@ -144,6 +163,7 @@ int main(void) {
         cmocka_unit_test(verdicts),
         cmocka_unit_test_setup(frames, set_up),
         cmocka_unit_test_setup(only_the_same_text_agrees, set_up),
+        cmocka_unit_test_setup(tells_how_many_readings_agreed, set_up),
         cmocka_unit_test_setup(the_longest_unseen_is_forgotten, set_up),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -250,16 +250,36 @@ static void test_slow_serial(void **state) {
     assert_int_equal(report.total_us, 660000);
 }
 
+static void camera(enum accept_verdict verdict, enum code_symbology symbology, const char *text,
+                   int quality, int readings) {
+    struct reader_event event = {.kind = READER_CODE,
+                                 .verdict = verdict,
+                                 .code = {.symbology = symbology, .quality = quality},
+                                 .readings = readings,
+                                 .took_us = 41300};
+    snprintf(event.code.text, sizeof event.code.text, "%s", text);
+    report_camera(&event, &report);
+}
+
 static void test_camera(void **state) {
     (void)state;
-    report_camera(REPORT_CARD, "QR", &report);
+    camera(ACCEPT_TICKET, CODE_QR, REPORT_CARD, 2, 1);
     expect_good();
     assert_string_equal(report.source, "Camera");
     assert_string_equal(report.symbology, "QR");
-    assert_string_equal(report.timing, "");
-    assert_int_equal(report.total_us, -1);
-    report_camera("6291041500213", "EAN-13", &report);
+    assert_string_equal(report.agreed, "2 looks, in 1 picture");
+    assert_string_equal(report.timing, "41 ms from picture to reading");
+    assert_int_equal(report.total_us, 41300);
+    camera(ACCEPT_TICKET, CODE_128, "H-0001A", 1, 2);
+    expect(REPORT_WORKS, REPORT_FAINT);
+    assert_string_equal(report.agreed, "1 line across it, in 2 pictures");
+    camera(ACCEPT_MODEL, CODE_EAN13, "6291041500213", 9, 1);
+    expect_good();
+    assert_string_equal(report.agreed, "9 lines across it, in 1 picture");
+    camera(ACCEPT_FOREIGN, CODE_QR, "http://example.org", 1, 2);
     expect(REPORT_BAD, REPORT_UNKNOWN);
+    camera(ACCEPT_DAMAGED, CODE_128, "H-0001B", 9, 2);
+    expect(REPORT_BAD, REPORT_DAMAGED);
 }
 
 // Every sentence fits where it goes, with the longest list of layouts.

@@ -43,6 +43,7 @@ static const struct fixture fixtures[] = {
     {"set-long", view_set_long, FIXTURE_LONGEST},
     {"final", view_final_swingweight, FIXTURE_DRAWN},
     {"check", view_check_bad, FIXTURE_KEPT},
+    {"check-camera", view_check_camera, FIXTURE_KEPT},
     {"check-empty", view_check_empty, FIXTURE_DRAWN},
     {"ready-camera", view_ready_camera, FIXTURE_DRAWN},
     {"pair-camera", view_pair_camera, FIXTURE_KEPT},

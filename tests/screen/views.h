@@ -82,6 +82,7 @@ void view_final_swingweight(struct view *view);
 // views_scan.c
 void view_check_empty(struct view *view);
 void view_check_bad(struct view *view);
+void view_check_camera(struct view *view);
 void view_ready_camera(struct view *view);
 void view_pair_camera(struct view *view);
 

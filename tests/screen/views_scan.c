@@ -38,6 +38,19 @@ void view_check_bad(struct view *view) {
     advise(check, "Have it send symbology identifiers before each code.");
 }
 
+void view_check_camera(struct view *view) {
+    struct view_check *check = &view->check;
+    view_check_empty(view);
+    fact(check, "Came from", "Camera");
+    fact(check, "Read as", "S-0123456789ABG");
+    fact(check, "Kind of code", "Code 128");
+    fact(check, "Agreed", "2 lines across it, in 2 pictures");
+    fact(check, "Time", "118 ms from picture to reading");
+    check->tone = TONE_CAUTION;
+    PUT(check->verdict, "It counts, but one picture was not enough.");
+    advise(check, "Hold it nearer and still, out of glare. A bar should be 3 camera pixels wide.");
+}
+
 static void camera(struct view *view) {
     static uint8_t pixels[160 * 120];
     struct view_preview *preview = &view->preview;
