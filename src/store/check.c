@@ -68,6 +68,22 @@ static enum store_result tail(struct store *store, struct store_check *check) {
     return result;
 }
 
+// The review finds entries by their facets: one that had none, or another's, would be hidden.
+static enum store_result facets_fit(struct store *store, struct store_check *check) {
+    int64_t count = 0;
+    int64_t wrong = 0;
+    struct query query = query_open(store, STATEMENT_CHECK_FACETS);
+    if (query_step(&query)) {
+        count = query_number(&query, 0);
+        wrong = query_number(&query, 1);
+    }
+    enum store_result result = ended(store, &query, "check the facets of the log", check);
+    if (result == STORE_OK && (wrong != 0 || count != check->entries)) {
+        result = found(check, "The lists that the review finds entries by do not fit the log.", "");
+    }
+    return result;
+}
+
 struct rule {
     enum statement statement; // gives the name of a row that breaks it
     const char *problem;
@@ -129,6 +145,9 @@ static enum store_result all(struct store *store, struct store_check *check,
         result = replay_compare(&replay, check);
     }
     replay_release(&replay);
+    if (result == STORE_OK) {
+        result = facets_fit(store, check);
+    }
     return result == STORE_OK ? keep_rules(store, check, &counts, 1) : result;
 }
 

@@ -1,7 +1,7 @@
 #ifndef LOG_FILTER_H
 #define LOG_FILTER_H
 
-// A filter of the log turned into numbered parameters 1 to 10 of a LOG_FILTER statement.
+// A filter of the log turned into numbered parameters 1 to 11 of a LOG_FILTER statement.
 // Private to src/store.
 
 #include "query.h"

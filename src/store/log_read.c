@@ -1,9 +1,9 @@
-// Reading the log for review. Pages go by key, and each filter has the index that finds its rows
+// Reading the log for review. Pages go by key, and every filter has lists that find its rows
 // without passing over the others.
 
 #include "chain.h"
 #include "day.h"
-#include "log_filter.h"
+#include "log_lists.h"
 
 #include <string.h>
 
@@ -56,27 +56,9 @@ void log_filter_bind(struct query *query, const struct log_filter *filter,
     query_bind_text(query, filter->worker);
     query_bind_text(query, filter->ticket);
     query_bind_text(query, verdict_text(filter->verdict));
-    query_bind_number(query, filter->cuts_only);
+    query_bind_text(query, filter->bench);
     query_bind_number(query, filter->needs_decision);
-}
-
-// The narrowest way to the rows.
-static enum statement way(const struct log_filter *filter) {
-    bool off = filter->verdict == VERDICT_LONG || filter->verdict == VERDICT_SHORT;
-    if (filter->ticket[0] != '\0') {
-        return strncmp(filter->ticket, "H-", 2) == 0 ? STATEMENT_LOG_BY_HEAD
-                                                     : STATEMENT_LOG_BY_SHAFT;
-    }
-    if (filter->needs_decision) {
-        return STATEMENT_LOG_BY_DECISION;
-    }
-    if (filter->build[0] != '\0') {
-        return STATEMENT_LOG_BY_BUILD;
-    }
-    if (filter->worker[0] != '\0') {
-        return off ? STATEMENT_LOG_BY_OFF_WORKER : STATEMENT_LOG_BY_WORKER;
-    }
-    return off ? STATEMENT_LOG_BY_OFF : STATEMENT_LOG_BY_SEQ;
+    query_bind_text(query, filter->material);
 }
 
 static void read_line(struct query *query, struct log_line *line) {
@@ -99,23 +81,86 @@ static void read_line(struct query *query, struct log_line *line) {
     line->open = query_number(query, 12) != 0;
 }
 
-int store_log(struct store *store, const struct log_filter *filter, int64_t before,
-              struct log_line *lines, int max) {
+// From the log itself.
+static enum store_result read_all(struct store *store, const struct log_filter *filter,
+                                  const struct log_range *range, struct log_line *lines, int max,
+                                  int *ret_count) {
+    struct query query = query_open(store, STATEMENT_LOG_BY_SEQ);
+    log_filter_bind(&query, filter, range);
+    query_bind_number(&query, max);
+    while (*ret_count < max && query_step(&query)) {
+        read_line(&query, &lines[(*ret_count)++]);
+    }
+    enum store_result result = query_end(&query, "read the log");
+    return result == STORE_NONE ? STORE_OK : result;
+}
+
+static enum store_result read_lists(struct store *store, struct log_lists *lists,
+                                    const struct log_filter *filter, const struct log_range *range,
+                                    struct log_line *lines, int max, int *ret_count) {
+    enum store_result result = STORE_OK;
+    int64_t seq;
+    while (*ret_count < max && result == STORE_OK) {
+        result = log_lists_next(lists, &seq);
+        if (result != STORE_OK) {
+            break;
+        }
+        struct query query = query_open(store, STATEMENT_LOG_LINE_OF);
+        log_filter_bind(&query, filter, range);
+        query_bind_number(&query, seq);
+        if (query_step(&query)) {
+            read_line(&query, &lines[(*ret_count)++]);
+        }
+        query_passes(&result, query_end(&query, "read the log"));
+    }
+    return result == STORE_NONE ? STORE_OK : result;
+}
+
+static enum store_result read_log(struct store *store, const struct log_filter *filter,
+                                  int64_t before, struct log_line *lines, int max, int *ret_count) {
     struct log_range range;
-    int count = 0;
-    if (log_filter_range(store, filter, &range) != STORE_OK) {
-        return -1;
+    struct log_lists lists;
+    enum store_result result = log_filter_range(store, filter, &range);
+    if (result != STORE_OK) {
+        return result;
     }
     if (before > 0 && before <= range.last_seq) {
         range.last_seq = before - 1;
     }
-    struct query query = query_open(store, way(filter));
-    log_filter_bind(&query, filter, &range);
+    result = log_lists_open(store, filter, &range, true, &lists);
+    if (result == STORE_NONE) {
+        return read_all(store, filter, &range, lines, max, ret_count);
+    }
+    if (result == STORE_OK) {
+        result = read_lists(store, &lists, filter, &range, lines, max, ret_count);
+        log_lists_release(&lists);
+    }
+    return result;
+}
+
+int store_log(struct store *store, const struct log_filter *filter, int64_t before,
+              struct log_line *lines, int max) {
+    int count = 0;
+    enum store_result result = connection_read_begin(store);
+    if (result == STORE_OK) {
+        result = read_log(store, filter, before, lines, max, &count);
+        connection_read_end(store);
+    }
+    return result == STORE_OK ? count : -1;
+}
+
+int store_log_choices(struct store *store, enum log_choice choice, char texts[][LOG_CHOICE_MAX],
+                      int max) {
+    static const enum statement statements[] = {[LOG_BENCHES] = STATEMENT_FACET_BENCHES,
+                                                [LOG_WORKERS] = STATEMENT_FACET_WORKERS,
+                                                [LOG_MATERIALS] = STATEMENT_FACET_MATERIALS};
+    int count = 0;
+    struct query query = query_open(store, statements[choice]);
     query_bind_number(&query, max);
     while (count < max && query_step(&query)) {
-        read_line(&query, &lines[count++]);
+        query_text(&query, 0, texts[count++], LOG_CHOICE_MAX);
     }
-    enum store_result result = query_end(&query, "read the log");
+    enum store_result result = query_end(&query, "read what the log can be filtered by");
     return result == STORE_OK || result == STORE_NONE ? count : -1;
 }
 
@@ -130,16 +175,61 @@ static enum store_result give(struct query *query, store_entry_each *each, void 
     return result == STORE_NONE ? STORE_OK : result;
 }
 
-enum store_result store_log_each(struct store *store, const struct log_filter *filter,
-                                 store_entry_each *each, void *context) {
+static enum store_result give_lists(struct store *store, struct log_lists *lists,
+                                    const struct log_filter *filter, const struct log_range *range,
+                                    store_entry_each *each, void *context) {
+    enum store_result result = STORE_OK;
+    struct entry entry;
+    int64_t seq;
+    bool more = true;
+    while (more && result == STORE_OK) {
+        result = log_lists_next(lists, &seq);
+        if (result != STORE_OK) {
+            break;
+        }
+        struct query query = query_open(store, STATEMENT_LOG_ENTRY_OF);
+        log_filter_bind(&query, filter, range);
+        query_bind_number(&query, seq);
+        bool there = query_step(&query);
+        if (there) {
+            chain_read(&query, &entry);
+        }
+        if (query_passes(&result, query_end(&query, "read the log")) && there) {
+            more = each(context, &entry);
+        }
+    }
+    return result == STORE_NONE ? STORE_OK : result;
+}
+
+static enum store_result give_log(struct store *store, const struct log_filter *filter,
+                                  store_entry_each *each, void *context) {
     struct log_range range;
+    struct log_lists lists;
     enum store_result result = log_filter_range(store, filter, &range);
     if (result != STORE_OK) {
         return result;
     }
-    struct query query = query_open(store, STATEMENT_LOG_EXPORT);
-    log_filter_bind(&query, filter, &range);
-    return give(&query, each, context);
+    result = log_lists_open(store, filter, &range, false, &lists);
+    if (result == STORE_NONE) {
+        struct query query = query_open(store, STATEMENT_LOG_EXPORT);
+        log_filter_bind(&query, filter, &range);
+        return give(&query, each, context);
+    }
+    if (result == STORE_OK) {
+        result = give_lists(store, &lists, filter, &range, each, context);
+        log_lists_release(&lists);
+    }
+    return result;
+}
+
+enum store_result store_log_each(struct store *store, const struct log_filter *filter,
+                                 store_entry_each *each, void *context) {
+    enum store_result result = connection_read_begin(store);
+    if (result == STORE_OK) {
+        result = give_log(store, filter, each, context);
+        connection_read_end(store);
+    }
+    return result;
 }
 
 enum store_result store_log_about(struct store *store, int64_t first_seq, int64_t last_seq,

@@ -8,12 +8,14 @@
     "seq, kind, wall_ms, mono_ms, boot, bench, worker, club_id, build, club, head, shaft, "        \
     "confirm_id, attempt, refers, planned, made, verdict, cause, note, chart_revision, plan"
 
-// Parameters 1 to 10, bound by log_filter_bind.
+// Parameters 1 to 11, bound by log_filter_bind.
 #define LOG_FILTER                                                                                 \
     "seq BETWEEN ?1 AND ?2 AND wall_ms >= ?3 AND wall_ms < ?4 AND (?5 = '' OR build = ?5) "        \
     "AND (?6 = '' OR worker = ?6) AND (?7 = '' OR head = ?7 OR shaft = ?7) "                       \
-    "AND (?8 = '' OR verdict = ?8) "                                                               \
-    "AND (?9 = 0 OR kind IN ('tip_cut', 'butt_cut', 'measure')) AND (?10 = 0 OR " LOG_OPEN ") "
+    "AND (?8 = '' OR verdict = ?8) AND (?9 = '' OR bench = ?9) AND (?10 = 0 OR " LOG_OPEN ") "     \
+    "AND (?11 = '' OR EXISTS (SELECT 1 FROM facet AS f JOIN log_facet AS e ON e.facet = f.id "     \
+    "WHERE f.bench = log.bench AND f.worker = log.worker AND f.material = ?11 "                    \
+    "AND f.verdict = log.verdict AND e.seq = log.seq)) "
 #define LOG_OPEN                                                                                   \
     "EXISTS (SELECT 1 FROM club AS c WHERE c.id = log.club_id AND c.decision_seq = log.seq)"
 #define LOG_LINE                                                                                   \
@@ -22,7 +24,12 @@
 #define LOG_SIGNED                                                                                 \
     "SELECT seq, wall_ms, worker, note, hash FROM log INDEXED BY log_signed "                      \
     "WHERE kind = 'day_signed' "
-#define LOG_NEWEST "AND " LOG_FILTER "ORDER BY seq DESC LIMIT ?11"
+#define LOG_NEWEST "AND " LOG_FILTER "ORDER BY seq DESC LIMIT ?12"
+
+// A sorted list of seqs under a key ?1, from ?2 to ?3, both ways round.
+#define LOG_LIST(X, name, select)                                                                  \
+    X(LIST_##name##_NEWEST, select " BETWEEN ?2 AND ?3 ORDER BY seq DESC LIMIT ?4")                \
+    X(LIST_##name##_OLDEST, select " BETWEEN ?2 AND ?3 ORDER BY seq LIMIT ?4")
 
 // clang-format off
 #define LOG_STATEMENTS(X)                                                                          \
@@ -34,20 +41,25 @@
     X(LOG_ENTRY, "SELECT " LOG_COLUMNS " FROM log WHERE seq = ?")                                  \
     X(LOG_WALK, "SELECT " LOG_COLUMNS ", hash FROM log ORDER BY seq")                              \
     X(LOG_BY_SEQ, LOG_LINE "WHERE seq > 0 " LOG_NEWEST)                                            \
-    X(LOG_BY_BUILD, LOG_LINE "INDEXED BY log_build WHERE build = ?5 AND build <> '' " LOG_NEWEST)  \
-    X(LOG_BY_HEAD, LOG_LINE "INDEXED BY log_head WHERE head = ?7 AND head <> '' " LOG_NEWEST)      \
-    X(LOG_BY_SHAFT, LOG_LINE "INDEXED BY log_shaft WHERE shaft = ?7 AND shaft <> '' " LOG_NEWEST)  \
-    X(LOG_BY_WORKER,                                                                               \
-      LOG_LINE "INDEXED BY log_worker WHERE worker = ?6 AND worker <> '' " LOG_NEWEST)             \
-    X(LOG_BY_OFF,                                                                                  \
-      LOG_LINE "INDEXED BY log_off WHERE verdict = ?8 AND verdict IN ('long', 'short') "           \
-      LOG_NEWEST)                                                                                  \
-    X(LOG_BY_OFF_WORKER,                                                                           \
-      LOG_LINE "INDEXED BY log_off_worker WHERE verdict = ?8 AND worker = ?6 "                     \
-      "AND verdict IN ('long', 'short') " LOG_NEWEST)                                              \
-    X(LOG_BY_DECISION,                                                                             \
-      LOG_LINE "WHERE seq IN (SELECT decision_seq FROM club INDEXED BY club_decision "            \
-      "WHERE decision_seq IS NOT NULL) " LOG_NEWEST)                                               \
+    X(LOG_LINE_OF, LOG_LINE "WHERE seq = ?12 AND " LOG_FILTER)                                     \
+    X(LOG_ENTRY_OF, "SELECT " LOG_COLUMNS " FROM log WHERE seq = ?12 AND " LOG_FILTER)             \
+    X(FACET_FIND,                                                                                  \
+      "SELECT id FROM facet WHERE (?1 = '' OR bench = ?1) AND (?2 = '' OR worker = ?2) "           \
+      "AND (?3 = '' OR material = ?3) AND (?4 = '' OR verdict = ?4) LIMIT ?5")                     \
+    X(FACET_BENCHES, "SELECT DISTINCT bench FROM facet WHERE bench <> '' ORDER BY bench LIMIT ?")  \
+    X(FACET_WORKERS,                                                                               \
+      "SELECT DISTINCT worker FROM facet WHERE worker <> '' ORDER BY worker LIMIT ?")              \
+    X(FACET_MATERIALS,                                                                             \
+      "SELECT DISTINCT material FROM facet WHERE material <> '' ORDER BY material LIMIT ?")        \
+    LOG_LIST(X, FACET, "SELECT seq FROM log_facet WHERE facet = ?1 AND seq")                          \
+    LOG_LIST(X, BUILD, "SELECT seq FROM log INDEXED BY log_build WHERE build = ?1 "                   \
+      "AND build <> '' AND seq")                                                                   \
+    LOG_LIST(X, HEAD, "SELECT seq FROM log INDEXED BY log_head WHERE head = ?1 "                      \
+      "AND head <> '' AND seq")                                                                    \
+    LOG_LIST(X, SHAFT, "SELECT seq FROM log INDEXED BY log_shaft WHERE shaft = ?1 "                   \
+      "AND shaft <> '' AND seq")                                                                   \
+    LOG_LIST(X, DECISION, "SELECT decision_seq AS seq FROM club INDEXED BY club_decision "            \
+      "WHERE decision_seq IS NOT NULL AND decision_seq")                                           \
     X(LOG_EXPORT, "SELECT " LOG_COLUMNS " FROM log WHERE " LOG_FILTER "ORDER BY seq")              \
     X(LOG_ABOUT,                                                                                   \
       "SELECT " LOG_COLUMNS " FROM log INDEXED BY log_refers WHERE refers IS NOT NULL "            \
@@ -90,6 +102,11 @@
       "SELECT stage || ' ' || bench FROM (SELECT stage, bench, count(*) AS clubs FROM club "       \
       "GROUP BY stage, bench UNION ALL SELECT stage, bench, clubs FROM club_count "                \
       "WHERE clubs <> 0) GROUP BY stage, bench, clubs HAVING count(*) <> 2 LIMIT 1")               \
+    X(CHECK_FACETS,                                                                                \
+      "SELECT (SELECT count(*) FROM log_facet), coalesce((SELECT e.seq FROM log_facet AS e "       \
+      "LEFT JOIN facet AS f ON f.id = e.facet LEFT JOIN log AS l ON l.seq = e.seq "                \
+      "WHERE (f.bench = l.bench AND f.worker = l.worker AND f.verdict = l.verdict) IS NOT TRUE "   \
+      "LIMIT 1), 0)")                                                                              \
     X(CHECK_TAIL, "SELECT coalesce(max(last_seq), 0) FROM log_quarter")                            \
     X(QUARTER_CHANGE,                                                                              \
       "UPDATE log_quarter SET clubs_done = clubs_done + ?2, cuts = cuts + ?3, "                    \

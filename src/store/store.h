@@ -201,6 +201,7 @@ enum store_result store_confirmed(struct store *store, const char *confirm_id, i
 
 enum store_result store_entry(struct store *store, int64_t seq, struct entry *ret_entry);
 
+#define LOG_MATERIAL_MAX 12
 // Filter of the log; an empty text or 0 means any. Times are Unix milliseconds, from <= t < to.
 struct log_filter {
     int64_t from_ms;
@@ -208,8 +209,9 @@ struct log_filter {
     char build[PARTS_BUILD_MAX];
     char worker[TICKET_TEXT_MAX];
     char ticket[TICKET_TEXT_MAX]; // head or shaft
-    enum verdict verdict;         // VERDICT_NONE: any
-    bool cuts_only;               // tip and butt cuts and measures
+    char bench[ENTRY_BENCH_MAX];
+    char material[LOG_MATERIAL_MAX]; // of the entry's shaft when it was written: steel, graphite
+    enum verdict verdict;            // VERDICT_NONE: any
     bool needs_decision;
 };
 // Calls `each` with every entry of the filter, oldest first, until it says false. It must not call
@@ -237,8 +239,14 @@ struct log_line {
     int64_t refers;
     bool open; // a supervisor must still decide on it
 };
-// Newest first, entries with seq < before (0: from the newest); by key, never by offset.
-// Returns how many, or -1.
+// What there is in the log to filter by, sorted; the first `max`. Returns how many, or -1.
+#define LOG_CHOICE_MAX 24
+enum log_choice { LOG_BENCHES, LOG_WORKERS, LOG_MATERIALS };
+int store_log_choices(struct store *store, enum log_choice choice, char texts[][LOG_CHOICE_MAX],
+                      int max);
+
+// Newest first, entries with seq < before (0: from the newest); by key, never by offset, and no
+// filter passes over entries it does not meet. Returns how many, or -1.
 int store_log(struct store *store, const struct log_filter *filter, int64_t before,
               struct log_line *lines, int max);
 

@@ -1,6 +1,7 @@
 // Fills a new database with a shop's years of work for tests/bench/run: clubs, parts, and a log
-// with a true hash chain, six entries a club. Writes with raw SQL and no syncs, since only its
-// result is wanted; `kerfside check` accepts that result.
+// with a true hash chain, six entries a club and what stopped it: four benches with three workers
+// each, two materials, cuts off the mark of which some wait for a decision. Writes with raw SQL and
+// no syncs, since only its result is wanted; `kerfside check` accepts that result.
 //
 //     bench_fill DATABASE CLUBS ENTRIES
 
@@ -15,10 +16,14 @@
 
 #define PER_BUILD 10
 #define PENDING_CLUBS 1000 // the last clubs are still to be built
+#define BENCHES 4
+#define WORKERS 13 // worker i at bench i % BENCHES; the last one made the first club and no other
+#define SHORT_EVERY 40
+#define OPEN_EVERY 4000 // of the clubs, still to be decided on
 
 struct fill {
     sqlite3 *db;
-    sqlite3_stmt *build, *club, *head, *shaft, *log, *progress, *left;
+    sqlite3_stmt *build, *club, *head, *shaft, *log, *progress, *left, *open;
     uint8_t hash[ENTRY_HASH_SIZE];
     int64_t seq;
     int64_t wall_ms;
@@ -75,7 +80,6 @@ static void log_entry(struct fill *fill, struct entry *entry) {
     entry->wall_ms = fill->wall_ms += 20000;
     entry->mono_ms = fill->seq * 20000;
     snprintf(entry->boot, sizeof entry->boot, "bench");
-    snprintf(entry->bench, sizeof entry->bench, "Bench 1");
     snprintf(entry->confirm_id, sizeof entry->confirm_id, "%016llx%016llx",
              (unsigned long long)fill->seq * 0x9e3779b97f4a7c15ull, (unsigned long long)fill->seq);
     crypto_hash_sha256(fill->hash, encoded, entry_encode(entry, fill->hash, encoded));
@@ -105,94 +109,147 @@ static void log_entry(struct fill *fill, struct entry *entry) {
     number(fill, row, 20, entry->chart_revision);
     text(fill, row, 21, entry->plan);
     must(fill, sqlite3_bind_blob(row, 22, fill->hash, ENTRY_HASH_SIZE, SQLITE_TRANSIENT));
+    if (entry->refers != 0) {
+        number(fill, row, 23, entry->refers);
+    }
     step(fill, row);
     must(fill, sqlite3_clear_bindings(row));
 }
 
-// The club and its shaft as the measure, the fifth entry of six, leaves them.
-static void done(struct fill *fill, int64_t id, int64_t measure, length_nm tip, length_nm left) {
+// The club and its shaft as the measure, the fifth entry, leaves them.
+static void done(struct fill *fill, const struct club *club, const struct entry *measure,
+                 length_nm tip, bool open) {
     number(fill, fill->progress, 1, tip);
-    number(fill, fill->progress, 2, measure - 3);
-    number(fill, fill->progress, 3, measure - 1);
-    number(fill, fill->progress, 4, measure);
-    number(fill, fill->progress, 5, id);
+    number(fill, fill->progress, 2, measure->seq - 3);
+    number(fill, fill->progress, 3, measure->seq - 1);
+    number(fill, fill->progress, 4, measure->seq);
+    text(fill, fill->progress, 5, measure->bench);
+    number(fill, fill->progress, 6, club->id);
     step(fill, fill->progress);
-    number(fill, fill->left, 1, left);
-    number(fill, fill->left, 2, id);
+    number(fill, fill->left, 1, measure->made);
+    number(fill, fill->left, 2, club->id);
     step(fill, fill->left);
+    if (open) {
+        number(fill, fill->open, 1, club->id);
+        number(fill, fill->open, 2, measure->seq);
+        step(fill, fill->open);
+    }
+}
+
+static void badge(int worker, char ret_badge[TICKET_TEXT_MAX]) {
+    struct ticket made;
+    char body[8];
+    snprintf(body, sizeof body, "%04d", 1001 + worker * 7);
+    if (!ticket_make(TICKET_WORKER, body, &made)) {
+        fprintf(stderr, "bench_fill: no badge %s\n", body);
+        exit(1);
+    }
+    memcpy(ret_badge, made.text, TICKET_TEXT_MAX);
+}
+
+// What stops a bench between two clubs.
+static void fill_stop(int64_t at, struct entry *entry) {
+    static const char *const causes[] = {"wrong_pair", "bad_code", "plan_refused", "already_cut",
+                                         "not_safe"};
+    if (at % 3 == 0) {
+        *entry = entry_init(ENTRY_HOLD);
+        snprintf(entry->cause, sizeof entry->cause, "%s",
+                 causes[(size_t)(at / 3) % (sizeof causes / sizeof causes[0])]);
+    } else {
+        *entry = entry_init(ENTRY_CARE);
+        snprintf(entry->cause, sizeof entry->cause, "%s", at % 2 == 0 ? "graphite" : "steel");
+    }
+}
+
+static bool is_short(const struct club *club) {
+    return club->id % SHORT_EVERY == 7;
+}
+
+static bool is_open(const struct club *club) {
+    return club->id % OPEN_EVERY == 7;
+}
+
+static void measured(const struct club *club, const struct plan *plan, struct entry *entry) {
+    const int64_t scatter = (int64_t)((uint64_t)club->id * 0x9e3779b97f4a7c15ull >> 61) - 4;
+    entry->planned = plan->butt_mark;
+    entry->made = plan->butt_mark + scatter * LENGTH_INCH / 128;
+    entry->verdict = VERDICT_IN;
+    if (is_short(club)) {
+        entry->made = plan->butt_mark - LENGTH_INCH / 8;
+        entry->verdict = VERDICT_SHORT;
+    }
 }
 
 static void log_club(struct fill *fill, const struct club *club, int64_t entries) {
-    static const struct {
-        enum entry_kind kind;
-        bool planned;
-        bool measured;
-    } life[] = {{ENTRY_TIP_SHOWN, true, false},  {ENTRY_TIP_CUT, true, false},
-                {ENTRY_BUTT_SHOWN, true, false}, {ENTRY_BUTT_CUT, true, false},
-                {ENTRY_MEASURE, false, true},    {ENTRY_CARE, false, false}};
+    static const enum entry_kind life[] = {ENTRY_TIP_SHOWN, ENTRY_TIP_CUT, ENTRY_BUTT_SHOWN,
+                                           ENTRY_BUTT_CUT, ENTRY_MEASURE};
     const struct bench_rules rules = BENCH_RULES_DEFAULT;
     struct plan_input input;
     struct plan plan;
     struct record record;
+    int64_t measure = 0;
+    int worker = club->id == 1 ? WORKERS - 1 : (int)(club->id / PER_BUILD % (WORKERS - 1));
     if (!club_plan(club, &rules, &input, &plan)) {
         fprintf(stderr, "bench_fill: the sample club was refused\n");
         exit(1);
     }
     record_make(&input, &plan, &record);
     for (int64_t i = 0; i < entries; i++) {
-        const size_t at = (size_t)i % (sizeof life / sizeof life[0]);
-        struct entry entry = entry_init(i < 6 ? life[at].kind : ENTRY_CARE);
+        struct entry entry = entry_init(i < 5 ? life[i] : ENTRY_DECIDE);
+        if (i > 5 || (i == 5 && (!is_short(club) || is_open(club)))) {
+            fill_stop(club->id + i, &entry);
+        }
         entry.club_id = club->id;
-        snprintf(entry.worker, sizeof entry.worker, "W-0001%c", ticket_check_char("W0001", 5));
+        badge(worker, entry.worker);
+        snprintf(entry.bench, sizeof entry.bench, "Bench %d", 1 + worker % BENCHES);
         memcpy(entry.build, club->order.build, sizeof entry.build);
         memcpy(entry.club, club->order.club, sizeof entry.club);
         memcpy(entry.head, club->head.ticket, sizeof entry.head);
         memcpy(entry.shaft, club->shaft.ticket, sizeof entry.shaft);
-        if (entry.kind == ENTRY_CARE) {
-            snprintf(entry.cause, sizeof entry.cause, "steel");
-        } else if (life[at].measured) {
-            entry.planned = plan.butt_mark;
-            entry.made = plan.butt_mark;
-            entry.verdict = VERDICT_IN;
-        } else {
-            bool tip = entry.kind == ENTRY_TIP_SHOWN || entry.kind == ENTRY_TIP_CUT;
-            entry.planned = tip ? plan.tip_mark : plan.butt_mark;
-            if (entry.kind == ENTRY_TIP_CUT || entry.kind == ENTRY_BUTT_CUT) {
-                entry.attempt = 1;
-                entry.made = entry.planned;
-                entry.verdict = VERDICT_IN;
-            }
+        if (entry.kind == ENTRY_MEASURE) {
+            measured(club, &plan, &entry);
+        } else if (entry.kind == ENTRY_DECIDE) {
+            entry.refers = measure;
+            snprintf(entry.cause, sizeof entry.cause, "use");
+        } else if (i < 4) {
+            entry.planned = i < 2 ? plan.tip_mark : plan.butt_mark;
+            entry.attempt = entry.kind == ENTRY_TIP_CUT || entry.kind == ENTRY_BUTT_CUT;
+            entry.made = entry.attempt > 0 ? entry.planned : LENGTH_UNKNOWN;
+            entry.chart_revision = 1;
             record_write(&record, entry.plan, sizeof entry.plan);
         }
         log_entry(fill, &entry);
         if (entry.kind == ENTRY_MEASURE) {
-            done(fill, club->id, fill->seq, plan.tip_mark, plan.butt_mark);
+            measure = entry.seq;
+            done(fill, club, &entry, plan.tip_mark, is_open(club));
         }
     }
 }
 
 static void catalogue(struct fill *fill) {
     run(fill,
-        "INSERT INTO shaft_model VALUES ('Bench Steel');"
+        "INSERT INTO shaft_model VALUES ('Bench Steel'), ('Bench Graphite');"
         "INSERT INTO shaft_model_revision (model, revision, material, tip, tip_diameter, "
-        "butt_diameter, raw_length, weight, tip_section, max_tip_trim, max_butt_trim, bore_note, "
-        "bore_reference, note_kinds, note_not_through) VALUES ('Bench Steel', 1, 'steel', "
-        "'parallel', 9398000, "
-        "15240000, 1041400000, 110000, 203200000, 101600000, 203200000, 'none', NULL, 0, 0);"
-        "INSERT INTO chart VALUES (1, 'Bench Steel', 'regular', 'iron', 1);"
-        "INSERT INTO chart_column VALUES (1, 240000, '4', 12700000), (1, 247000, '5', 25400000), "
-        "(1, 254000, '6', 38100000);"
+        "butt_diameter, raw_length, weight, tip_section, max_tip_trim, max_butt_trim, bore_note) "
+        "SELECT name, 1, lower(substr(name, 7)), 'parallel', 9398000, 15240000, 1041400000, "
+        "110000, 203200000, 101600000, 203200000, 'none' FROM shaft_model;"
+        "INSERT INTO chart SELECT row_number() OVER (ORDER BY name DESC), name, 'regular', 'iron', "
+        "1 FROM shaft_model;"
+        "INSERT INTO chart_column (chart, weight, name, tip_trim) SELECT id, column1, column2, "
+        "column3 FROM chart, (VALUES (240000, '4', 12700000), (247000, '5', 25400000), "
+        "(254000, '6', 38100000));"
         "INSERT INTO head_model VALUES ('Bench Iron');"
         "INSERT INTO head_model_revision (model, revision, kind, engraved, weight, hosel_bore, "
-        "insertion, bore_height, bore, loft, lie) VALUES ('Bench Iron', 1, 'iron', '5', 247000, "
-        "9398000, "
-        "25400000, 25400000, 'blind', NULL, NULL);");
-    sqlite3_stmt *worker = prepare(
-        fill, "INSERT INTO worker (badge, name, role) VALUES (?, 'Bench Builder', 'builder')");
-    char badge[TICKET_TEXT_MAX];
-    snprintf(badge, sizeof badge, "W-0001%c", ticket_check_char("W0001", 5));
-    text(fill, worker, 1, badge);
-    step(fill, worker);
+        "insertion, bore_height, bore) VALUES ('Bench Iron', 1, 'iron', '5', 247000, 9398000, "
+        "25400000, 25400000, 'blind');");
+    sqlite3_stmt *worker = prepare(fill, "INSERT INTO worker (badge, name, role) VALUES (?, 'Bench "
+                                         "Builder', 'builder')");
+    for (int i = 0; i < WORKERS; i++) {
+        char ticket[TICKET_TEXT_MAX];
+        badge(i, ticket);
+        text(fill, worker, 1, ticket);
+        step(fill, worker);
+    }
     sqlite3_finalize(worker);
 }
 
@@ -246,6 +303,7 @@ static void add_club(struct fill *fill, struct club *club, bool pending) {
     text(fill, fill->shaft, 1, club->shaft.ticket);
     text(fill, fill->shaft, 2, pending ? "raw" : "cut");
     number(fill, fill->shaft, 3, club->id);
+    text(fill, fill->shaft, 4, club->shaft.model);
     step(fill, fill->shaft);
 }
 
@@ -257,15 +315,14 @@ static void everything(struct fill *fill, int64_t clubs, int64_t entries) {
     fill->head = prepare(fill, "INSERT INTO head (ticket, model, weight, bore_height, club) VALUES "
                                "(?, 'Bench Iron', 247000, 25400000, ?)");
     fill->shaft = prepare(fill, "INSERT INTO shaft (ticket, model, flex, raw_length, life, club) "
-                                "VALUES (?, 'Bench Steel', 'regular', 1041400000, ?, ?)");
+                                "VALUES (?1, ?4, 'regular', 1041400000, ?2, ?3)");
+    fill->open =
+        prepare(fill, "UPDATE club SET stage = 'decision', decision_seq = ?2 WHERE id = ?1");
     fill->log =
         prepare(fill, "INSERT INTO log (seq, kind, wall_ms, mono_ms, boot, bench, worker, "
                       "club_id, build, club, head, shaft, confirm_id, attempt, planned, made, "
-                      "verdict, cause, note, chart_revision, plan, hash) VALUES (?, ?, ?, ?, ?, "
-                      "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
-    fill->progress = prepare(fill, "UPDATE club SET tip_made = ?, tip_seq = ?, butt_seq = ?, "
-                                   "measure_seq = ?, bench = 'Bench 1' WHERE id = ?");
-    fill->left = prepare(fill, "UPDATE shaft SET remaining = ? WHERE club = ?");
+                      "verdict, cause, note, chart_revision, plan, hash, refers) VALUES (?, ?, "
+                      "?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)");
     const int64_t built = clubs - PENDING_CLUBS;
     int64_t head = 1;
     int64_t shaft = 1;
@@ -277,10 +334,16 @@ static void everything(struct fill *fill, int64_t clubs, int64_t entries) {
         snprintf(club.order.club, sizeof club.order.club, "%d", club.order.position);
         ticket(TICKET_HEAD, &head, club.head.ticket);
         ticket(TICKET_SHAFT, &shaft, club.shaft.ticket);
-        add_club(fill, &club, i >= built);
-        if (i < built) {
-            log_club(fill, &club, entries * (i + 1) / built - entries * i / built);
+        if (i / PER_BUILD % 2 == 1) {
+            club.model.material = MATERIAL_GRAPHITE;
+            snprintf(club.model.name, sizeof club.model.name, "Bench Graphite");
+            memcpy(club.shaft.model, club.model.name, sizeof club.shaft.model);
         }
+        add_club(fill, &club, i >= built);
+        if (i >= built) {
+            continue;
+        }
+        log_club(fill, &club, entries * (i + 1) / built - entries * i / built);
     }
 }
 
@@ -300,7 +363,7 @@ int main(int argc, char **argv) {
     }
     store_close(store);
 
-    struct fill fill = {.wall_ms = 1700000000000};
+    struct fill fill = {.wall_ms = 1560000000000};
     must(&fill, sqlite3_open(argv[1], &fill.db));
     run(&fill,
         "PRAGMA synchronous=OFF; PRAGMA cache_size=-1000000; PRAGMA foreign_keys=OFF; BEGIN");
@@ -314,8 +377,9 @@ int main(int argc, char **argv) {
     run(&fill,
         "DELETE FROM log_quarter; INSERT INTO log_quarter (quarter, first_seq, last_seq, "
         "clubs_done, cuts, out_of_tolerance, holds) SELECT wall_ms / 900000, min(seq), max(seq), "
-        "sum(kind = 'measure' AND verdict = 'in'), sum(kind IN ('tip_cut', 'butt_cut')), 0, 0 "
-        "FROM log GROUP BY 1");
+        "sum(kind = 'measure' AND (SELECT stage FROM club WHERE id = club_id) = 'done'), "
+        "sum(kind IN ('tip_cut', 'butt_cut')), sum(kind = 'measure' AND verdict = 'short'), "
+        "sum(kind = 'hold') FROM log GROUP BY 1");
     run(&fill, "COMMIT; PRAGMA wal_checkpoint(TRUNCATE)");
     printf("%lld clubs, %lld log entries\n", clubs, (long long)fill.seq);
     return 0;

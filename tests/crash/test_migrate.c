@@ -10,7 +10,7 @@
 
 #define CUTS 300
 #define SEED 20261125u
-#define NEWEST 5
+#define NEWEST SCHEMA_NEWEST
 #define OLDER 2 // of these schemas there are databases
 
 // What databases of each older schema hold.
@@ -33,18 +33,27 @@ static int64_t schema_of(const char *path) {
                                          "sqlite_schema WHERE name = 'worker_stays_withdrawn')");
     int64_t signatures = fixture_number(raw, "SELECT count(*) FROM sqlite_schema WHERE name IN "
                                              "('log_signed', 'log_refers')");
+    int64_t facets = fixture_number(raw, "SELECT count(*) FROM sqlite_schema WHERE name IN "
+                                         "('facet', 'log_facet', 'log_faceted')");
     sqlite3_close(raw);
     assert_int_equal(columns, version >= 2 ? 4 : 0);
     assert_int_equal(codes, version >= 3 ? 2 : 0);
     assert_int_equal(people, version >= 4 ? 2 : 0);
     assert_int_equal(signatures, version >= 5 ? 2 : 0);
+    assert_int_equal(facets, version >= 6 ? 3 : 0);
     assert_true(version >= 1 && version <= NEWEST);
     return version;
 }
 
 static void remove_all(const char *path) {
-    static const char *const suffixes[] = {"",      "-wal",      "-journal",       "-shm",
-                                           ".lock", ".before-5", ".before-5.part", ".before-5.1"};
+    static const char *const suffixes[] = {"",
+                                           "-wal",
+                                           "-journal",
+                                           "-shm",
+                                           ".lock",
+                                           BEFORE_NEWEST,
+                                           BEFORE_NEWEST ".part",
+                                           BEFORE_NEWEST ".1"};
     for (size_t i = 0; i < COUNT(suffixes); i++) {
         char file[160];
         snprintf(file, sizeof file, "%s%s", path, suffixes[i]);

@@ -45,6 +45,13 @@ void fixture_scrap(struct store *store, bool there);
 // A new database at `path` as the program of schema 0001 left it (version1.sql), or that of 0002
 // after it (version2.sql).
 void fixture_version(const char *path, int version);
+// The newest schema and the one after it.
+#define SCHEMA_NEWEST 6
+#define SCHEMA_NEXT 7
+#define SCHEMA_TEXT_(number) #number
+#define SCHEMA_TEXT(number) SCHEMA_TEXT_(number)
+#define BEFORE_NEWEST ".before-" SCHEMA_TEXT(SCHEMA_NEWEST)
+#define BEFORE_NEXT ".before-" SCHEMA_TEXT(SCHEMA_NEXT)
 #define VERSION1_ENTRIES 14
 #define VERSION2_ENTRIES 15
 

@@ -192,6 +192,33 @@ static void finds_a_removed_row(void **state) {
     fixture_expect_check(fixture->store);
 }
 
+// The review finds entries by their facets: none may be hidden from it, or shown as another's.
+static void finds_a_hidden_entry(void **state) {
+    static const char *const hide[] = {
+        "DELETE FROM log_facet WHERE seq = 4", "UPDATE log_facet SET seq = 999 WHERE seq = 4",
+        "UPDATE log_facet SET facet = (SELECT max(id) FROM facet WHERE id <> facet) WHERE seq = 1",
+        "UPDATE facet SET worker = 'W-2H' WHERE id = (SELECT facet FROM log_facet WHERE seq = 4)",
+        "INSERT INTO log_facet (facet, seq) VALUES (99, 4)"};
+    struct fixture *fixture = *state;
+    sqlite3 *raw = intruder(fixture);
+    for (size_t i = 0; i < COUNT(hide); i++) {
+        struct store_check found;
+        fixture_exec(raw, "CREATE TEMP TABLE facets AS SELECT * FROM facet;"
+                          "CREATE TEMP TABLE lists AS SELECT * FROM log_facet");
+        fixture_exec(raw, hide[i]);
+        if (check(fixture, &found) != STORE_REFUSED || found.first_bad != 0 ||
+            strstr(found.problem, "lists that the review finds entries by") == NULL) {
+            fail_msg("%s: %s", hide[i], found.problem);
+        }
+        fixture_exec(raw, "DELETE FROM log_facet; DELETE FROM facet;"
+                          "INSERT INTO facet SELECT * FROM facets;"
+                          "INSERT INTO log_facet SELECT * FROM lists;"
+                          "DROP TABLE facets; DROP TABLE lists");
+        fixture_expect_check(fixture->store);
+    }
+    sqlite3_close(raw);
+}
+
 static void finds_swapped_and_inserted_rows(void **state) {
     struct fixture *fixture = *state;
     sqlite3 *raw = intruder(fixture);
@@ -282,15 +309,11 @@ static void agrees_with_hashlib(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        STEP(is_append_only),
-        STEP(finds_any_changed_field),
-        STEP(finds_nulls_for_zeros),
-        STEP(finds_a_removed_row),
-        STEP(finds_swapped_and_inserted_rows),
-        STEP(finds_a_damaged_file),
-        STEP(finds_a_dangling_reference),
-        STEP(finds_counts_that_lag),
-        STEP(agrees_with_hashlib),
+        STEP(is_append_only),        STEP(finds_any_changed_field),
+        STEP(finds_nulls_for_zeros), STEP(finds_a_removed_row),
+        STEP(finds_a_hidden_entry),  STEP(finds_swapped_and_inserted_rows),
+        STEP(finds_a_damaged_file),  STEP(finds_a_dangling_reference),
+        STEP(finds_counts_that_lag), STEP(agrees_with_hashlib),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

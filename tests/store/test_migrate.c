@@ -115,7 +115,7 @@ static void comes_up(struct fixture *fixture, int version, int64_t entries) {
     char hash[2 * ENTRY_HASH_SIZE + 1] = "";
     char *before = old_rows(fixture->path, version);
     opens(fixture);
-    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 5);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), SCHEMA_NEWEST);
     char *after = old_rows(fixture->path, version);
     assert_string_equal(before, after);
     assert_int_equal(store_check(fixture->store, &check), STORE_OK);
@@ -124,10 +124,17 @@ static void comes_up(struct fixture *fixture, int version, int64_t entries) {
         snprintf(hash + 2 * i, 3, "%02x", check.head[i]);
     }
     assert_string_equal(hash, last_hash[version]);
+    // Every entry has its facet.
+    assert_int_equal(ask_file(fixture->path, "SELECT count(*) FROM log_facet"), entries);
+    assert_int_equal(ask_file(fixture->path,
+                              "SELECT count(*) FROM log_facet AS e JOIN facet AS f ON f.id = "
+                              "e.facet JOIN log AS l ON l.seq = e.seq WHERE f.bench = l.bench AND "
+                              "f.worker = l.worker AND f.verdict = l.verdict"),
+                     entries);
     // Codes are new, and nothing has one yet.
     assert_int_equal(ask_file(fixture->path, "SELECT count(*) FROM supplier_code"), 0);
-    assert_int_equal(ask_file(beside(fixture, ".before-5"), "PRAGMA user_version"), version);
-    char *kept = old_rows(beside(fixture, ".before-5"), version);
+    assert_int_equal(ask_file(beside(fixture, BEFORE_NEWEST), "PRAGMA user_version"), version);
+    char *kept = old_rows(beside(fixture, BEFORE_NEWEST), version);
     assert_string_equal(before, kept);
     free(before);
     free(after);
@@ -181,7 +188,7 @@ static void loses_nothing_of_0002(void **state) {
     assert_true(model.parts >= 3);
     fixture_expect_check(fixture->store);
     fixture_restart(fixture);
-    assert_false(there(fixture, ".before-5.1"));
+    assert_false(there(fixture, BEFORE_NEWEST ".1"));
 }
 
 static void keeps_a_copy(void **state) {
@@ -189,24 +196,24 @@ static void keeps_a_copy(void **state) {
     struct stat first, later;
     char *before = old_rows(fixture->path, 1);
     opens(fixture);
-    assert_int_equal(ask_file(beside(fixture, ".before-5"), "PRAGMA user_version"), 1);
-    char *kept = old_rows(beside(fixture, ".before-5"), 1);
+    assert_int_equal(ask_file(beside(fixture, BEFORE_NEWEST), "PRAGMA user_version"), 1);
+    char *kept = old_rows(beside(fixture, BEFORE_NEWEST), 1);
     assert_string_equal(before, kept);
-    assert_false(there(fixture, ".before-5.part"));
-    assert_false(there(fixture, ".before-5-wal"));
-    assert_false(there(fixture, ".before-5.1"));
-    assert_int_equal(stat(beside(fixture, ".before-5"), &first), 0);
+    assert_false(there(fixture, BEFORE_NEWEST ".part"));
+    assert_false(there(fixture, BEFORE_NEWEST "-wal"));
+    assert_false(there(fixture, BEFORE_NEWEST ".1"));
+    assert_int_equal(stat(beside(fixture, BEFORE_NEWEST), &first), 0);
     // Up to date: no more copies.
     fixture_restart(fixture);
-    assert_false(there(fixture, ".before-5.1"));
+    assert_false(there(fixture, BEFORE_NEWEST ".1"));
     closes(fixture);
     // The same old database again, as after a migration that failed: the copy is kept once.
     unlink(fixture->path);
     unlink(beside(fixture, "-wal"));
     fixture_version(fixture->path, 1);
     opens(fixture);
-    assert_false(there(fixture, ".before-5.1"));
-    assert_false(there(fixture, ".before-5.part"));
+    assert_false(there(fixture, BEFORE_NEWEST ".1"));
+    assert_false(there(fixture, BEFORE_NEWEST ".part"));
     closes(fixture);
     // Another one: both are kept.
     unlink(fixture->path);
@@ -216,10 +223,10 @@ static void keeps_a_copy(void **state) {
     fixture_exec(raw, "UPDATE shaft SET rack = 'Z9' WHERE ticket = 'S-0001S'");
     sqlite3_close(raw);
     opens(fixture);
-    assert_int_equal(
-        ask_file(beside(fixture, ".before-5.1"), "SELECT count(*) FROM shaft WHERE rack = 'Z9'"),
-        1);
-    assert_int_equal(stat(beside(fixture, ".before-5"), &later), 0);
+    assert_int_equal(ask_file(beside(fixture, BEFORE_NEWEST ".1"),
+                              "SELECT count(*) FROM shaft WHERE rack = 'Z9'"),
+                     1);
+    assert_int_equal(stat(beside(fixture, BEFORE_NEWEST), &later), 0);
     assert_int_equal(first.st_ino, later.st_ino);
     free(before);
     free(kept);
@@ -237,25 +244,25 @@ static void refuses(struct fixture *fixture, enum store_mode mode, enum store_re
     }
     assert_string_equal(before, after);
     assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 1);
-    assert_false(there(fixture, ".before-5.part"));
+    assert_false(there(fixture, BEFORE_NEWEST ".part"));
     free(before);
     free(after);
 }
 
 static void moves_nothing_without_the_copy(void **state) {
     struct fixture *fixture = *state;
-    char suffix[32] = ".before-5";
+    char suffix[32] = BEFORE_NEWEST;
     for (int i = 0; i < 10; i++) {
         FILE *file = fopen(beside(fixture, suffix), "w");
         assert_non_null(file);
         fputs("something else", file);
         fclose(file);
-        snprintf(suffix, sizeof suffix, ".before-5.%d", i + 1);
+        snprintf(suffix, sizeof suffix, BEFORE_NEWEST ".%d", i + 1);
     }
     refuses(fixture, STORE_WRITE, STORE_FAILED, "Could not write the copy");
-    unlink(beside(fixture, ".before-5.4"));
+    unlink(beside(fixture, BEFORE_NEWEST ".4"));
     opens(fixture);
-    assert_int_equal(ask_file(beside(fixture, ".before-5.4"), "PRAGMA user_version"), 1);
+    assert_int_equal(ask_file(beside(fixture, BEFORE_NEWEST ".4"), "PRAGMA user_version"), 1);
 }
 
 static void moves_nothing_that_is_damaged(void **state) {
@@ -264,36 +271,35 @@ static void moves_nothing_that_is_damaged(void **state) {
     fixture_exec(raw, "DROP TRIGGER log_kept; UPDATE log SET note = 'x' WHERE seq = 5");
     sqlite3_close(raw);
     refuses(fixture, STORE_WRITE, STORE_FAILED, "Entry 5: was changed after it was written.");
-    assert_false(there(fixture, ".before-5"));
+    assert_false(there(fixture, BEFORE_NEWEST));
 }
 
 static void is_not_for_readers(void **state) {
     struct fixture *fixture = *state;
     refuses(fixture, STORE_READ, STORE_REFUSED, "older Kerfside");
-    assert_false(there(fixture, ".before-5"));
+    assert_false(there(fixture, BEFORE_NEWEST));
 }
 
 // Nobody may write between the copy and the change.
 static void waits_for_the_lock(void **state) {
-    static const struct migration more[] = {
-        {1, "0001", ""}, {2, "0002", ""}, {3, "0003", ""},
-        {4, "0004", ""}, {5, "0005", ""}, {6, "0006", "CREATE TABLE extra (a INTEGER) STRICT"}};
+    struct migration more[SCHEMA_NEXT] = {
+        [SCHEMA_NEWEST] = {SCHEMA_NEXT, "extra", "CREATE TABLE extra (a INTEGER) STRICT"}};
     struct fixture *fixture = *state;
     int fd = lock_open(beside(fixture, ".lock"));
     assert_true(fd >= 0 && lock_take(fd, 0));
     refuses(fixture, STORE_WRITE, STORE_BUSY, ".lock");
-    assert_false(there(fixture, ".before-5"));
+    assert_false(there(fixture, BEFORE_NEWEST));
     lock_release(fd);
     opens(fixture);
     sqlite3_set_authorizer(fixture->store->db, NULL, NULL); // as while opening
     fixture->store->lock_wait_ms = 20;
     assert_true(lock_take(fd, 0)); // given back
     assert_int_equal(migrate_run(fixture->store, more, COUNT(more)), STORE_BUSY);
-    assert_false(there(fixture, ".before-6"));
+    assert_false(there(fixture, BEFORE_NEXT));
     lock_release(fd);
     assert_int_equal(migrate_run(fixture->store, more, COUNT(more)), STORE_OK);
-    assert_int_equal(ask_file(beside(fixture, ".before-6"), "PRAGMA user_version"), 5);
-    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 6);
+    assert_int_equal(ask_file(beside(fixture, BEFORE_NEXT), "PRAGMA user_version"), SCHEMA_NEWEST);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), SCHEMA_NEXT);
     close(fd);
 }
 

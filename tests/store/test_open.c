@@ -228,24 +228,23 @@ static void keeps_its_path(void **state) {
 }
 
 static void migrates_whole_or_not_at_all(void **state) {
-    static const struct migration bad[] = {
-        {1, "0001", ""},
-        {2, "0002", ""},
-        {3, "0003", ""},
-        {4, "0004", ""},
-        {5, "0005", ""},
-        {6, "0006", "CREATE TABLE extra (a INTEGER) STRICT"},
-        {7, "0007", "CREATE TABLE seventh (a INTEGER) STRICT; INSERT INTO nowhere VALUES (1)"}};
+    static const struct migration bad[SCHEMA_NEXT + 1] = {
+        [SCHEMA_NEWEST] = {SCHEMA_NEXT, "first", "CREATE TABLE extra (a INTEGER) STRICT"},
+        [SCHEMA_NEXT] = {
+            SCHEMA_NEXT + 1, "second",
+            "CREATE TABLE seventh (a INTEGER) STRICT; INSERT INTO nowhere VALUES (1)"}};
     struct fixture fixture;
     (void)state;
     fixture_open(&fixture);
     sqlite3 *db = fixture.store->db;
     sqlite3_set_authorizer(db, NULL, NULL);
     int64_t shipped = fixture_number(db, "PRAGMA user_version");
-    assert_int_equal(shipped, 5);
+    assert_int_equal(shipped, SCHEMA_NEWEST);
     assert_int_not_equal(migrate_run(fixture.store, bad, COUNT(bad)), STORE_OK);
-    assert_non_null(strstr(store_message(fixture.store), "0007"));
-    assert_int_equal(fixture_number(db, "PRAGMA user_version"), 6); // each on its own
+    char number[16];
+    snprintf(number, sizeof number, "%04d", SCHEMA_NEXT + 1);
+    assert_non_null(strstr(store_message(fixture.store), number));
+    assert_int_equal(fixture_number(db, "PRAGMA user_version"), SCHEMA_NEXT); // each on its own
     assert_int_equal(fixture_number(db, "SELECT count(*) FROM sqlite_schema WHERE name IN "
                                         "('extra', 'seventh')"),
                      1);

@@ -181,11 +181,11 @@ static sqlite3 *intruder(void) {
 }
 
 static void restore(sqlite3 *raw) {
-    fixture_exec(raw, "DELETE FROM log; INSERT INTO log SELECT * FROM kept;"
+    fixture_exec(raw, "DELETE FROM log; DELETE FROM log_facet; INSERT INTO log SELECT * FROM kept;"
                       "DELETE FROM log_quarter; INSERT INTO log_quarter SELECT * FROM quarters");
 }
 
-// Computes every hash anew, from the first entry to the last, and puts the counts right.
+// Computes every hash anew, from the first entry to the last, and puts counts and facets right.
 static void rechain(sqlite3 *raw) {
     uint8_t hash[ENTRY_HASH_SIZE] = {0};
     int64_t last = fixture_number(raw, "SELECT max(seq) FROM log");
@@ -204,11 +204,16 @@ static void rechain(sqlite3 *raw) {
         sqlite3_reset(statement);
     }
     sqlite3_finalize(statement);
-    fixture_exec(raw,
-                 "DELETE FROM log_quarter; INSERT INTO log_quarter (quarter, first_seq, "
-                 "last_seq, clubs_done, cuts, holds) SELECT wall_ms / 900000, min(seq), "
-                 "max(seq), sum(kind = 'measure' AND verdict = 'in'), "
-                 "sum(kind IN ('tip_cut', 'butt_cut')), sum(kind = 'hold') FROM log GROUP BY 1");
+    fixture_exec(
+        raw,
+        "DELETE FROM log_quarter; INSERT INTO log_quarter (quarter, first_seq, "
+        "last_seq, clubs_done, cuts, holds) SELECT wall_ms / 900000, min(seq), "
+        "max(seq), sum(kind = 'measure' AND verdict = 'in'), "
+        "sum(kind IN ('tip_cut', 'butt_cut')), sum(kind = 'hold') FROM log GROUP BY 1;"
+        "DELETE FROM log_facet; DELETE FROM facet;"
+        "INSERT INTO facet (bench, worker, material, verdict) "
+        "SELECT DISTINCT bench, worker, '', verdict FROM log;"
+        "INSERT INTO log_facet SELECT id, seq FROM log JOIN facet USING (bench, worker, verdict)");
 }
 
 // Any field of any entry, every hash computed anew: the chain is whole, and the witness is not
