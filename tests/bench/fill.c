@@ -316,6 +316,9 @@ static void everything(struct fill *fill, int64_t clubs, int64_t entries) {
                                "(?, 'Bench Iron', 247000, 25400000, ?)");
     fill->shaft = prepare(fill, "INSERT INTO shaft (ticket, model, flex, raw_length, life, club) "
                                 "VALUES (?1, ?4, 'regular', 1041400000, ?2, ?3)");
+    fill->progress = prepare(fill, "UPDATE club SET tip_made = ?, tip_seq = ?, butt_seq = ?, "
+                                   "measure_seq = ?, bench = ? WHERE id = ?");
+    fill->left = prepare(fill, "UPDATE shaft SET remaining = ? WHERE club = ?");
     fill->open =
         prepare(fill, "UPDATE club SET stage = 'decision', decision_seq = ?2 WHERE id = ?1");
     fill->log =
