@@ -37,7 +37,9 @@
     X(FINAL_SWINGWEIGHT, "final_swingweight") /* note: `D2.3` */                                   \
     X(FINAL_FREQUENCY, "final_frequency")     /* note: `261.5`, cycles a minute */                 \
     X(KIT, "kit")               /* supervisor; this shaft from stock is the club's now */          \
-    X(DAY_SIGNED, "day_signed") /* supervisor; note: checkpoint_short of all before this entry */
+    X(DAY_SIGNED, "day_signed") /* supervisor; note: checkpoint_short of all before this entry */  \
+    X(CHANGE, "change") /* of what the shop knows, at the desk; plan: change_write; refers = the   \
+                           change it takes back, 0 none */
 enum entry_kind {
 #define X(name, text) ENTRY_##name,
     ENTRY_KINDS(X)

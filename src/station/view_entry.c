@@ -1,5 +1,6 @@
 // One entry of the log, every field, and its plan redrawn from what was written down.
 
+#include "change.h"
 #include "record.h"
 #include "station_inner.h"
 #include "text.h"
@@ -116,9 +117,40 @@ static void receipt(const struct station *s, const struct record *record, struct
     }
 }
 
+static const char *known(const char *value) {
+    return value[0] != '\0' ? value : word(WORD_CHANGE_NONE);
+}
+
+static void change_lines(const struct change *change, struct view_entry *view) {
+    bool both = !change->made && !change->taken;
+    enum word what = change->made    ? WORD_CHANGE_MADE
+                     : change->taken ? WORD_CHANGE_TAKEN
+                                     : WORD_CHANGE_OF;
+    words_fill(view->total.text, sizeof view->total.text, what, change->sheet, NULL, NULL);
+    for (size_t i = 0; i < change->count; i++) {
+        const struct change_cell *cell = &change->cell[i];
+        struct view_receipt_line *line = &view->receipt[view->receipt_count];
+        if (view->receipt_count == VIEW_LINES_MAX - 1 && change->count > VIEW_LINES_MAX) {
+            char more[LENGTH_TEXT_MAX];
+            say_number((int64_t)(change->count - i), more);
+            SAY(line->text, CHANGE_MORE, more, NULL, NULL);
+            view->receipt_count++;
+            return;
+        }
+        if (both) {
+            SAY(line->text, CHANGE_CELL, cell->name, known(cell->before), known(cell->after));
+        } else {
+            SAY(line->text, CHANGE_ONE, cell->name, change->made ? cell->after : cell->before,
+                NULL);
+        }
+        view->receipt_count++;
+    }
+}
+
 void view_one_entry(const struct station *s, struct view *view) {
     struct view_entry *out = &view->entry;
     struct record record;
+    struct change change;
     struct entry entry;
     char seq[LENGTH_TEXT_MAX];
     bool open;
@@ -136,6 +168,8 @@ void view_one_entry(const struct station *s, struct view *view) {
     facts(s, &entry, out);
     if (entry.plan[0] == '\0') {
         SET(out->total.text, word(WORD_FACT_NO_PLAN));
+    } else if (entry.kind == ENTRY_CHANGE && change_read(entry.plan, &change)) {
+        change_lines(&change, out);
     } else if (record_read(entry.plan, &record)) {
         receipt(s, &record, out);
     } else {

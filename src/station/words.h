@@ -303,6 +303,13 @@
     X(FACT, "%1: %2")                                                                              \
     X(FACT_NO_PLAN, "No plan belongs to this entry.")                                              \
     X(FACT_BAD_PLAN, "The plan in this entry cannot be read: check the log.")                      \
+    X(CHANGE_MADE, "New in %1")                                                                    \
+    X(CHANGE_TAKEN, "Taken out of %1")                                                             \
+    X(CHANGE_OF, "Changed in %1")                                                                  \
+    X(CHANGE_CELL, "%1: %2, now %3")                                                               \
+    X(CHANGE_ONE, "%1: %2")                                                                        \
+    X(CHANGE_NONE, "not known")                                                                    \
+    X(CHANGE_MORE, "and %1 more")                                                                  \
     X(ENTRY_BAND, "Back to the list: F3")                                                          \
     /* scanner check */                                                                            \
     X(CHECK, "Scanner check")                                                                      \
@@ -399,6 +406,7 @@
     X(KIND_FINAL_FREQUENCY, "final frequency")                                                     \
     X(KIND_KIT, "shaft chosen")                                                                    \
     X(KIND_DAY_SIGNED, "day signed")                                                               \
+    X(KIND_CHANGE, "change")                                                                       \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
     X(L_HELD, "Something is wrong")                                                                \

@@ -160,6 +160,29 @@ enum store_result store_append_all(struct store *store, struct entry *entries, s
     return result;
 }
 
+enum store_result store_rehearse(struct store *store, struct entry *entries, size_t count,
+                                 store_rehearsal *then, void *ctx) {
+    enum store_result result = STORE_OK;
+    for (size_t i = 0; result == STORE_OK && i < count; i++) {
+        result = well_formed(store, &entries[i]);
+    }
+    if (result == STORE_OK) {
+        result = connection_begin(store);
+    }
+    if (result != STORE_OK) {
+        return result;
+    }
+    for (size_t i = 0; result == STORE_OK && i < count; i++) {
+        struct entry entry = entries[i];
+        result = append_entry(store, &entry);
+    }
+    if (result == STORE_OK) {
+        result = then(ctx, store);
+    }
+    connection_rollback(store);
+    return result;
+}
+
 enum store_result store_append(struct store *store, struct entry *entry) {
     return store_append_all(store, entry, 1);
 }

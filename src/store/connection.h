@@ -36,6 +36,8 @@ struct store {
     char path[STORE_PATH_MAX];
     char bench[ENTRY_BENCH_MAX];
     char message[STORE_MESSAGE_MAX];
+    size_t complaint_count; // of the newest change
+    struct store_complaint complaint[STORE_COMPLAINTS_MAX];
 };
 
 // store_open, and with `older` in STORE_READ the one way to read a database before it is migrated.

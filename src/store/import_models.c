@@ -58,9 +58,9 @@ enum store_result import_write_shaft_model(struct import_write *write, const voi
     struct shaft_model newest = {0};
     enum store_result result = catalogue_model(write->store, wanted.name, &newest);
     if (result == STORE_OK) {
-        wanted.balance = import_or_known(wanted.balance, newest.balance);
-        wanted.tip_wall = import_or_known(wanted.tip_wall, newest.tip_wall);
-        wanted.butt_wall = import_or_known(wanted.butt_wall, newest.butt_wall);
+        wanted.balance = import_or_known(write, wanted.balance, newest.balance);
+        wanted.tip_wall = import_or_known(write, wanted.tip_wall, newest.tip_wall);
+        wanted.butt_wall = import_or_known(write, wanted.butt_wall, newest.butt_wall);
         if (same_shaft_model(&newest, &wanted)) {
             return STORE_OK;
         }
@@ -109,6 +109,17 @@ static enum store_result newest_head_model(struct store *store, const char *name
     return result;
 }
 
+enum store_result import_known_head_model(struct store *store, struct import_head_model *row) {
+    struct import_head_model model;
+    int64_t revision;
+    enum store_result result = newest_head_model(store, row->name, &model, &revision);
+    if (result == STORE_OK) {
+        memcpy(model.name, row->name, sizeof model.name);
+        *row = model;
+    }
+    return result;
+}
+
 static bool same_head_model(const struct import_head_model *a, const struct import_head_model *b) {
     return a->kind == b->kind && strcmp(a->engraved, b->engraved) == 0 && a->weight == b->weight &&
            a->hosel_bore == b->hosel_bore && a->insertion == b->insertion &&
@@ -141,8 +152,8 @@ enum store_result import_write_head_model(struct import_write *write, const void
     int64_t revision = 0;
     enum store_result result = newest_head_model(write->store, wanted.name, &newest, &revision);
     if (result == STORE_OK) {
-        wanted.cg_beyond = import_or_known(wanted.cg_beyond, newest.cg_beyond);
-        wanted.inertia = import_or_known(wanted.inertia, newest.inertia);
+        wanted.cg_beyond = import_or_known(write, wanted.cg_beyond, newest.cg_beyond);
+        wanted.inertia = import_or_known(write, wanted.inertia, newest.inertia);
         if (same_head_model(&newest, &wanted)) {
             return STORE_OK;
         }

@@ -52,6 +52,19 @@ static enum store_result look_up(struct store *store, const struct order *order,
     return result;
 }
 
+enum store_result import_known_club(struct store *store, struct import_club *row) {
+    struct known known;
+    enum store_result result = look_up(store, &row->order, &known);
+    if (result == STORE_OK) {
+        memcpy(known.order.build, row->order.build, sizeof known.order.build);
+        memcpy(known.order.club, row->order.club, sizeof known.order.club);
+        *row = (struct import_club){.order = known.order};
+        memcpy(row->head, known.head, sizeof row->head);
+        memcpy(row->shaft, known.shaft, sizeof row->shaft);
+    }
+    return result;
+}
+
 static bool same_order(const struct order *a, const struct order *b) {
     return strcmp(a->due, b->due) == 0 && a->playing_length == b->playing_length &&
            a->grip_cap == b->grip_cap && a->grip_weight == b->grip_weight &&

@@ -12,8 +12,8 @@ static void count(struct import_write *write, enum import_kind kind, bool added)
     write->count[kind].changed += added ? 0 : 1;
 }
 
-int64_t import_or_known(int64_t cell, int64_t known) {
-    return cell == LENGTH_UNKNOWN ? known : cell;
+int64_t import_or_known(const struct import_write *write, int64_t cell, int64_t known) {
+    return cell == LENGTH_UNKNOWN && !write->exact ? known : cell;
 }
 
 bool import_write_begun(struct import_write *write, struct import_at at, const char *column,
@@ -94,6 +94,18 @@ static enum store_result save_head(struct store *store, enum statement statement
     return query_run(&query, "save a head");
 }
 
+enum store_result import_known_head(struct store *store, struct import_head *row) {
+    struct import_head head;
+    struct holder holder;
+    bool fitted;
+    enum store_result result = known_head(store, row->ticket, &head, &holder, &fitted);
+    if (result == STORE_OK) {
+        memcpy(head.ticket, row->ticket, sizeof head.ticket);
+        *row = head;
+    }
+    return result;
+}
+
 // The bore height goes with the dry fit it came from.
 static void keep_bore(struct import_write *write, struct import_head *wanted,
                       const struct import_head *known, bool fitted) {
@@ -124,8 +136,10 @@ enum store_result import_write_head(struct import_write *write, const void *row)
     if (result != STORE_OK) {
         return result;
     }
-    wanted.weight = import_or_known(wanted.weight, known.weight);
-    keep_bore(write, &wanted, &known, fitted);
+    wanted.weight = import_or_known(write, wanted.weight, known.weight);
+    if (!write->exact) {
+        keep_bore(write, &wanted, &known, fitted);
+    }
     bool other = strcmp(wanted.model, known.model) != 0 || wanted.weight != known.weight;
     if (!other && wanted.bore_height == known.bore_height &&
         wanted.dry_fit_overall == known.dry_fit_overall &&
@@ -182,11 +196,26 @@ static enum store_result save_shaft(struct store *store, enum statement statemen
     return query_run(&query, "save a shaft");
 }
 
+enum store_result import_known_shaft(struct store *store, struct import_shaft *row) {
+    struct import_shaft shaft = {0};
+    struct holder holder;
+    bool raw;
+    enum store_result result = known_shaft(store, row->shaft.ticket, &shaft.shaft, &raw, &holder);
+    if (result == STORE_OK) {
+        *row = shaft;
+    }
+    return result;
+}
+
 // What is known stays where the file says nothing; frequency and its mass are one measurement.
-static void keep_known(struct shaft *wanted, const struct shaft *known) {
-    wanted->raw_length = import_or_known(wanted->raw_length, known->raw_length);
-    wanted->weight = import_or_known(wanted->weight, known->weight);
-    wanted->balance = import_or_known(wanted->balance, known->balance);
+static void keep_known(const struct import_write *write, struct shaft *wanted,
+                       const struct shaft *known) {
+    if (write->exact) {
+        return;
+    }
+    wanted->raw_length = import_or_known(write, wanted->raw_length, known->raw_length);
+    wanted->weight = import_or_known(write, wanted->weight, known->weight);
+    wanted->balance = import_or_known(write, wanted->balance, known->balance);
     if (wanted->raw_frequency == FREQUENCY_UNKNOWN) {
         wanted->raw_frequency = known->raw_frequency;
         wanted->frequency_mass = known->frequency_mass;
@@ -215,7 +244,7 @@ enum store_result import_write_shaft(struct import_write *write, const void *row
     if (result != STORE_OK) {
         return result;
     }
-    keep_known(&wanted, &known);
+    keep_known(write, &wanted, &known);
     bool other = strcmp(wanted.model, known.model) != 0 || strcmp(wanted.flex, known.flex) != 0;
     bool measured = !same_figures(&wanted, &known);
     if (!other && !measured && strcmp(wanted.rack, known.rack) == 0) {

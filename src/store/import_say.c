@@ -3,6 +3,8 @@
 
 #include <stdarg.h>
 
+#define IMPORT_TEXT_MAX 1024
+
 // Names of files and columns come from outside.
 static void name(FILE *to, const char *text) {
     for (; *text != '\0'; text++) {
@@ -23,37 +25,49 @@ static void place(FILE *to, struct import_at at, const char *column) {
     }
 }
 
+static void print(FILE *to, struct import_at at, const char *column, const char *mark,
+                  const char *text) {
+    if (to != NULL) {
+        place(to, at, column);
+        fputs(mark, to);
+        fputs(text, to);
+        fputc('\n', to);
+    }
+}
+
 void import_complain(struct import_say *say, struct import_at at, const char *column,
                      const char *format, ...) {
+    char text[IMPORT_TEXT_MAX];
     va_list arguments;
     say->complaints++;
     if (say->complaints > IMPORT_COMPLAINTS_MAX) {
         return;
     }
-    place(say->messages, at, column);
     va_start(arguments, format);
-    vfprintf(say->messages, format, arguments);
+    vsnprintf(text, sizeof text, format, arguments);
     va_end(arguments);
-    fputc('\n', say->messages);
+    print(say->messages, at, column, "", text);
+    if (say->listener != NULL) {
+        say->listener(say->ctx, column, text);
+    }
 }
 
 void import_remark(struct import_say *say, struct import_at at, const char *column,
                    const char *format, ...) {
+    char text[IMPORT_TEXT_MAX];
     va_list arguments;
     say->remarks++;
     if (say->remarks > IMPORT_COMPLAINTS_MAX) {
         return;
     }
-    place(say->messages, at, column);
-    fputs("remark: ", say->messages);
     va_start(arguments, format);
-    vfprintf(say->messages, format, arguments);
+    vsnprintf(text, sizeof text, format, arguments);
     va_end(arguments);
-    fputc('\n', say->messages);
+    print(say->messages, at, column, "remark: ", text);
 }
 
 void import_say_end(const struct import_say *say) {
-    if (say->complaints > IMPORT_COMPLAINTS_MAX) {
+    if (say->complaints > IMPORT_COMPLAINTS_MAX && say->messages != NULL) {
         fprintf(say->messages, "and %zu more like these\n",
                 say->complaints - IMPORT_COMPLAINTS_MAX);
     }

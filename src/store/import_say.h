@@ -10,8 +10,13 @@
 
 #define IMPORT_COMPLAINTS_MAX 200 // printed; the rest is only counted
 
+// Hears a complaint without its place, `column` NULL as below.
+typedef void import_listener(void *ctx, const char *column, const char *text);
+
 struct import_say {
-    FILE *messages;
+    FILE *messages;            // NULL: nowhere
+    import_listener *listener; // NULL: nobody
+    void *ctx;                 // of the listener
     size_t complaints;
     size_t remarks;
 };

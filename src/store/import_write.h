@@ -18,6 +18,7 @@ struct import_write {
     struct store *store;
     const struct import_set *set;
     struct import_say *say;
+    bool exact; // an empty cell means not known; else what is known stays
     struct import_count count[IMPORT_KIND_COUNT]; // of things: charts and profiles, not rows
 };
 
@@ -42,7 +43,13 @@ enum store_result import_write_profile(struct import_write *write, const void *c
                                        size_t count);
 
 // What a cell says, or what is known when it is empty.
-int64_t import_or_known(int64_t cell, int64_t known);
+int64_t import_or_known(const struct import_write *write, int64_t cell, int64_t known);
+
+// The row of a head, shaft, head model or order line as the store has it, by the key in *row.
+enum store_result import_known_head(struct store *store, struct import_head *row);
+enum store_result import_known_shaft(struct store *store, struct import_shaft *row);
+enum store_result import_known_head_model(struct store *store, struct import_head_model *row);
+enum store_result import_known_club(struct store *store, struct import_club *row);
 
 // A club that was begun is not changed by a file. The complaint, when `stage` says it was.
 bool import_write_begun(struct import_write *write, struct import_at at, const char *column,

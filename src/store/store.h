@@ -11,6 +11,7 @@
 // Errors: a function that can fail returns enum store_result and leaves its ret_ arguments
 // untouched; store_message() then says what, where and what to do, for a person.
 
+#include "change.h"
 #include "club.h"
 #include "entry.h"
 
@@ -182,6 +183,33 @@ struct code_model {
 // GTIN, or its check digit is wrong.
 enum store_result store_model_of_code(struct store *store, const char *gtin,
                                       struct code_model *ret_model);
+
+// --- the desk ----------------------------------------------------------------------------------
+// What is known of one thing as cells of text, those of the CSV files (sheet.h). `sheet`: heads,
+// shafts (keys: ticket), head_models, shaft_models (model), charts (model, flex, kind), builds
+// (build, club). STORE_NONE: there is no such thing.
+enum store_result store_document(struct store *store, const char *sheet, const char *const *keys,
+                                 struct document *ret_document);
+// Cells as somebody typed them to cells as the store keeps them, `1.5` to `1 1/2`, with what
+// follows from others filled in. STORE_REFUSED: store_complaints says which are wrong.
+enum store_result store_canonical(struct store *store, struct document *document);
+
+// What was wrong with the newest store_canonical or ENTRY_CHANGE. Valid until the next one.
+#define STORE_COMPLAINTS_MAX 8
+struct store_complaint {
+    char cell[CHANGE_NAME_MAX]; // empty: the whole
+    char text[256];
+};
+size_t store_complaints(const struct store *store, const struct store_complaint **ret_complaints);
+
+// An ENTRY_CHANGE carries its change_write in `plan`; store_append carries it out and logs it.
+// STORE_REFUSED: a cell is wrong or not canonical, not as the change found it, or this worker may
+// not. Heads and shafts are anybody's, all else is a supervisor's.
+// What would be if these entries were appended: calls `then` inside a transaction that is taken
+// back in any case. It may read the store and fails with what it returns.
+typedef enum store_result store_rehearsal(void *ctx, struct store *store);
+enum store_result store_rehearse(struct store *store, struct entry *entries, size_t count,
+                                 store_rehearsal *then, void *ctx);
 
 // --- the log -----------------------------------------------------------------------------------
 // Appends and moves the club, its parts and its stage in one transaction. Fills entry->seq.

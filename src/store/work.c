@@ -32,6 +32,7 @@ bool work_moves(enum entry_kind kind) {
     case ENTRY_FINAL_FREQUENCY:
     case ENTRY_KIT:
     case ENTRY_DAY_SIGNED:
+    case ENTRY_CHANGE:
     case ENTRY_KIND_COUNT:
         break;
     }

@@ -1,5 +1,6 @@
 // What an entry does to its club and the club's parts.
 
+#include "sheet.h"
 #include "work.h"
 
 #include <string.h>
@@ -150,6 +151,8 @@ static enum store_result parts(struct store *store, const struct work *before,
         return decide(store, before, entry);
     case ENTRY_KIT:
         return kit(store, entry);
+    case ENTRY_CHANGE:
+        return sheet_change(store, entry);
     case ENTRY_GENESIS:
     case ENTRY_SIGN_ON:
     case ENTRY_SIGN_OFF:
