@@ -82,14 +82,14 @@ static void expect_found(const char *words, const char *how) {
     }
 }
 
-struct change {
+struct edit {
     const char *column;
     const char *value;
 };
 
 // Changes a column of every row of a table, one at a time; the check must name the row each time.
 static void change_each(const char *table, const char *id, const char *name,
-                        const struct change *changes, size_t count, const char *where) {
+                        const struct edit *changes, size_t count, const char *where) {
     sqlite3_stmt *rows = NULL;
     char sql[300];
     int found = 0;
@@ -124,7 +124,7 @@ static void change_each(const char *table, const char *id, const char *name,
 }
 
 static void finds_any_changed_club(void **state) {
-    static const struct change changes[] = {
+    static const struct edit changes[] = {
         {"stage", "'done'"},
         {"stage", "'pending'"},
         {"attempt", "attempt + 1"},
@@ -142,7 +142,7 @@ static void finds_any_changed_club(void **state) {
 }
 
 static void finds_any_changed_shaft(void **state) {
-    static const struct change changes[] = {
+    static const struct edit changes[] = {
         {"life", "'raw'"},
         {"life", "'cut'"},
         {"life", "iif(club IS NULL, 'scrap', life)"}, // the schema sees a club's   {"remaining",
@@ -172,7 +172,7 @@ static void finds_any_changed_shaft(void **state) {
 }
 
 static void finds_any_changed_dry_fit(void **state) {
-    static const struct change changes[] = {
+    static const struct edit changes[] = {
         {"bore_height", "bore_height + 1"},
         {"bore_height", "NULL"},
         {"dry_fit_overall", "dry_fit_overall + 1"},
@@ -185,7 +185,7 @@ static void finds_any_changed_dry_fit(void **state) {
 }
 
 static void finds_any_changed_count(void **state) {
-    static const struct change quarters[] = {
+    static const struct edit quarters[] = {
         {"quarter", "quarter + 1000"},
         {"first_seq", "first_seq + 1"},
         {"last_seq", "max(last_seq - 1, 1)"},
