@@ -40,8 +40,7 @@ static enum store_result no_memory(struct store *store) {
     return connection_say(store, STORE_FAILED, "Memory is short: close other programs.");
 }
 
-// --- what the store would write
-// --------------------------------------------------------------------
+// --- what the store would write ------------------------------------------------------------------
 
 static bool chart_as_written(const struct import_set *set, struct document *document) {
     struct chart chart = {.count = set->table[IMPORT_CHARTS].count};
@@ -101,8 +100,7 @@ enum store_result store_canonical(struct store *store, struct document *document
     return result;
 }
 
-// --- writing
-// ---------------------------------------------------------------------------------------
+// --- writing -------------------------------------------------------------------------------------
 
 static enum store_result write_rows(struct import_write *write, enum import_kind kind) {
     const void *row = import_set_row(write->set, kind, 0);
@@ -146,17 +144,18 @@ static enum store_result put(struct store *store, enum import_kind kind, struct 
     return result;
 }
 
-// --- taking away
-// -----------------------------------------------------------------------------------
+// --- taking away ---------------------------------------------------------------------------------
 
-static enum store_result exists(struct store *store, enum statement statement, const char *ticket,
-                                bool *ret_yes) {
-    struct query query = query_open(store, statement);
+static enum store_result used_part(struct store *store, bool head, const char *ticket,
+                                   bool *ret_yes) {
+    struct query query =
+        query_open(store, head ? STATEMENT_SHEET_HEAD_USED : STATEMENT_SHEET_SHAFT_USED);
     query_bind_text(&query, ticket);
-    bool yes = query_step(&query) && query_number(&query, 0) != 0;
+    query_step(&query);
     enum store_result result = query_end(&query, "look what became of a part");
-    if (result == STORE_OK) {
-        *ret_yes = yes;
+    if (result == STORE_OK || result == STORE_NONE) {
+        *ret_yes = result == STORE_OK;
+        return STORE_OK;
     }
     return result;
 }
@@ -164,8 +163,7 @@ static enum store_result exists(struct store *store, enum statement statement, c
 // A part that was received by mistake and never used.
 static enum store_result take_part(struct store *store, bool head, const char *ticket) {
     bool used = true;
-    enum store_result result =
-        exists(store, head ? STATEMENT_SHEET_HEAD_USED : STATEMENT_SHEET_SHAFT_USED, ticket, &used);
+    enum store_result result = used_part(store, head, ticket, &used);
     if (result == STORE_OK && used) {
         result = complain(store, "ticket",
                           "this part is reserved or has been worked on, so it stays in the shop's "
@@ -217,8 +215,7 @@ static enum store_result take(struct store *store, enum import_kind kind,
     }
 }
 
-// --- the change
-// ------------------------------------------------------------------------------------
+// --- the change ----------------------------------------------------------------------------------
 
 static enum store_result allowed(struct store *store, enum import_kind kind, const char *badge) {
     bool supervisor = false;

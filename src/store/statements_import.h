@@ -74,12 +74,11 @@
     X(IMPORT_RESERVE_HEAD, "UPDATE head SET club = ? WHERE ticket = ?")                            \
     X(IMPORT_RESERVE_SHAFT, "UPDATE shaft SET club = ? WHERE ticket = ?")                          \
     X(SHEET_HEAD_USED,                                                                             \
-      "SELECT EXISTS (SELECT 1 FROM head WHERE ticket = ?1 AND club IS NOT NULL) "                 \
-      "OR EXISTS (SELECT 1 FROM log WHERE head = ?1 AND head <> '' AND kind <> 'change')")         \
+      "SELECT 1 FROM head WHERE ticket = ?1 AND club IS NOT NULL UNION ALL "                       \
+      "SELECT 1 FROM log WHERE head = ?1 AND head <> '' AND kind <> 'change' LIMIT 1")             \
     X(SHEET_SHAFT_USED,                                                                            \
-      "SELECT EXISTS (SELECT 1 FROM shaft WHERE ticket = ?1 "                                      \
-      "AND (club IS NOT NULL OR life <> 'raw')) "                                                  \
-      "OR EXISTS (SELECT 1 FROM log WHERE shaft = ?1 AND shaft <> '' AND kind <> 'change')")       \
+      "SELECT 1 FROM shaft WHERE ticket = ?1 AND (club IS NOT NULL OR life <> 'raw') UNION ALL "   \
+      "SELECT 1 FROM log WHERE shaft = ?1 AND shaft <> '' AND kind <> 'change' LIMIT 1")           \
     X(SHEET_TAKE_HEAD, "DELETE FROM head WHERE ticket = ?")                                        \
     X(SHEET_TAKE_SHAFT, "DELETE FROM shaft WHERE ticket = ?")                                      \
     X(IMPORT_WORKER, "SELECT name, role FROM worker WHERE badge = ?")                              \
