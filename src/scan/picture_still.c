@@ -26,33 +26,58 @@ bool picture_room(size_t width, size_t height, size_t byte, struct frame *ret_fr
     return true;
 }
 
-bool picture_jpeg(const uint8_t *bytes, size_t size, struct frame *ret_frame,
-                  struct picture_fault *ret_fault) {
-    tjhandle handle = tjInitDecompress();
-    struct camera_jpeg *jpeg = camera_jpeg_init();
-    struct frame frame = {0};
+// Pictures of a telephone are larger than any frame: half of it is enough to read, and
+// libjpeg-turbo makes no more of it.
+static bool decode_jpeg(tjhandle handle, const uint8_t *bytes, size_t size,
+                        const struct frame *frame, bool halved) {
+    struct camera_jpeg *jpeg;
+    bool done;
+    if (halved) {
+        return tjDecompress2(handle, bytes, size, frame->pixels, frame->width, frame->width,
+                             frame->height, TJPF_GRAY, TJFLAG_LIMITSCANS) == 0;
+    }
+    jpeg = camera_jpeg_init();
+    done = jpeg != NULL &&
+           camera_jpeg_grey(jpeg, bytes, size, frame->width, frame->height, frame->pixels);
+    camera_jpeg_destroy(jpeg);
+    return done;
+}
+
+static bool read_jpeg(tjhandle handle, const uint8_t *bytes, size_t size, struct frame *ret_frame,
+                      struct picture_fault *ret_fault) {
+    struct frame frame;
     int width;
     int height;
     int sampling;
     int space;
-    bool done = false;
-    if (handle == NULL || jpeg == NULL) {
-        picture_wrong(ret_fault, 0, "out of memory");
-    } else if (tjDecompressHeader3(handle, bytes, size, &width, &height, &sampling, &space) != 0) {
-        picture_wrong(ret_fault, 0, "its JPEG header is damaged");
-    } else if (picture_room((size_t)width, (size_t)height, 0, &frame, ret_fault)) {
-        done = camera_jpeg_grey(jpeg, bytes, size, width, height, frame.pixels);
-        if (!done) {
-            free(frame.pixels);
-            picture_wrong(ret_fault, 0, "its JPEG data is damaged or cut short");
-        }
+    bool halved;
+    if (tjDecompressHeader3(handle, bytes, size, &width, &height, &sampling, &space) != 0) {
+        return picture_wrong(ret_fault, 0, "its JPEG header is damaged");
     }
-    if (done) {
-        *ret_frame = frame;
+    if (space == TJCS_CMYK || space == TJCS_YCCK) {
+        return picture_wrong(ret_fault, 0, "it is a JPEG in printers' colours (CMYK)");
     }
-    camera_jpeg_destroy(jpeg);
-    if (handle != NULL) {
-        tjDestroy(handle);
+    halved = width > FRAME_SIDE_MAX || height > FRAME_SIDE_MAX;
+    if (!picture_room((size_t)(halved ? (width + 1) / 2 : width),
+                      (size_t)(halved ? (height + 1) / 2 : height), 0, &frame, ret_fault)) {
+        return false;
     }
+    if (!decode_jpeg(handle, bytes, size, &frame, halved)) {
+        free(frame.pixels);
+        return picture_wrong(ret_fault, 0, "its JPEG data is damaged or cut short");
+    }
+    *ret_frame = frame;
+    return true;
+}
+
+bool picture_jpeg(const uint8_t *bytes, size_t size, struct frame *ret_frame,
+                  struct picture_fault *ret_fault) {
+    tjhandle handle = tjInitDecompress();
+    bool done;
+    if (handle == NULL) {
+        return picture_wrong(ret_fault, 0, "out of memory");
+    }
+    done = read_jpeg(handle, bytes, size, ret_frame, ret_fault);
+    tjDestroy(handle);
     return done;
 }

@@ -16,7 +16,8 @@ bool picture_pgm(const uint8_t *bytes, size_t size, struct frame *ret_frame,
                  struct picture_fault *ret_fault);
 bool picture_png(const uint8_t *bytes, size_t size, struct frame *ret_frame,
                  struct picture_fault *ret_fault);
-// libjpeg-turbo does not say where; the byte is 0.
+// libjpeg-turbo does not say where; the byte is 0. One of more than FRAME_SIDE_MAX a side, as
+// telephones make them, comes at half its size.
 bool picture_jpeg(const uint8_t *bytes, size_t size, struct frame *ret_frame,
                   struct picture_fault *ret_fault);
 

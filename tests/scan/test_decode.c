@@ -264,29 +264,42 @@ static void a_budget_is_kept(void **state) {
     free(frame.pixels);
 }
 
-// The worst frame for it: full of what may be codes and is none.
+static int64_t hasty_us(const struct frame *frame) {
+    struct code codes[FRAME_CODES_MAX];
+    int64_t least = INT64_MAX;
+    for (int i = 0; i < 4; i++) {
+        int64_t begun = cpu_us();
+        assert_int_equal(decoder_read(decoder, frame, 0, codes), 0);
+        begun = cpu_us() - begun;
+        least = begun < least ? begun : least;
+    }
+    return least;
+}
+
+// The worst frame for it, full of what may be codes and is none, costs no more than four of them.
 static void a_budget_is_kept_on_the_worst_frame(void **state) {
     struct scene scene = label(SCENE_QR, "S-0001S");
-    struct code codes[FRAME_CODES_MAX];
     struct frame tile;
     struct frame frame = {.width = 1920, .height = 1080, .pixels = malloc(1920 * 1080)};
+    int64_t few = 0;
     (void)state;
     scene.width = scene.height = 216;
     scene.torn = 0.35;
     assert_non_null(frame.pixels);
     assert_true(scene_draw(&scene, &tile, NULL));
-    for (int y = 0; y < frame.height; y++) {
-        for (int x = 0; x < frame.width; x++) {
-            frame.pixels[y * frame.width + x] = tile.pixels[y % 216 * 216 + x % 216];
+    memset(frame.pixels, 90, 1920 * 1080);
+    for (int tiles = 4; tiles <= 40; tiles += 36) {
+        for (int i = 0; i < tiles; i++) {
+            for (int y = 0; y < 216; y++) {
+                memcpy(frame.pixels + (i / 8 * 216 + y) * 1920 + i % 8 * 240, tile.pixels + y * 216,
+                       216);
+            }
+        }
+        if (tiles == 4) {
+            few = hasty_us(&frame);
         }
     }
-    assert_int_equal(decoder_read(decoder, &frame, 0, codes), 0); // finds its memory
-    int64_t begun = cpu_us();
-    decoder_read(decoder, &frame, 0, codes);
-    int64_t hasty = cpu_us() - begun;
-    begun = cpu_us();
-    decoder_read(decoder, &frame, DECODE_PATIENT, codes);
-    assert_true(cpu_us() - begun > 6 * hasty);
+    assert_true(hasty_us(&frame) < 2 * few);
     free(frame.pixels);
     free(tile.pixels);
 }

@@ -144,6 +144,32 @@ static void jpeg(void **state) {
     }
 }
 
+// A telephone's: larger than a frame, its left half dark.
+static void a_large_jpeg_is_halved(void **state) {
+    struct picture *picture;
+    struct frame frame;
+    char command[300];
+    (void)state;
+    snprintf(command, sizeof command,
+             "cd %s && convert -size 2313x301 xc:'gray(40)' -size 2312x301 xc:'gray(200)' +append "
+             "JPG:a",
+             folder);
+    assert_int_equal(system(command), 0);
+    picture = picture_open(path, error);
+    assert_non_null(picture);
+    assert_int_equal(picture_next(picture, &frame, error), PICTURE_FRAME);
+    assert_int_equal(frame.width, 2313);
+    assert_int_equal(frame.height, 151);
+    for (int y = 0; y < 151; y += 50) {
+        for (int x = 0; x < 2313; x++) {
+            int grey = frame.pixels[y * 2313 + x];
+            assert_true(x < 1140 ? abs(grey - 40) < 3 : x < 1170 || abs(grey - 200) < 3);
+        }
+    }
+    free(frame.pixels);
+    picture_close(picture);
+}
+
 static void video(void **state) {
     static const struct {
         const char *colour;
@@ -300,9 +326,18 @@ static void too_large_a_png_is_refused(void **state) {
     snprintf(command, sizeof command, "cd %s && convert -size 4097x2 xc:white PNG:a", folder);
     assert_int_equal(system(command), 0);
     assert_string_equal(strstr(fault(), "its size"), "its size is not 1 to 4096 pixels a side");
-    snprintf(command, sizeof command, "cd %s && convert -size 2x4097 xc:white JPG:a", folder);
+    snprintf(command, sizeof command, "cd %s && convert -size 2x8193 xc:white JPG:a", folder);
     assert_int_equal(system(command), 0);
     assert_string_equal(fault(), "its size is not 1 to 4096 pixels a side");
+}
+
+static void printers_colours_are_named(void **state) {
+    char command[200];
+    (void)state;
+    snprintf(command, sizeof command,
+             "cd %s && convert -size 40x24 xc:white -colorspace CMYK JPG:a", folder);
+    assert_int_equal(system(command), 0);
+    assert_string_equal(fault(), "it is a JPEG in printers' colours (CMYK)");
 }
 
 static void what_is_no_file(void **state) {
@@ -330,6 +365,8 @@ int main(void) {
         TEST(every_kind_gives_the_same_picture),
         TEST(see_through_is_white),
         TEST(jpeg),
+        TEST(a_large_jpeg_is_halved),
+        TEST(printers_colours_are_named),
         TEST(video),
         TEST(pgm_depths_are_stretched),
         TEST(bad_files_are_named),
