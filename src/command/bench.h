@@ -45,6 +45,7 @@ struct bench {
 
 // --- bench_ops.c, bench_log.c --------------------------------------------------------------------
 struct station_ops bench_ops(struct bench *bench);
+int bench_choices(void *ctx, enum station_choice choice, char texts[][STATION_CHOICE_MAX], int max);
 int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before,
                    struct view_log_row *rows, int max);
 enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,

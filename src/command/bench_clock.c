@@ -85,3 +85,18 @@ void bench_clock_text(int64_t wall_ms, bool date, char *buffer, size_t size) {
 int bench_clock_hour(int64_t wall_ms) {
     return local(wall_ms).tm_hour;
 }
+
+int64_t bench_clock_day(const char *date) {
+    struct bench_clock noon = {.simulated = true};
+    char text[24];
+    if (strlen(date) != 10) {
+        return -1;
+    }
+    snprintf(text, sizeof text, "%sT12:00", date);
+    return bench_clock_set(&noon, text) ? bench_clock_day_start(noon.wall_ms) : -1;
+}
+
+void bench_clock_date(int64_t wall_ms, char *buffer, size_t size) {
+    struct tm at = local(wall_ms);
+    strftime(buffer, size, "%Y-%m-%d", &at);
+}

@@ -30,6 +30,9 @@ bool bench_clock_set(struct bench_clock *clock, const char *text);
 
 // Local midnight before wall_ms; "25 Nov" or "10:42", local.
 int64_t bench_clock_day_start(int64_t wall_ms);
+// Local midnight that begins "2026-03-31", -1: no such day; and the date of a time, so written.
+int64_t bench_clock_day(const char *date);
+void bench_clock_date(int64_t wall_ms, char *buffer, size_t size);
 void bench_clock_text(int64_t wall_ms, bool date, char *buffer, size_t size);
 
 #endif

@@ -23,6 +23,8 @@ static struct log_filter filter_of(const struct review_filter *filter) {
     memcpy(to.ticket, filter->ticket, sizeof to.ticket);
     memcpy(to.build, filter->build, sizeof to.build);
     memcpy(to.worker, filter->worker, sizeof to.worker);
+    memcpy(to.bench, filter->bench, sizeof to.bench);
+    memcpy(to.material, filter->material, sizeof to.material);
     return to;
 }
 
@@ -63,10 +65,14 @@ static void spaces(char *words) {
     }
 }
 
-static void fill_row(const struct bench *bench, const struct log_line *line,
+static void fill_row(const struct bench *bench, const struct log_line *line, bool days,
                      struct view_log_row *row) {
     *row = (struct view_log_row){.seq = line->seq};
-    bench_clock_text(line->wall_ms, false, row->time, sizeof row->time);
+    if (days) {
+        bench_clock_date(line->wall_ms, row->time, sizeof row->time);
+    } else {
+        bench_clock_text(line->wall_ms, false, row->time, sizeof row->time);
+    }
     snprintf(row->build, sizeof row->build, "%s%s%.7s", line->build,
              line->club[0] != '\0' ? "-" : "", line->club);
     snprintf(row->shaft, sizeof row->shaft, "%s", line->shaft);
@@ -82,15 +88,26 @@ static void fill_row(const struct bench *bench, const struct log_line *line,
                                                : TONE_PLAIN;
 }
 
+int bench_choices(void *ctx, enum station_choice choice, char texts[][STATION_CHOICE_MAX],
+                  int max) {
+    static const enum log_choice of[] = {[CHOICE_WORKERS] = LOG_WORKERS,
+                                         [CHOICE_BENCHES] = LOG_BENCHES,
+                                         [CHOICE_MATERIALS] = LOG_MATERIALS};
+    const struct bench *bench = ctx;
+    return store_log_choices(bench->store, of[choice], texts, max);
+}
+
 int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before,
                    struct view_log_row *rows, int max) {
     const struct bench *bench = ctx;
     struct log_filter wanted = filter_of(filter);
     struct log_line lines[STATION_ROWS_MAX];
+    bool days = filter->from_ms == 0 ||
+                bench_clock_day_start(filter->to_ms - 1) != filter->from_ms; // more than one
     int count = store_log(bench->store, &wanted, before, lines,
                           max < STATION_ROWS_MAX ? max : STATION_ROWS_MAX);
     for (int i = 0; i < count; i++) {
-        fill_row(bench, &lines[i], &rows[i]);
+        fill_row(bench, &lines[i], days, &rows[i]);
     }
     return count;
 }

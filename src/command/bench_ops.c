@@ -29,6 +29,11 @@ static void time_text(void *ctx, int64_t wall, bool date, char *buffer, size_t s
     bench_clock_text(wall, date, buffer, size);
 }
 
+static int64_t date_ms(void *ctx, const char *date) {
+    (void)ctx;
+    return bench_clock_day(date);
+}
+
 static void random_id(void *ctx, char ret_id[CONFIRM_ID_MAX]) {
     unsigned char bytes[(CONFIRM_ID_MAX - 1) / 2];
     (void)ctx;
@@ -263,6 +268,7 @@ struct station_ops bench_ops(struct bench *bench) {
         .wall_ms = wall_ms,
         .day_start_ms = day_start_ms,
         .time_text = time_text,
+        .date_ms = date_ms,
         .random_id = random_id,
         .sound = sound,
         .room = room,
@@ -276,6 +282,7 @@ struct station_ops bench_ops(struct bench *bench) {
         .saved = saved,
         .pin = pin,
         .log = bench_log_rows,
+        .choices = bench_choices,
         .entry = entry_of,
         .spares = spares,
         .export_csv = bench_export,

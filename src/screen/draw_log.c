@@ -50,7 +50,8 @@ static void draw_table(struct screen *screen, SDL_Rect box, const struct view_lo
 static bool beside(const struct view_action *action) {
     return action->id == ACTION_DECIDE_USE || action->id == ACTION_DECIDE_RECUT ||
            action->id == ACTION_DECIDE_SCRAP || action->id == ACTION_SPARE ||
-           action->id == ACTION_NOTE;
+           action->id == ACTION_NOTE || action->id == ACTION_FILTER_PICK ||
+           action->id == ACTION_FILTER_VALUE;
 }
 
 static void draw_beside_buttons(struct screen *screen, SDL_Rect *box, const struct view *view) {

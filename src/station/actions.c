@@ -136,6 +136,23 @@ static void spare_actions(const struct station *s, const struct entry *entry, st
     put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
 }
 
+static void filter_actions(const struct station *s, struct view *view) {
+    char labels[VIEW_ACTIONS_MAX][VIEW_SHORT_MAX];
+    bool values = s->review.mode == REVIEW_PICK;
+    int count = filters_labels(s, labels, VIEW_ACTIONS_MAX - 4);
+    for (int i = 0; i < count; i++) {
+        char key[2] = {i < 9 ? (char)('1' + i) : '\0', '\0'};
+        struct spec spec = {.id = values ? ACTION_FILTER_VALUE : ACTION_FILTER_PICK,
+                            .argument = i,
+                            .label = labels[i],
+                            .key = key};
+        add(view, &spec);
+    }
+    put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
+    put(view, ACTION_FILTER_OPEN, WORD_L_OPEN, "F11", TONE_PLAIN);
+    put(view, ACTION_FILTER_CLEAR, WORD_L_CLEAR, "Del", TONE_PLAIN);
+}
+
 static void decisions(const struct station *s, struct view *view) {
     bool typing = s->review.note_active;
     put(view, ACTION_DECIDE_USE, WORD_L_USE, typing ? "" : "1", TONE_FINE);
@@ -146,6 +163,7 @@ static void decisions(const struct station *s, struct view *view) {
 
 static void review_actions(const struct station *s, struct view *view) {
     struct entry entry;
+    char build[PARTS_BUILD_MAX];
     bool open = false;
     bool selected = review_selected(s, &entry, &open);
     if (s->review.mode == REVIEW_ENTRY || s->review.mode == REVIEW_STATS) {
@@ -154,6 +172,10 @@ static void review_actions(const struct station *s, struct view *view) {
     }
     if (s->review.mode == REVIEW_SPARE && selected) {
         spare_actions(s, &entry, view);
+        return;
+    }
+    if (s->review.mode == REVIEW_FILTERS || s->review.mode == REVIEW_PICK) {
+        filter_actions(s, view);
         return;
     }
     if (open) {
@@ -165,14 +187,16 @@ static void review_actions(const struct station *s, struct view *view) {
     put(view, ACTION_DAY_BACK, WORD_L_DAY_BACK, "F5", TONE_PLAIN);
     put(view, ACTION_DAY_ON, WORD_L_DAY_ON, "F6", TONE_PLAIN);
     put(view, ACTION_FILTER_BUILD, WORD_L_BUILD, "F7", TONE_PLAIN);
-    put(view, ACTION_FILTER_WORKER, WORD_L_WORKER, "F8", TONE_PLAIN);
-    put(view, ACTION_FILTER_VERDICT, WORD_L_VERDICT, "F9", TONE_PLAIN);
+    put(view, ACTION_FILTER, WORD_L_FILTER, "F8", TONE_WORK);
     put(view, ACTION_FILTER_OPEN, WORD_L_OPEN, "F11", TONE_PLAIN);
     put(view, ACTION_FILTER_CLEAR, WORD_L_CLEAR, "Del", TONE_PLAIN);
     if (selected) {
         put(view, ACTION_OPEN_ENTRY, WORD_L_ENTRY, "F12", TONE_PLAIN);
     }
-    if (selected && entry.build[0] != '\0') {
+    if (selected && (entry.shaft[0] != '\0' || entry.head[0] != '\0')) {
+        put(view, ACTION_LIFE, WORD_L_LIFE, "F9", TONE_PLAIN);
+    }
+    if (review_build(s, build)) {
         put(view, ACTION_SET, WORD_L_SET, "Ins", TONE_PLAIN);
     }
     put(view, ACTION_STATS, WORD_L_STATS, "Home", TONE_PLAIN);

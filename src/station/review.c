@@ -5,25 +5,9 @@
 
 #include <string.h>
 
-#define THIRTY_HOURS_MS ((int64_t)30 * 3600 * 1000) // into the next day whatever the clocks do
-
-static void newest(struct station *s) {
-    s->review.page = 0;
-    memset(s->review.before, 0, sizeof s->review.before);
-    s->review.selected = 0;
-}
-
-static void show_day(struct station *s, int64_t wall_ms) {
-    const struct station_ops *ops = s->ops;
-    struct review_filter *filter = &s->review.filter;
-    filter->from_ms = ops->day_start_ms(ops->ctx, wall_ms);
-    filter->to_ms = ops->day_start_ms(ops->ctx, filter->from_ms + THIRTY_HOURS_MS);
-    newest(s);
-}
-
 void review_open(struct station *s) {
     memset(&s->review, 0, sizeof s->review);
-    show_day(s, s->ops->wall_ms(s->ops->ctx));
+    filters_clear(s);
     station_move(s, STATION_REVIEW);
 }
 
@@ -64,28 +48,12 @@ static void older(struct station *s) {
 
 static void newer(struct station *s) {
     if (s->review.page == 0) {
-        newest(s);
+        filters_newest(s);
         return;
     }
     s->review.before[s->review.page] = 0;
     s->review.page--;
     s->review.selected = 0;
-}
-
-// Sets the filter to the selected row's, or takes it off again.
-static void by_row(struct station *s, enum view_action_id id) {
-    struct review_filter *filter = &s->review.filter;
-    bool build = id == ACTION_FILTER_BUILD;
-    char *text = build ? filter->build : filter->worker;
-    size_t size = build ? sizeof filter->build : sizeof filter->worker;
-    struct entry entry;
-    bool open;
-    if (text[0] != '\0') {
-        memset(text, 0, size);
-    } else if (review_selected(s, &entry, &open)) {
-        words_copy(text, size, build ? entry.build : entry.worker);
-    }
-    newest(s);
 }
 
 static void export(struct station *s) {
@@ -103,12 +71,36 @@ static void export(struct station *s) {
     }
 }
 
-// The set of the selected entry's build.
+// The set of the selected entry's build, else of what the log is filtered by.
+bool review_build(const struct station *s, char build[PARTS_BUILD_MAX]) {
+    struct entry entry;
+    struct part part;
+    bool open;
+    memset(build, 0, PARTS_BUILD_MAX);
+    if (review_selected(s, &entry, &open)) {
+        words_copy(build, PARTS_BUILD_MAX, entry.build);
+    } else if (s->review.filter.build[0] != '\0') {
+        words_copy(build, PARTS_BUILD_MAX, s->review.filter.build);
+    } else if (s->review.filter.ticket[0] != '\0' &&
+               s->ops->part(s->ops->ctx, s->review.filter.ticket, &part) == STATION_FOUND) {
+        words_copy(build, PARTS_BUILD_MAX, part.build);
+    }
+    return build[0] != '\0';
+}
+
 static void open_set(struct station *s) {
+    char build[PARTS_BUILD_MAX];
+    if (review_build(s, build)) {
+        sets_open(s, build);
+    }
+}
+
+// The life of the selected entry's shaft, or of its head while there is no shaft.
+static void life_of_row(struct station *s) {
     struct entry entry;
     bool open;
-    if (review_selected(s, &entry, &open) && entry.build[0] != '\0') {
-        sets_open(s, entry.build);
+    if (review_selected(s, &entry, &open)) {
+        review_life(s, entry.shaft[0] != '\0' ? entry.shaft : entry.head);
     }
 }
 
@@ -116,20 +108,9 @@ static void open_set(struct station *s) {
 void review_life(struct station *s, const char *ticket) {
     memset(&s->review, 0, sizeof s->review);
     SET(s->review.filter.ticket, ticket);
-    station_move(s, STATION_REVIEW);
-}
-
-static void clear_filters(struct station *s) {
-    struct review_filter *filter = &s->review.filter;
-    if (filter->ticket[0] != '\0') {
-        memset(filter->ticket, 0, sizeof filter->ticket);
-        show_day(s, s->ops->wall_ms(s->ops->ctx));
+    if (s->state != STATION_REVIEW) {
+        station_move(s, STATION_REVIEW);
     }
-    memset(filter->build, 0, sizeof filter->build);
-    memset(filter->worker, 0, sizeof filter->worker);
-    filter->verdict = VERDICT_NONE;
-    filter->open_only = false;
-    newest(s);
 }
 
 static void select_row(struct station *s, int64_t seq) {
@@ -143,7 +124,6 @@ static void select_row(struct station *s, int64_t seq) {
 }
 
 void review_action(struct station *s, enum view_action_id id, int64_t argument) {
-    struct review_filter *filter = &s->review.filter;
     memset(s->review.message, 0, sizeof s->review.message);
     if (id == ACTION_ROW) {
         select_row(s, argument);
@@ -151,20 +131,6 @@ void review_action(struct station *s, enum view_action_id id, int64_t argument) 
         older(s);
     } else if (id == ACTION_NEWER) {
         newer(s);
-    } else if (id == ACTION_DAY_BACK && filter->from_ms > 0) {
-        show_day(s, filter->from_ms - 1);
-    } else if (id == ACTION_DAY_ON && filter->from_ms > 0) {
-        show_day(s, filter->to_ms);
-    } else if (id == ACTION_FILTER_BUILD || id == ACTION_FILTER_WORKER) {
-        by_row(s, id);
-    } else if (id == ACTION_FILTER_VERDICT) {
-        filter->verdict = (enum verdict)((filter->verdict + 1) % VERDICT_COUNT);
-        newest(s);
-    } else if (id == ACTION_FILTER_OPEN) {
-        filter->open_only = !filter->open_only;
-        newest(s);
-    } else if (id == ACTION_FILTER_CLEAR) {
-        clear_filters(s);
     } else if (id == ACTION_STATS) {
         s->review.mode = REVIEW_STATS;
     } else if (id == ACTION_SET) {
@@ -175,6 +141,10 @@ void review_action(struct station *s, enum view_action_id id, int64_t argument) 
         s->review.note_active = !s->review.note_active;
     } else if (id == ACTION_EXPORT) {
         export(s);
+    } else if (id == ACTION_LIFE) {
+        life_of_row(s);
+    } else {
+        filters_action(s, id, argument);
     }
 }
 

@@ -231,10 +231,6 @@ static bool typed_here(struct station *s, const char *text) {
     return false;
 }
 
-static bool looks_at_builds(const struct station *s) {
-    return s->state == STATION_SET || (s->state == STATION_REVIEW && s->review.mode == REVIEW_LIST);
-}
-
 static bool names_build(const struct ticket *ticket) {
     return ticket->kind == TICKET_HEAD || ticket->kind == TICKET_SHAFT ||
            ticket->kind == TICKET_BUILD;
@@ -255,7 +251,7 @@ void scanning_scan(struct station *s, const char *text) {
     }
     if (s->state == STATION_PIN && !is_command) {
         pin_badge(s, error == TICKET_OK ? ticket.text : text);
-    } else if (error == TICKET_OK && looks_at_builds(s) && names_build(&ticket)) {
+    } else if (error == TICKET_OK && s->state == STATION_SET && names_build(&ticket)) {
         sets_scan(s, &ticket);
     } else if (s->state == STATION_SET && !is_command) {
         SAY(s->set.message, SET_NO_SCAN, NULL, NULL, NULL);
@@ -266,8 +262,8 @@ void scanning_scan(struct station *s, const char *text) {
             station_sound(s, SOUND_HOLD);
         }
     } else if (s->state == STATION_REVIEW && !is_command) {
-        SAY(s->review.message, REVIEW_NO_SCAN, NULL, NULL, NULL);
-        station_sound(s, SOUND_HOLD);
+        memset(s->review.message, 0, sizeof s->review.message);
+        filters_search(s, text, error == TICKET_OK ? &ticket : NULL);
     } else if (error == TICKET_OK) {
         ticket_scan(s, &ticket);
     } else if (!number_scan(s, text)) {

@@ -79,12 +79,7 @@ void sets_scan(struct station *s, const struct ticket *ticket) {
         station_sound(s, SOUND_ACCEPTED);
         return;
     }
-    if (s->state == STATION_REVIEW) {
-        SAY(s->review.message, SET_NO_BUILD, ticket->text, NULL, NULL);
-        station_sound(s, SOUND_HOLD);
-    } else {
-        message(s, WORD_SET_NO_BUILD, ticket->text, SOUND_HOLD);
-    }
+    message(s, WORD_SET_NO_BUILD, ticket->text, SOUND_HOLD);
 }
 
 static void tickets(struct station *s) {

@@ -143,7 +143,7 @@ static void back(struct station *s) {
     } else if (s->state == STATION_FINAL) {
         station_move(s, STATION_SET);
     } else if (s->state == STATION_REVIEW && s->review.mode != REVIEW_LIST) {
-        s->review.mode = REVIEW_LIST;
+        s->review.mode = s->review.mode == REVIEW_PICK ? REVIEW_FILTERS : REVIEW_LIST;
     } else if ((s->state != STATION_DRY_FIT && s->state != STATION_MISCUT) || !shown) {
         station_home(s);
     } else if (s->shown_seq == 0) {
@@ -230,6 +230,8 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
         row(s, argument);
         break;
     case ACTION_LIFE:
+        s->state == STATION_REVIEW ? review_action(s, id, argument) : sets_action(s, id, argument);
+        break;
     case ACTION_TICKETS:
     case ACTION_BUILD_BACK:
     case ACTION_BUILD_ON:
@@ -248,9 +250,10 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_NEWER:
     case ACTION_DAY_BACK:
     case ACTION_DAY_ON:
+    case ACTION_FILTER:
+    case ACTION_FILTER_PICK:
+    case ACTION_FILTER_VALUE:
     case ACTION_FILTER_BUILD:
-    case ACTION_FILTER_WORKER:
-    case ACTION_FILTER_VERDICT:
     case ACTION_FILTER_OPEN:
     case ACTION_FILTER_CLEAR:
     case ACTION_OPEN_ENTRY:

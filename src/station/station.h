@@ -90,15 +90,22 @@ enum station_pin {
 };
 
 #define STATION_ROWS_MAX 12
+#define STATION_MATERIAL_MAX 12
 struct review_filter {
-    int64_t from_ms; // day shown; 0: every day, with `ticket`
+    int64_t from_ms; // days shown, from midnight to midnight; 0: every day
     int64_t to_ms;
     char ticket[TICKET_TEXT_MAX]; // the whole life of a head or a shaft
     char build[PARTS_BUILD_MAX];
     char worker[TICKET_TEXT_MAX];
+    char bench[ENTRY_BENCH_MAX];
+    char material[STATION_MATERIAL_MAX];
     enum verdict verdict;
     bool open_only;
 };
+
+// What the log can be filtered by and may be asked for.
+enum station_choice { CHOICE_WORKERS, CHOICE_BENCHES, CHOICE_MATERIALS };
+#define STATION_CHOICE_MAX 24
 
 // What a supplier's code names.
 struct station_model {
@@ -140,6 +147,11 @@ struct station_ops {
     // Truth about an earlier save: FOUND and its seq, ABSENT, or still not known.
     enum station_lookup (*saved)(void *ctx, const char *confirm_id, int64_t *ret_seq);
     enum station_pin (*pin)(void *ctx, const char *badge, const char *pin, int *ret_wait_s);
+    // Local midnight that begins the day "2026-03-31"; -1: no such day.
+    int64_t (*date_ms)(void *ctx, const char *date);
+    // What of a kind occurs in the log, sorted; returns how many.
+    int (*choices)(void *ctx, enum station_choice choice, char texts[][STATION_CHOICE_MAX],
+                   int max);
     // Review: newest first, seq < before (0: newest).
     int (*log)(void *ctx, const struct review_filter *filter, int64_t before,
                struct view_log_row *rows, int max);

@@ -101,10 +101,22 @@ void pin_key(struct station *s, int64_t key);
 void pin_press(struct station *s);
 void consent_choose(struct station *s, int64_t index);
 
+// --- filters.c ---------------------------------------------------------------------------------
+void filters_newest(struct station *s); // the first page again
+void filters_day(struct station *s, int64_t wall_ms);
+void filters_clear(struct station *s);
+void filters_action(struct station *s, enum view_action_id id, int64_t argument);
+// A ticket, a build's name or days (2026-03-01, 2026-03-01/2026-03-31) scanned or typed to the log.
+void filters_search(struct station *s, const char *text, const struct ticket *ticket);
+// Labels of what can be picked now, in order; returns how many.
+int filters_labels(const struct station *s, char labels[][VIEW_SHORT_MAX], int max);
+
 // --- review.c, decide.c ------------------------------------------------------------------------
 void review_open(struct station *s);
 void review_action(struct station *s, enum view_action_id id, int64_t argument);
 void review_life(struct station *s, const char *ticket);
+// The build whose set can be opened from the log. False: none.
+bool review_build(const struct station *s, char build[PARTS_BUILD_MAX]);
 void review_key(struct station *s, int64_t key);
 int review_rows(const struct station *s, struct view_log_row *rows);
 // The selected entry, and true in *ret_open when a supervisor must still decide on it.
@@ -164,7 +176,8 @@ bool copies_late(const struct station *s);
 void copies_words(const struct station *s, char *buffer, size_t size);
 // True when the last one failed; why, in words.
 bool copies_failing(const struct station *s, char *buffer, size_t size);
-// What the log is filtered by, in words.
+// The days and what else the log is filtered by, in words.
+void view_days(const struct station *s, char *buffer, size_t size);
 void view_filters(const struct station *s, char *buffer, size_t size);
 // A value of the set as people read it: `43 1/2 in`, `D1.8`, `318.4 g`, `261.5`.
 void set_point_text(const struct station *s, enum set_value value, double number, char *buffer,

@@ -111,7 +111,15 @@ struct pin {
     char message[VIEW_TEXT_MAX];
 };
 
-enum review_mode { REVIEW_LIST, REVIEW_ENTRY, REVIEW_SPARE, REVIEW_STATS };
+enum review_mode {
+    REVIEW_LIST,
+    REVIEW_ENTRY,
+    REVIEW_SPARE,
+    REVIEW_STATS,
+    REVIEW_FILTERS, // what the list is filtered by
+    REVIEW_PICK     // values of one of them
+};
+enum review_pick { PICK_DAYS, PICK_WORKER, PICK_BENCH, PICK_MATERIAL, PICK_VERDICT, PICK_COUNT };
 #define REVIEW_PAGES 32
 struct review {
     enum review_mode mode;
@@ -119,6 +127,7 @@ struct review {
     int page;                     // how far below the newest
     int64_t before[REVIEW_PAGES]; // seq each page starts below, 0 newest
     int64_t selected;             // seq, 0 none
+    enum review_pick pick;
     bool note_active;
     char note[VIEW_TEXT_MAX];
     char message[VIEW_TEXT_MAX];

@@ -57,7 +57,7 @@ enum view_tone {
     X(REVIEW) X(CONSENT) X(CHECK)                                                                           \
     X(ROW)         /* argument: seq of the entry or index of the club */                                         \
     X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
-    X(FILTER_BUILD) X(FILTER_WORKER) X(FILTER_VERDICT) X(FILTER_OPEN) X(FILTER_CLEAR)              \
+    X(FILTER) X(FILTER_PICK) X(FILTER_VALUE) X(FILTER_BUILD) X(FILTER_OPEN) X(FILTER_CLEAR)              \
     X(STATS) X(LIFE) X(TICKETS) X(SET) X(BUILD_BACK) X(BUILD_ON) X(FINAL_LENGTH) X(FINAL_SWINGWEIGHT) X(FINAL_FREQUENCY)       \
     X(KIT) X(KIT_SWINGWEIGHT) X(KIT_FLEX) X(KIT_ACCEPT)                                            \
     X(OPEN_ENTRY) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)

@@ -25,6 +25,12 @@ void view_filters(const struct station *s, char *buffer, size_t size) {
     if (filter->worker[0] != '\0') {
         add_filter(buffer, size, WORD_REVIEW_WORKER, filter->worker);
     }
+    if (filter->bench[0] != '\0') {
+        add_filter(buffer, size, WORD_REVIEW_BENCH, filter->bench);
+    }
+    if (filter->material[0] != '\0') {
+        add_filter(buffer, size, WORD_REVIEW_MATERIAL, filter->material);
+    }
     if (filter->verdict != VERDICT_NONE) {
         add_filter(buffer, size, WORD_REVIEW_VERDICT, verdict_text(filter->verdict));
     }
@@ -90,16 +96,27 @@ static void details(const struct station *s, const struct entry *entry, struct v
     }
 }
 
-static void subtitle(const struct station *s, struct view_log *log) {
-    char day[24] = "";
-    if (s->review.filter.from_ms == 0) {
-        SET(log->subtitle, word(WORD_REVIEW_EVERY_DAY));
+void view_days(const struct station *s, char *buffer, size_t size) {
+    const struct review_filter *filter = &s->review.filter;
+    char first[24] = "";
+    char last[24] = "";
+    if (filter->from_ms == 0) {
+        words_copy(buffer, size, word(WORD_REVIEW_EVERY_DAY));
         return;
     }
-    s->ops->time_text(s->ops->ctx, s->review.filter.from_ms, true, day, sizeof day);
-    SET(log->subtitle, day);
-    if (s->review.filter.from_ms ==
-        s->ops->day_start_ms(s->ops->ctx, s->ops->wall_ms(s->ops->ctx))) {
+    s->ops->time_text(s->ops->ctx, filter->from_ms, true, first, sizeof first);
+    s->ops->time_text(s->ops->ctx, filter->to_ms - 1, true, last, sizeof last);
+    if (s->ops->day_start_ms(s->ops->ctx, filter->to_ms - 1) == filter->from_ms) {
+        words_copy(buffer, size, first);
+    } else {
+        words_fill(buffer, size, WORD_REVIEW_DAYS, first, last, NULL);
+    }
+}
+
+static void subtitle(const struct station *s, struct view_log *log) {
+    int64_t today_ms = s->ops->day_start_ms(s->ops->ctx, s->ops->wall_ms(s->ops->ctx));
+    view_days(s, log->subtitle, sizeof log->subtitle);
+    if (s->review.filter.from_ms == today_ms) {
         struct view_today today = {0};
         char cuts[LENGTH_TEXT_MAX];
         char out[LENGTH_TEXT_MAX];
@@ -116,6 +133,7 @@ static void table(const struct station *s, struct view *view) {
     struct view_log *log = &view->log;
     struct entry entry;
     bool open = false;
+    bool filtering = s->review.mode == REVIEW_FILTERS || s->review.mode == REVIEW_PICK;
     int count = review_rows(s, log->row);
     view->body = VIEW_LOG;
     SET(log->title, word(WORD_REVIEW));
@@ -127,15 +145,18 @@ static void table(const struct station *s, struct view *view) {
             log->selected = (int)i;
         }
     }
-    if (review_selected(s, &entry, &open)) {
+    if (filtering) {
+        SET(log->detail_title, word(WORD_FILTER_TITLE));
+    } else if (review_selected(s, &entry, &open)) {
         details(s, &entry, log);
     }
     SET(log->note, s->review.note);
     log->note_active = s->review.note_active;
     view_band(view, open ? TONE_CAUTION : TONE_PLAIN, false,
               count < 0                        ? WORD_REVIEW_FAILED
-              : count == 0                     ? WORD_REVIEW_EMPTY
               : s->review.mode == REVIEW_SPARE ? WORD_REVIEW_BAND_SPARE
+              : filtering                      ? WORD_REVIEW_BAND_FILTER
+              : count == 0                     ? WORD_REVIEW_EMPTY
               : open                           ? WORD_REVIEW_BAND_OPEN
                                                : WORD_REVIEW_BAND,
               WORD_EMPTY);

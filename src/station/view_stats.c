@@ -138,7 +138,7 @@ void view_stats(const struct station *s, struct view *view) {
     struct view_set *to = &view->set;
     struct cut_stats stats;
     struct cut_sum sum;
-    char day[24] = "";
+    char day[VIEW_SHORT_MAX] = "";
     char filters[VIEW_TEXT_MAX];
     memset(&stats, 0, sizeof stats);
     view->body = VIEW_SET;
@@ -152,11 +152,7 @@ void view_stats(const struct station *s, struct view *view) {
         note(to, TONE_STOP, WORD_REVIEW_FAILED, NULL, NULL, NULL);
         return;
     }
-    if (s->review.filter.from_ms == 0) {
-        SET(day, word(WORD_REVIEW_EVERY_DAY));
-    } else {
-        s->ops->time_text(s->ops->ctx, s->review.filter.from_ms, true, day, sizeof day);
-    }
+    view_days(s, day, sizeof day);
     view_filters(s, filters, sizeof filters);
     SAY(to->subtitle, STATS_WHERE, day, filters, NULL);
     cut_stats_sum(&stats, s->settings.rules.tolerance, &sum);

@@ -268,6 +268,25 @@
     X(REVIEW_VERDICT, "Verdict %1")                                                                \
     X(REVIEW_LIFE, "The life of %1")                                                               \
     X(REVIEW_EVERY_DAY, "Every day")                                                               \
+    X(REVIEW_DAYS, "%1 to %2")                                                                     \
+    X(REVIEW_BENCH, "%1")                                                                          \
+    X(REVIEW_MATERIAL, "%1")                                                                       \
+    X(REVIEW_BAND_FILTER, "Show what? Choose, or go back to the list: F3")                         \
+    X(FILTER_TITLE, "Show only")                                                                   \
+    X(FILTER_ANY, "any")                                                                           \
+    X(FILTER_DAYS, "Days: %1")                                                                     \
+    X(FILTER_WORKER, "Worker: %1")                                                                 \
+    X(FILTER_BENCH, "Bench: %1")                                                                   \
+    X(FILTER_MATERIAL, "Material: %1")                                                             \
+    X(FILTER_VERDICT, "Verdict: %1")                                                               \
+    X(FILTER_TODAY, "Today")                                                                       \
+    X(FILTER_WEEK, "Last 7 days")                                                                  \
+    X(FILTER_MONTH, "Last 30 days")                                                                \
+    X(FILTER_YEAR, "Last 365 days")                                                                \
+    X(FILTER_FROM_BACK, "First day back")                                                          \
+    X(FILTER_FROM_ON, "First day on")                                                              \
+    X(FILTER_TO_BACK, "Last day back")                                                             \
+    X(FILTER_TO_ON, "Last day on")                                                                 \
     X(REVIEW_OPEN, "Waiting for a decision")                                                       \
     X(REVIEW_AND, " · ")                                                                           \
     X(REVIEW_BAND, "Choose a row. Arrow keys or touch.")                                           \
@@ -278,7 +297,7 @@
     X(REVIEW_DECIDED, "Decided and logged.")                                                       \
     X(REVIEW_EXPORTED, "Written to %1")                                                            \
     X(REVIEW_NOT_EXPORTED, "The file could not be written. Is there room on the disk?")            \
-    X(REVIEW_NO_SCAN, "The log is open: close it before you scan.")                                \
+    X(REVIEW_NO_SCAN, "That is no ticket, build or day. Days: 2026-03-01/2026-03-31")              \
     X(REVIEW_GONE, "This entry waits for no decision any more.")                                   \
     X(REVIEW_FAILED, "The log does not answer. Try again.")                                        \
     X(REVIEW_EMPTY, "No entries here.")                                                            \
@@ -432,10 +451,9 @@
     X(L_DAY_BACK, "Day before")                                                                    \
     X(L_DAY_ON, "Day after")                                                                       \
     X(L_BUILD, "This build")                                                                       \
-    X(L_WORKER, "This worker")                                                                     \
-    X(L_VERDICT, "Verdict")                                                                        \
+    X(L_FILTER, "Filter")                                                                          \
     X(L_OPEN, "Open only")                                                                         \
-    X(L_CLEAR, "Show all")                                                                         \
+    X(L_CLEAR, "Clear filters")                                                                    \
     X(L_ENTRY, "Open entry")                                                                       \
     X(L_USE, "Use as it is")                                                                       \
     X(L_RECUT, "Recut on a new shaft")                                                             \

@@ -33,6 +33,8 @@ static const struct fixture fixtures[] = {
     {"log", view_log_open, FIXTURE_KEPT},
     {"log-note", view_log_note, FIXTURE_LONGEST},
     {"log-spare", view_log_spare, FIXTURE_LONGEST},
+    {"log-filters", view_log_filters, FIXTURE_KEPT},
+    {"log-days", view_log_days, FIXTURE_LONGEST},
     {"log-empty", view_log_empty, FIXTURE_DRAWN},
     {"log-long", view_log_long, FIXTURE_LONGEST},
     {"entry", view_entry_tip, FIXTURE_KEPT},

@@ -69,6 +69,8 @@ void view_consent_column(struct view *view);
 void view_log_open(struct view *view);
 void view_log_note(struct view *view);
 void view_log_spare(struct view *view);
+void view_log_filters(struct view *view);
+void view_log_days(struct view *view);
 void view_log_empty(struct view *view);
 void view_log_long(struct view *view);
 void view_entry_tip(struct view *view);

@@ -29,11 +29,11 @@ static void toolbar(struct view *view) {
     views_action(view, ACTION_DAY_BACK, "Day before", "F5", TONE_PLAIN);
     views_action(view, ACTION_DAY_ON, "Day after", "F6", TONE_PLAIN);
     views_action(view, ACTION_FILTER_BUILD, "This build", "F7", TONE_PLAIN);
-    views_action(view, ACTION_FILTER_WORKER, "This worker", "F8", TONE_PLAIN);
-    views_action(view, ACTION_FILTER_VERDICT, "Verdict", "F9", TONE_PLAIN);
+    views_action(view, ACTION_FILTER, "Filter", "F8", TONE_WORK);
     views_action(view, ACTION_FILTER_OPEN, "Open only", "F11", TONE_PLAIN);
-    views_action(view, ACTION_FILTER_CLEAR, "Show all", "Del", TONE_PLAIN);
+    views_action(view, ACTION_FILTER_CLEAR, "Clear filters", "Del", TONE_PLAIN);
     views_action(view, ACTION_OPEN_ENTRY, "Open entry", "F12", TONE_PLAIN);
+    views_action(view, ACTION_LIFE, "Its log", "F9", TONE_PLAIN);
     views_action(view, ACTION_SET, "The set", "Ins", TONE_PLAIN);
     views_action(view, ACTION_STATS, "Charts", "Home", TONE_PLAIN);
     views_action(view, ACTION_EXPORT, "Export CSV", "F2", TONE_PLAIN);
@@ -110,6 +110,39 @@ void view_log_spare(struct view *view) {
         view->action[view->action_count - 1].argument = i;
     }
     views_action(view, ACTION_BACK, "Back", "F3", TONE_PLAIN);
+}
+
+static void filter_choices(struct view *view, enum view_action_id id, const char *const *labels,
+                           int count) {
+    PUT(view->log.detail_title, "Show only");
+    views_band(view, TONE_PLAIN, false, "Show what? Choose, or go back to the list: F3", "");
+    for (int i = 0; i < count; i++) {
+        const char key[2] = {i < 9 ? (char)('1' + i) : '\0', '\0'};
+        views_action(view, id, labels[i], key, TONE_PLAIN);
+        view->action[view->action_count - 1].argument = i;
+    }
+    views_action(view, ACTION_BACK, "Back", "F3", TONE_PLAIN);
+    views_action(view, ACTION_FILTER_OPEN, "Open only", "F11", TONE_PLAIN);
+    views_action(view, ACTION_FILTER_CLEAR, "Clear filters", "Del", TONE_PLAIN);
+}
+
+void view_log_filters(struct view *view) {
+    static const char *const labels[] = {"Days: 1 Nov to 25 Nov", "Worker: W-0014G",
+                                         "Bench: Bench by the north window", "Material: graphite",
+                                         "Verdict: short"};
+    fill(view);
+    PUT(view->log.subtitle, "1 Nov to 25 Nov");
+    PUT(view->log.filters, "Worker W-0014G · Bench by the north window · graphite · Verdict short");
+    filter_choices(view, ACTION_FILTER_PICK, labels, 5);
+}
+
+void view_log_days(struct view *view) {
+    static const char *const labels[] = {"Today",         "Last 7 days",   "Last 30 days",
+                                         "Last 365 days", "Every day",     "First day back",
+                                         "First day on",  "Last day back", "Last day on"};
+    fill(view);
+    PUT(view->log.subtitle, "1 Nov to 25 Nov");
+    filter_choices(view, ACTION_FILTER_VALUE, labels, 9);
 }
 
 void view_log_empty(struct view *view) {

@@ -143,6 +143,31 @@ static int queue(void *ctx, bool half_cut, struct view_queue_row *rows, int max)
     return count;
 }
 
+// Days of the tests are written as of the epoch: `1970-01-03` is day 2.
+static int64_t date_ms(void *ctx, const char *date) {
+    int day = 0;
+    int end = 0;
+    (void)ctx;
+    return sscanf(date, "1970-01-%2d%n", &day, &end) == 1 && date[end] == '\0' && day > 0
+               ? (int64_t)(day - 1) * 86400000
+               : -1;
+}
+
+static int choices(void *ctx, enum station_choice choice, char texts[][STATION_CHOICE_MAX],
+                   int max) {
+    static const char *const materials[] = {"graphite", "steel"};
+    (void)ctx;
+    (void)max;
+    if (choice == CHOICE_MATERIALS) {
+        words_copy(texts[0], STATION_CHOICE_MAX, materials[0]);
+        words_copy(texts[1], STATION_CHOICE_MAX, materials[1]);
+        return 2;
+    }
+    words_copy(texts[0], STATION_CHOICE_MAX,
+               choice == CHOICE_BENCHES ? "Bench 1" : shop_ticket(TICKET_WORKER, "14"));
+    return 1;
+}
+
 static void today(void *ctx, struct view_today *ret_today) {
     (void)ctx;
     *ret_today = (struct view_today){0};
@@ -296,6 +321,8 @@ const struct station_ops shop_ops = {
     .wall_ms = wall_ms,
     .day_start_ms = day_start_ms,
     .time_text = time_text,
+    .date_ms = date_ms,
+    .choices = choices,
     .random_id = random_id,
     .sound = sound,
     .room = room,

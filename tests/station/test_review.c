@@ -3,6 +3,7 @@
 #include "bench.h"
 #include "cmocka_all.h"
 
+#include <stdio.h>
 #include <string.h>
 
 static struct bench bench;
@@ -151,6 +152,109 @@ static void scrap_and_gone(void **state) {
     assert_int_equal(shop_count(&b->shop, ENTRY_DECIDE), 0);
 }
 
+// Filter `dimension` set to its choice `value`, left open.
+static void choose(struct bench *b, int64_t dimension, int64_t value) {
+    if (bench_can(b, ACTION_FILTER)) {
+        bench_act(b, ACTION_FILTER, 0);
+    }
+    bench_act(b, ACTION_FILTER_PICK, dimension);
+    bench_act(b, ACTION_FILTER_VALUE, value);
+}
+
+static void every_filter_together(void **state) {
+    struct bench *b = *state;
+    const struct review_filter *filter = &b->station.review.filter;
+    short_butt(b);
+    bench_to_review(b);
+    int64_t today = filter->from_ms;
+    choose(b, 1, 1);
+    choose(b, 2, 1);
+    choose(b, 3, 2);
+    choose(b, 4, VERDICT_SHORT);
+    bench_act(b, ACTION_FILTER_OPEN, 0);
+    assert_string_equal(filter->worker, shop_ticket(TICKET_WORKER, "14"));
+    assert_string_equal(filter->bench, "Bench 1");
+    assert_string_equal(filter->material, "steel");
+    char all[VIEW_TEXT_MAX];
+    snprintf(all, sizeof all,
+             "Worker %s · Bench 1 · steel · Verdict short · Waiting for a decision",
+             shop_ticket(TICKET_WORKER, "14"));
+    assert_string_equal(b->view.log.filters, all);
+    choose(b, 3, 0); // any
+    assert_string_equal(filter->material, "");
+    bench_act(b, ACTION_FILTER_CLEAR, 0);
+    assert_string_equal(b->view.log.filters, "All entries");
+    assert_int_equal(filter->from_ms, today);
+    bench_act(b, ACTION_BACK, 0);
+    assert_true(bench_can(b, ACTION_FILTER));
+}
+
+static void days_and_ranges(void **state) {
+    struct bench *b = *state;
+    const struct review_filter *filter = &b->station.review.filter;
+    const int64_t day = 86400000;
+    bench_sign_on(b);
+    bench_to_review(b);
+    int64_t today = filter->from_ms;
+    choose(b, 0, 1); // the last 7 days
+    assert_int_equal(filter->from_ms, today - 6 * day);
+    assert_int_equal(filter->to_ms, today + day);
+    char words[VIEW_TEXT_MAX];
+    snprintf(words, sizeof words, "day %d to day %d", (int)(today / day) - 6, (int)(today / day));
+    assert_string_equal(b->view.log.subtitle, words);
+    bench_act(b, ACTION_FILTER_PICK, 0);
+    bench_act(b, ACTION_FILTER_VALUE, 5); // first day back
+    bench_act(b, ACTION_FILTER_VALUE, 7); // last day back
+    assert_int_equal(filter->from_ms, today - 7 * day);
+    assert_int_equal(filter->to_ms, today);
+    bench_act(b, ACTION_FILTER_VALUE, 6);
+    bench_act(b, ACTION_FILTER_VALUE, 8);
+    assert_int_equal(filter->from_ms, today - 6 * day);
+    assert_int_equal(filter->to_ms, today + day);
+    for (int i = 0; i < 10; i++) {
+        bench_act(b, ACTION_FILTER_VALUE, 6); // never past the last day
+    }
+    assert_int_equal(filter->from_ms, today);
+    bench_act(b, ACTION_FILTER_VALUE, 4);
+    assert_int_equal(filter->from_ms, 0);
+    assert_string_equal(b->view.log.subtitle, "Every day");
+    bench_act(b, ACTION_BACK, 0);
+    bench_scan_text(b, "1970-01-03"); // typed
+    assert_int_equal(filter->from_ms, 2 * day);
+    assert_int_equal(filter->to_ms, 3 * day);
+    bench_scan_text(b, "1970-01-03/1970-01-09");
+    assert_int_equal(filter->to_ms, 9 * day);
+    bench_scan_text(b, "1970-01-09/1970-01-03"); // no days at all
+    assert_int_equal(filter->to_ms, 9 * day);
+    assert_non_null(strstr(b->view.band, "no ticket, build or day"));
+    bench_act(b, ACTION_DAY_ON, 0);
+    assert_int_equal(filter->from_ms, 9 * day);
+    assert_int_equal(filter->to_ms, 10 * day);
+}
+
+static void lives(void **state) {
+    struct bench *b = *state;
+    const struct review_filter *filter = &b->station.review.filter;
+    const struct club *club = &b->catalogue.club[0];
+    short_butt(b);
+    bench_to_review(b);
+    bench_scan(b, TICKET_HEAD, "1");
+    assert_string_equal(filter->ticket, club->head.ticket);
+    assert_int_equal(filter->from_ms, 0);
+    bench_scan_text(b, club->shaft.ticket);
+    assert_string_equal(filter->ticket, club->shaft.ticket);
+    bench_scan_text(b, club->order.build); // typed
+    assert_string_equal(filter->ticket, "");
+    assert_string_equal(filter->build, club->order.build);
+    assert_int_equal(filter->from_ms, 0);
+    bench_act(b, ACTION_FILTER_CLEAR, 0);
+    assert_string_equal(filter->build, "");
+    assert_true(filter->from_ms > 0);
+    select_short(b);
+    bench_act(b, ACTION_LIFE, 0); // of the row's shaft
+    assert_string_equal(filter->ticket, club->shaft.ticket);
+}
+
 static void filters_days_and_pages(void **state) {
     struct bench *b = *state;
     short_butt(b);
@@ -169,12 +273,16 @@ static void filters_days_and_pages(void **state) {
     assert_int_equal(b->view.log.row_count, 1);
     assert_string_equal(b->view.log.filters, "Waiting for a decision");
     select_short(b);
-    bench_act(b, ACTION_FILTER_WORKER, 0);
+    choose(b, 1, 1);
     assert_true(strstr(b->view.log.filters, shop_ticket(TICKET_WORKER, "14")) != NULL);
+    assert_true(strstr(b->view.log.filters, "Waiting for a decision") != NULL);
+    bench_act(b, ACTION_BACK, 0);
+    assert_int_equal(b->view.log.row_count, 1);
     bench_act(b, ACTION_FILTER_CLEAR, 0);
     assert_string_equal(b->view.log.filters, "All entries");
-    bench_act(b, ACTION_FILTER_VERDICT, 0);
+    choose(b, 4, VERDICT_IN);
     assert_string_equal(b->view.log.filters, "Verdict in");
+    bench_act(b, ACTION_BACK, 0);
     int64_t from = b->station.review.filter.from_ms;
     bench_act(b, ACTION_DAY_BACK, 0);
     assert_int_equal(b->station.review.filter.from_ms, from - 86400000);
@@ -193,8 +301,8 @@ static void export_says_where(void **state) {
     b->shop.broken = true;
     bench_act(b, ACTION_EXPORT, 0);
     assert_true(strstr(b->view.band, "could not be written") != NULL);
-    bench_scan(b, TICKET_WORKER, "14");
-    assert_string_equal(b->view.band, "The log is open: close it before you scan.");
+    bench_scan(b, TICKET_WORKER, "14"); // what this worker did
+    assert_string_equal(b->station.review.filter.worker, shop_ticket(TICKET_WORKER, "14"));
 }
 
 static void charts_of_the_day(void **state) {
@@ -216,11 +324,19 @@ static void charts_of_the_day(void **state) {
 #define T(name) cmocka_unit_test_setup(name, fresh)
 int main(void) {
     const struct CMUnitTest tests[] = {
-        T(the_pin),           T(a_builder_gets_nowhere),
-        T(idling_ends_it),    T(one_entry_with_its_plan),
-        T(use_needs_a_note),  T(recut_on_a_spare),
-        T(scrap_and_gone),    T(filters_days_and_pages),
-        T(charts_of_the_day), T(export_says_where),
+        T(the_pin),
+        T(a_builder_gets_nowhere),
+        T(idling_ends_it),
+        T(one_entry_with_its_plan),
+        T(use_needs_a_note),
+        T(recut_on_a_spare),
+        T(scrap_and_gone),
+        T(filters_days_and_pages),
+        T(charts_of_the_day),
+        T(export_says_where),
+        T(every_filter_together),
+        T(days_and_ranges),
+        T(lives),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -39,7 +39,9 @@ static int fresh(void **state) {
 static void to_set(struct bench *b) {
     bench_sign_on(b);
     bench_to_review(b);
-    bench_scan(b, TICKET_HEAD, "1");
+    bench_scan(b, TICKET_HEAD, "1"); // its life, and from there the set it belongs to
+    assert_int_equal(b->station.state, STATION_REVIEW);
+    bench_act(b, ACTION_SET, 0);
     assert_int_equal(b->station.state, STATION_SET);
 }
 
@@ -243,8 +245,9 @@ static void the_life_of_a_part(void **state) {
     assert_int_equal(b->station.review.filter.from_ms, 0);
     assert_string_equal(b->view.log.subtitle, "Every day");
     assert_ptr_equal(strstr(b->view.log.filters, "The life of S-"), b->view.log.filters);
-    bench_act(b, ACTION_DAY_BACK, 0); // there is no day to go back from
-    assert_int_equal(b->station.review.filter.from_ms, 0);
+    bench_act(b, ACTION_DAY_BACK, 0); // from every day to today, still of this part
+    assert_true(b->station.review.filter.from_ms > 0);
+    assert_string_equal(b->station.review.filter.ticket, b->catalogue.club[0].shaft.ticket);
     bench_act(b, ACTION_FILTER_CLEAR, 0);
     assert_string_equal(b->station.review.filter.ticket, "");
     assert_true(b->station.review.filter.from_ms > 0);

@@ -1,0 +1,334 @@
+// How long the review waits for the log: opening it, every filter and every two of them, the life
+// of a part, the counts of days, what charts need; then the export, and the check of the chain
+// against the bare hash. Warm: each question is asked once before it is measured.
+//
+//     bench_review DATABASE [ROUNDS]    DATABASE as bench_fill makes it; read only
+
+#include "chain.h"
+#include "store.h"
+
+#include <fcntl.h>
+#include <sodium.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+#include <unistd.h>
+
+#define ROUNDS 20 // of each question
+#define PAGE 12
+#define CHART 5000
+#define ENTRY_EVERY_MS 20000 // bench_fill's clock
+#define HASHED 100000
+
+enum want {
+    WANT_DAY,
+    WANT_RANGE,
+    WANT_BUILD,
+    WANT_PART,
+    WANT_WORKER,
+    WANT_OLDEST, // a worker of the first club alone
+    WANT_BENCH,
+    WANT_MATERIAL,
+    WANT_VERDICT,
+    WANT_OPEN,
+    WANT_COUNT
+};
+static const char *const wants[WANT_COUNT] = {"day",    "range", "build",    "part",    "worker",
+                                              "oldest", "bench", "material", "verdict", "open"};
+
+struct shop {
+    struct store *store;
+    int64_t entries;
+    int64_t first_ms;
+    int64_t last_ms;
+    int workers;
+    int benches;
+    char worker[32][LOG_CHOICE_MAX];
+    char bench[32][LOG_CHOICE_MAX];
+    uint32_t seed;
+};
+
+static double now_ms(clockid_t clock) {
+    struct timespec now;
+    clock_gettime(clock, &now);
+    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
+}
+
+static void must(const struct shop *shop, bool good) {
+    if (!good) {
+        fprintf(stderr, "bench_review: %s\n", store_message(shop->store));
+        exit(1);
+    }
+}
+
+static int64_t pick(struct shop *shop, int64_t below) {
+    shop->seed = shop->seed * 1664525u + 1013904223u;
+    return (int64_t)((double)(shop->seed >> 8) / (1 << 24) * (double)below);
+}
+
+static struct entry some_entry(struct shop *shop) {
+    struct entry entry;
+    must(shop, store_entry(shop->store, 2 + pick(shop, shop->entries - 1), &entry) == STORE_OK);
+    return entry;
+}
+
+static void add(struct shop *shop, enum want want, struct log_filter *filter) {
+    const int64_t day = 86400000;
+    struct entry entry = some_entry(shop);
+    switch (want) {
+    case WANT_DAY:
+        filter->from_ms = entry.wall_ms / day * day;
+        filter->to_ms = filter->from_ms + day;
+        break;
+    case WANT_RANGE:
+        filter->from_ms = entry.wall_ms / day * day;
+        filter->to_ms = filter->from_ms + pick(shop, 2000) * day;
+        break;
+    case WANT_BUILD:
+        memcpy(filter->build, entry.build, sizeof filter->build);
+        break;
+    case WANT_PART:
+        memcpy(filter->ticket, pick(shop, 2) == 0 ? entry.head : entry.shaft,
+               sizeof filter->ticket);
+        break;
+    case WANT_WORKER:
+        snprintf(filter->worker, sizeof filter->worker, "%.15s",
+                 shop->worker[pick(shop, shop->workers - 1)]);
+        break;
+    case WANT_OLDEST:
+        snprintf(filter->worker, sizeof filter->worker, "%.15s", shop->worker[shop->workers - 1]);
+        break;
+    case WANT_BENCH:
+        snprintf(filter->bench, sizeof filter->bench, "%s", shop->bench[pick(shop, shop->benches)]);
+        break;
+    case WANT_MATERIAL:
+        strcpy(filter->material, pick(shop, 2) == 0 ? "steel" : "graphite");
+        break;
+    case WANT_VERDICT: // nothing is ever long
+        filter->verdict = (enum verdict)(1 + pick(shop, VERDICT_COUNT - 1));
+        break;
+    case WANT_OPEN:
+        filter->needs_decision = true;
+        break;
+    case WANT_COUNT:
+        break;
+    }
+}
+
+struct times {
+    size_t count;
+    double ms[20000];
+};
+
+static int by_size(const void *a, const void *b) {
+    double x = *(const double *)a;
+    double y = *(const double *)b;
+    return (x > y) - (x < y);
+}
+
+static void print(const char *what, struct times *times) {
+    qsort(times->ms, times->count, sizeof times->ms[0], by_size);
+    printf("%-44s p50 %7.2f  p99 %7.2f  longest %7.2f ms (%zu)\n", what,
+           times->ms[times->count / 2], times->ms[times->count * 99 / 100],
+           times->ms[times->count - 1], times->count);
+    times->count = 0;
+}
+
+static void keep(struct times *times, double ms) {
+    if (times->count < sizeof times->ms / sizeof times->ms[0]) {
+        times->ms[times->count++] = ms;
+    }
+}
+
+// Asked once to have it warm, then measured.
+static double ask(struct shop *shop, const struct log_filter *filter, int64_t before,
+                  struct log_line *lines, int max) {
+    must(shop, store_log(shop->store, filter, before, lines, max) >= 0);
+    double start = now_ms(CLOCK_MONOTONIC);
+    must(shop, store_log(shop->store, filter, before, lines, max) >= 0);
+    return now_ms(CLOCK_MONOTONIC) - start;
+}
+
+static void filters(struct shop *shop, int rounds) {
+    static struct times all, one, pair;
+    static struct log_line lines[PAGE];
+    double worst = 0;
+    const char *slow[2] = {"", ""};
+    for (int a = 0; a < WANT_COUNT; a++) {
+        for (int b = a; b < WANT_COUNT; b++) {
+            for (int i = 0; i < rounds; i++) {
+                struct log_filter filter = {0};
+                add(shop, (enum want)a, &filter);
+                add(shop, (enum want)b, &filter);
+                int64_t before = i % 2 == 0 ? 0 : 2 + pick(shop, shop->entries);
+                double ms = ask(shop, &filter, before, lines, PAGE);
+                keep(a == b ? &one : &pair, ms);
+                keep(&all, ms);
+                if (ms > worst) {
+                    worst = ms;
+                    slow[0] = wants[a];
+                    slow[1] = wants[b];
+                }
+            }
+        }
+    }
+    print("a page, one filter", &one);
+    print("a page, two filters", &pair);
+    print("a page, all of them", &all);
+    printf("  the longest: %s and %s\n", slow[0], slow[1]);
+}
+
+static void opening(struct shop *shop, int rounds) {
+    static struct times opened, days, year;
+    static struct log_line lines[PAGE];
+    struct day_count count;
+    const int64_t day = 86400000;
+    for (int i = 0; i < rounds * 10; i++) {
+        int64_t from = some_entry(shop).wall_ms / day * day;
+        struct log_filter filter = {.from_ms = from, .to_ms = from + day};
+        double start = now_ms(CLOCK_MONOTONIC);
+        must(shop, store_log(shop->store, &filter, 0, lines, PAGE) >= 0);
+        must(shop, store_day(shop->store, from, from + day, &count) == STORE_OK);
+        keep(&opened, now_ms(CLOCK_MONOTONIC) - start);
+        start = now_ms(CLOCK_MONOTONIC);
+        must(shop, store_day(shop->store, from, from + day, &count) == STORE_OK);
+        keep(&days, now_ms(CLOCK_MONOTONIC) - start);
+        start = now_ms(CLOCK_MONOTONIC);
+        must(shop, store_day(shop->store, from, from + 365 * day, &count) == STORE_OK);
+        keep(&year, now_ms(CLOCK_MONOTONIC) - start);
+    }
+    print("opening the review on a day, with its counts", &opened);
+    print("counts of a day", &days);
+    print("counts of a year", &year);
+}
+
+static void lives(struct shop *shop, int rounds) {
+    static struct times part, build, charts;
+    static struct log_line lines[CHART];
+    for (int i = 0; i < rounds * 10; i++) {
+        struct log_filter filter = {0};
+        add(shop, WANT_PART, &filter);
+        keep(&part, ask(shop, &filter, 0, lines, 100));
+        filter = (struct log_filter){0};
+        add(shop, WANT_BUILD, &filter);
+        keep(&build, ask(shop, &filter, 0, lines, 1000));
+    }
+    for (int i = 0; i < rounds; i++) {
+        for (int want = 0; want < WANT_COUNT; want++) {
+            struct log_filter filter = {0};
+            add(shop, (enum want)want, &filter);
+            keep(&charts, ask(shop, &filter, 0, lines, CHART));
+        }
+    }
+    print("the whole life of a part", &part);
+    print("the whole life of a build", &build);
+    print("the newest 5 000 entries, for charts", &charts);
+}
+
+// The same questions without lists: SQLite's way through the table, and pages by offset.
+static void otherwise(const struct shop *shop) {
+    static const struct {
+        const char *what;
+        const char *sql;
+    } ways[] = {
+        {"a worker at a bench never worked at, no list",
+         "SELECT seq, kind, worker, bench FROM log NOT INDEXED WHERE worker = (SELECT min(badge) "
+         "FROM worker) AND bench = 'Bench 2' ORDER BY seq DESC LIMIT 12"},
+        {"page 100 001 by LIMIT and OFFSET",
+         "SELECT seq, kind, worker, bench FROM log ORDER BY seq DESC LIMIT 12 OFFSET 1200000"}};
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        sqlite3_stmt *statement = NULL;
+        must(shop,
+             sqlite3_prepare_v2(shop->store->db, ways[i].sql, -1, &statement, NULL) == SQLITE_OK);
+        double start = now_ms(CLOCK_MONOTONIC);
+        while (sqlite3_step(statement) == SQLITE_ROW) {
+            // all of the page
+        }
+        printf("  instead: %-45s %9.1f ms\n", ways[i].what, now_ms(CLOCK_MONOTONIC) - start);
+        sqlite3_finalize(statement);
+    }
+}
+
+static void export(struct shop *shop) {
+    int64_t wanted = shop->entries < 1000000 ? shop->entries / 2 : 1000000;
+    struct log_filter filter = {.from_ms = shop->first_ms + shop->entries / 2 * ENTRY_EVERY_MS};
+    filter.from_ms -= wanted / 2 * ENTRY_EVERY_MS;
+    filter.to_ms = filter.from_ms + wanted * ENTRY_EVERY_MS;
+    int64_t rows = 0;
+    int fd = open("/dev/null", O_WRONLY | O_CLOEXEC);
+    double start = now_ms(CLOCK_MONOTONIC);
+    double busy = now_ms(CLOCK_PROCESS_CPUTIME_ID);
+    must(shop, store_log_csv(shop->store, &filter, fd, &rows) == STORE_OK);
+    start = now_ms(CLOCK_MONOTONIC) - start;
+    busy = now_ms(CLOCK_PROCESS_CPUTIME_ID) - busy;
+    close(fd);
+    printf("export of %lld rows: %.0f a second; by processor time %.0f (aim 200000)\n",
+           (long long)rows, (double)rows / start * 1e3, (double)rows / busy * 1e3);
+}
+
+static void chain(struct shop *shop) {
+    static uint8_t bytes[ENTRY_ENCODED_MAX];
+    static struct store_check check;
+    uint8_t hash[ENTRY_HASH_SIZE] = {0};
+    double hashing = 0;
+    double size = 0;
+    for (int64_t seq = 1; seq <= HASHED && seq <= shop->entries; seq++) {
+        struct entry entry;
+        must(shop, store_entry(shop->store, seq, &entry) == STORE_OK);
+        size_t count = entry_encode(&entry, hash, bytes);
+        double start = now_ms(CLOCK_PROCESS_CPUTIME_ID);
+        crypto_hash_sha256(hash, bytes, count);
+        hashing += now_ms(CLOCK_PROCESS_CPUTIME_ID) - start;
+        size += (double)count;
+    }
+    must(shop, connection_read_begin(shop->store) == STORE_OK);
+    double start = now_ms(CLOCK_MONOTONIC);
+    double busy = now_ms(CLOCK_PROCESS_CPUTIME_ID);
+    must(shop, chain_check(shop->store, &check, NULL, NULL) == STORE_OK);
+    start = now_ms(CLOCK_MONOTONIC) - start;
+    busy = now_ms(CLOCK_PROCESS_CPUTIME_ID) - busy;
+    connection_read_end(shop->store);
+    int64_t hashed = shop->entries < HASHED ? shop->entries : HASHED;
+    double bare = (double)hashed / hashing * 1e3;
+    double ours = (double)check.entries / busy * 1e3;
+    printf("check of the chain, %lld entries: %.0f a second; by processor time %.0f; the bare hash "
+           "of the same bytes (%.0f an entry) %.0f; ratio %.2f (aim 1000000)\n",
+           (long long)check.entries, (double)check.entries / start * 1e3, ours,
+           size / (double)hashed, bare, ours / bare);
+}
+
+int main(int argc, char **argv) {
+    static struct shop shop = {.seed = 20261125};
+    char message[512];
+    struct entry entry;
+    struct log_line newest;
+    int rounds = argc == 3 ? atoi(argv[2]) : ROUNDS;
+    if (argc < 2 || argc > 3 || rounds < 1) {
+        fprintf(stderr, "usage: bench_review DATABASE [ROUNDS]\n");
+        return 2;
+    }
+    if (store_open(argv[1], STORE_READ, "Bench 1", &shop.store, message, sizeof message) !=
+        STORE_OK) {
+        fprintf(stderr, "bench_review: %s\n", message);
+        return 1;
+    }
+    sqlite3_set_authorizer(shop.store->db, NULL, NULL); // for the other ways
+    struct log_filter none = {0};
+    must(&shop, store_log(shop.store, &none, 0, &newest, 1) == 1);
+    shop.entries = newest.seq;
+    shop.last_ms = newest.wall_ms;
+    must(&shop, store_entry(shop.store, 2, &entry) == STORE_OK);
+    shop.first_ms = entry.wall_ms;
+    shop.workers = store_log_choices(shop.store, LOG_WORKERS, shop.worker, 32);
+    shop.benches = store_log_choices(shop.store, LOG_BENCHES, shop.bench, 32);
+    must(&shop, shop.workers > 1 && shop.benches > 1);
+    opening(&shop, rounds);
+    filters(&shop, rounds);
+    lives(&shop, rounds);
+    otherwise(&shop);
+    export(&shop);
+    chain(&shop);
+    store_close(shop.store);
+    return 0;
+}
