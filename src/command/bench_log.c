@@ -127,6 +127,9 @@ enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
                                 .hour = bench_clock_hour(lines[i].wall_ms)};
         cut_stats_add(ret_stats, &fact);
     }
+    if (count == STATS_LINES) {
+        ret_stats->left_out_before_ms = lines[count - 1].wall_ms;
+    }
     free(lines);
     return count >= 0 ? STATION_FOUND : STATION_LOOKUP_FAILED;
 }

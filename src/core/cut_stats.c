@@ -31,6 +31,7 @@ static void add_cause(struct cut_stats *stats, const char *word) {
 
 void cut_stats_add(struct cut_stats *stats, const struct cut_fact *fact) {
     bool cut = fact->kind == ENTRY_TIP_CUT || fact->kind == ENTRY_BUTT_CUT;
+    stats->facts++;
     if (cut) {
         stats->cuts++;
         stats->by_hour[fact->hour]++;

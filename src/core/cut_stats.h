@@ -27,6 +27,8 @@ struct cut_stats {
     size_t count;                 // points kept: the newest
     double off[CUT_STATS_POINTS]; // measured less planned, thousandths of an inch
     int64_t measured;             // all of them
+    int64_t left_out_before_ms;   // older facts were left out: time of the oldest kept; 0: none
+    int64_t facts;                // that were looked at
     int64_t cuts;
     int64_t holds;
     int64_t scrapped; // scrap and recut: a shaft is gone

@@ -80,6 +80,34 @@ static void miscut_tip(struct station *s) {
     cutting_tip_made(s, made);
 }
 
+// A recut has its plan at once, so that a shaft which gives none is seen here and not at the saw.
+static void decided(struct station *s, const struct entry *saved) {
+    struct club club;
+    struct plan_input input;
+    struct plan plan;
+    s->review.mode = REVIEW_LIST;
+    s->review.note_active = false;
+    memset(s->review.note, 0, sizeof s->review.note);
+    SAY(s->review.message, REVIEW_DECIDED, NULL, NULL, NULL);
+    station_sound(s, SOUND_LOGGED);
+    memset(&club, 0, sizeof club);
+    if (strcmp(saved->cause, "recut") != 0 ||
+        s->ops->club(s->ops->ctx, saved->club_id, &club) != STATION_FOUND) {
+        return;
+    }
+    if (club_plan(&club, &s->settings.rules, &input, &plan)) {
+        char tip[LENGTH_TEXT_MAX];
+        char butt[LENGTH_TEXT_MAX];
+        say_length(s, plan.tip_mark, tip);
+        say_length(s, plan.butt_mark, butt);
+        SAY(s->review.message, REVIEW_RECUT, club.shaft.ticket, tip, butt);
+    } else {
+        char why[PLAN_LINE_TEXT_MAX];
+        plan_line_text(&input, &plan.refusal, why, sizeof why);
+        SAY(s->review.message, REVIEW_RECUT_REFUSED, club.shaft.ticket, why, NULL);
+    }
+}
+
 void after_save(struct station *s, enum save_then then, const struct entry *saved) {
     switch (then) {
     case THEN_NOTHING:
@@ -137,11 +165,7 @@ void after_save(struct station *s, enum save_then then, const struct entry *save
         station_sound(s, SOUND_LOGGED);
         break;
     case THEN_DECIDED:
-        s->review.mode = REVIEW_LIST;
-        s->review.note_active = false;
-        memset(s->review.note, 0, sizeof s->review.note);
-        SAY(s->review.message, REVIEW_DECIDED, NULL, NULL, NULL);
-        station_sound(s, SOUND_LOGGED);
+        decided(s, saved);
         break;
     }
 }

@@ -147,6 +147,8 @@ static void table(const struct station *s, struct view *view) {
     }
     if (filtering) {
         SET(log->detail_title, word(WORD_FILTER_TITLE));
+        detail(log, WORD_FILTER_HINT, NULL, NULL, NULL);
+        detail(log, WORD_FILTER_TYPE, NULL, NULL, NULL);
     } else if (review_selected(s, &entry, &open)) {
         details(s, &entry, log);
     }

@@ -114,6 +114,12 @@ static void say_sum(const struct station *s, const struct cut_stats *stats,
     } else {
         note(view, TONE_CAUTION, WORD_STATS_LOOK, run_rule_words(sum->rule), NULL, NULL);
     }
+    if (stats->left_out_before_ms != 0) {
+        char day[24] = "";
+        say_number(stats->facts, a);
+        s->ops->time_text(s->ops->ctx, stats->left_out_before_ms, true, day, sizeof day);
+        note(view, TONE_PLAIN, WORD_STATS_COVERS, a, day, NULL);
+    }
     say_number(stats->measured, a);
     say_number(stats->cuts, b);
     say_number(stats->scrapped, c);

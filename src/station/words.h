@@ -273,6 +273,8 @@
     X(REVIEW_MATERIAL, "%1")                                                                       \
     X(REVIEW_BAND_FILTER, "Show what? Choose, or go back to the list: F3")                         \
     X(FILTER_TITLE, "Show only")                                                                   \
+    X(FILTER_HINT, "A scanned or typed ticket shows the whole life of its part or build.")         \
+    X(FILTER_TYPE, "Days may be typed too: 2026-03-31, or 2026-03-01/2026-03-31.")                 \
     X(FILTER_ANY, "any")                                                                           \
     X(FILTER_DAYS, "Days: %1")                                                                     \
     X(FILTER_WORKER, "Worker: %1")                                                                 \
@@ -295,6 +297,8 @@
     X(REVIEW_NO_SPARE, "No raw shaft of this model and flex is free.")                             \
     X(REVIEW_NOTE_FIRST, "Type a note first: why is it used or scrapped?")                         \
     X(REVIEW_DECIDED, "Decided and logged.")                                                       \
+    X(REVIEW_RECUT, "Decided and logged. %1 is reserved: tip mark %2, butt mark %3.")              \
+    X(REVIEW_RECUT_REFUSED, "Decided and logged. %1 is reserved, but has no plan: %2")             \
     X(REVIEW_EXPORTED, "Written to %1")                                                            \
     X(REVIEW_NOT_EXPORTED, "The file could not be written. Is there room on the disk?")            \
     X(REVIEW_NO_SCAN, "That is no ticket, build or day. Days: 2026-03-01/2026-03-31")              \
@@ -349,6 +353,7 @@
     X(STATS_CALM, "No run rule speaks up.")                                                        \
     X(STATS_LOOK, "Look at this bench: %1 (Western Electric rules).")                              \
     X(STATS_FEW, "Too few clubs measured for a chart.")                                            \
+    X(STATS_COVERS, "The newest %1 entries, from %2 on; older ones are left out.")                 \
     X(STATS_BAND, "Back to the list: F3")                                                          \
     /* set */                                                                                      \
     X(SET_TITLE, "Build %1 · %2 clubs")                                                            \

@@ -313,6 +313,7 @@ int main(int argc, char **argv) {
         fprintf(stderr, "bench_review: %s\n", message);
         return 1;
     }
+    setvbuf(stdout, NULL, _IOLBF, 0);
     sqlite3_set_authorizer(shop.store->db, NULL, NULL); // for the other ways
     struct log_filter none = {0};
     must(&shop, store_log(shop.store, &none, 0, &newest, 1) == 1);

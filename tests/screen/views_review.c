@@ -115,6 +115,8 @@ void view_log_spare(struct view *view) {
 static void filter_choices(struct view *view, enum view_action_id id, const char *const *labels,
                            int count) {
     PUT(view->log.detail_title, "Show only");
+    detail(&view->log, "A scanned or typed ticket shows the whole life of its part or build.");
+    detail(&view->log, "Days may be typed too: 2026-03-31, or 2026-03-01/2026-03-31.");
     views_band(view, TONE_PLAIN, false, "Show what? Choose, or go back to the list: F3", "");
     for (int i = 0; i < count; i++) {
         const char key[2] = {i < 9 ? (char)('1' + i) : '\0', '\0'};
@@ -128,11 +130,10 @@ static void filter_choices(struct view *view, enum view_action_id id, const char
 
 void view_log_filters(struct view *view) {
     static const char *const labels[] = {"Days: 1 Nov to 25 Nov", "Worker: W-0014G",
-                                         "Bench: Bench by the north window", "Material: graphite",
-                                         "Verdict: short"};
+                                         "Bench: Bench 2", "Material: graphite", "Verdict: short"};
     fill(view);
     PUT(view->log.subtitle, "1 Nov to 25 Nov");
-    PUT(view->log.filters, "Worker W-0014G · Bench by the north window · graphite · Verdict short");
+    PUT(view->log.filters, "Worker W-0014G · Bench 2 · graphite · Verdict short");
     filter_choices(view, ACTION_FILTER_PICK, labels, 5);
 }
 

@@ -133,6 +133,11 @@ static void recut_on_a_spare(void **state) {
     assert_true(bench_can(b, ACTION_SPARE));
     bench_act(b, ACTION_SPARE, 0);
     assert_int_equal(b->shop.club[0].progress.stage, STAGE_PENDING);
+    char planned[VIEW_TEXT_MAX];
+    snprintf(planned, sizeof planned,
+             "Decided and logged. %s is reserved: tip mark 1 1/2 in, butt mark 36 7/8 in.",
+             shop_ticket(TICKET_SHAFT, "51"));
+    assert_string_equal(b->view.band, planned);
     bench_act(b, ACTION_BACK, 0);
     bench_scan(b, TICKET_HEAD, "1");
     bench_scan(b, TICKET_SHAFT, "51");
