@@ -200,6 +200,21 @@ static bool add_estimates(struct text *text, const struct record *record) {
            (record->outcome[0] == '\0' || add_words(text, "outcome", record->outcome));
 }
 
+static void add_shown(struct text *text, const struct record_shown *shown) {
+    if (!shown->known) {
+        return;
+    }
+    text_add(text, "shown\t");
+    text_add(text, shown->tip_right ? "right\t" : "left\t");
+    text_add(text, shown->metric ? "mm\t" : "in\t");
+    text_add(text, shown->maybe ? "maybe\t" : "sure\t");
+    text_add(text, shown->new_tip ? "new tip\t" : "tip\t");
+    add_number(text, shown->piece);
+    text_add(text, "\t");
+    add_number(text, shown->tip_part);
+    text_add(text, "\n");
+}
+
 bool record_write(const struct record *record, char *buffer, size_t size) {
     struct text text = text_open(buffer, size);
     text_add(&text, HEADER);
@@ -213,6 +228,7 @@ bool record_write(const struct record *record, char *buffer, size_t size) {
         !add_estimates(&text, record)) {
         return false;
     }
+    add_shown(&text, &record->shown);
     text_add(&text, FOOTER);
     return !text.cut;
 }
@@ -327,6 +343,32 @@ static bool take_estimates(const char **at, struct record *record) {
     return take_words(at, "outcome", record->outcome, &there);
 }
 
+// Words are compared when what was read is written again.
+static bool take_shown(const char **at, struct record_shown *shown) {
+    char word[4][16];
+    char number[2][32];
+    if (strncmp(*at, "shown\t", 6) != 0) {
+        return true;
+    }
+    *at += 6;
+    for (size_t i = 0; i < 4; i++) {
+        if (!take_word(at, '\t', word[i], sizeof word[i])) {
+            return false;
+        }
+    }
+    if (!take_word(at, '\t', number[0], sizeof number[0]) ||
+        !take_word(at, '\n', number[1], sizeof number[1]) || !to_number(number[0], &shown->piece) ||
+        !to_number(number[1], &shown->tip_part)) {
+        return false;
+    }
+    shown->known = true;
+    shown->tip_right = strcmp(word[0], "right") == 0;
+    shown->metric = strcmp(word[1], "mm") == 0;
+    shown->maybe = strcmp(word[2], "maybe") == 0;
+    shown->new_tip = strcmp(word[3], "new tip") == 0;
+    return true;
+}
+
 bool record_read(const char *text, struct record *ret_record) {
     struct record record = {0};
     char again[ENTRY_PLAN_MAX];
@@ -343,8 +385,8 @@ bool record_read(const char *text, struct record *ret_record) {
     if (!take_lines(&at, "reason", 'R', record.reason, PLAN_REASONS_MAX, &record.reason_count) ||
         !take_lines(&at, "warning", 'W', record.warning, PLAN_WARNINGS_MAX,
                     &record.warning_count) ||
-        !take_estimates(&at, &record) || !record_write(&record, again, sizeof again) ||
-        strcmp(again, text) != 0) {
+        !take_estimates(&at, &record) || !take_shown(&at, &record.shown) ||
+        !record_write(&record, again, sizeof again) || strcmp(again, text) != 0) {
         return false;
     }
     *ret_record = record;

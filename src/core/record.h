@@ -6,8 +6,9 @@
 //
 // Format: lines `key<TAB>value`, first `kerfside-plan<TAB>1`; lengths in nanometres, masses in
 // milligrams; reasons and warnings as `reason<TAB>CODE<TAB>amount<TAB>words`, estimates as
-// `estimate<TAB>words`, an outcome as `outcome<TAB>words`. Control characters never occur in
-// values. Unknown keys are refused.
+// `estimate<TAB>words`, an outcome as `outcome<TAB>words`, and last how the screen showed it, which
+// older entries do not say: `shown<TAB>left or right<TAB>in or mm<TAB>sure or maybe<TAB>tip or new
+// tip<TAB>piece<TAB>part`. Control characters never occur in values. Unknown keys are refused.
 
 #include "estimate_text.h"
 
@@ -15,6 +16,17 @@ struct record_line {
     enum plan_code code;
     length_nm amount;
     char text[PLAN_LINE_TEXT_MAX];
+};
+
+// What the picture of a mark showed besides the plan.
+struct record_shown {
+    bool known;
+    bool tip_right;
+    bool metric;        // millimetres were the large number
+    bool maybe;         // the worker had said that it might be cut already
+    bool new_tip;       // the tip was cut
+    length_nm piece;    // on the saw
+    length_nm tip_part; // cut off the tip already while its mark was up
 };
 
 struct record {
@@ -51,9 +63,10 @@ struct record {
     struct record_line warning[PLAN_WARNINGS_MAX];
     struct estimate_lines estimates;
     char outcome[ESTIMATE_TEXT_MAX]; // what a cut off its mark does to the club, else empty
+    struct record_shown shown;
 };
 
-// Only for valid plans. Leaves estimates and outcome empty.
+// Only for valid plans. Leaves estimates, outcome and shown empty.
 void record_make(const struct plan_input *input, const struct plan *plan,
                  struct record *ret_record);
 

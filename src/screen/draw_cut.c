@@ -183,3 +183,19 @@ void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view) {
     pen_panel(screen, why, THEME_PANEL, THEME_LINE, px(screen, 2));
     flow_draw(screen, inset(why, px(screen, PAD)), &flow);
 }
+
+// Never to be taken for a mark to cut at: it says so above, and in the band.
+void draw_shown(struct screen *screen, SDL_Rect body, const struct view *view) {
+    struct style style = {
+        .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_INK, .one_line = true};
+    SDL_Rect title = cut_top(&body, px(screen, 84));
+    SDL_Rect sign;
+    cut_top(&body, px(screen, 16));
+    pen_panel(screen, title, THEME_AMBER_PALE, THEME_AMBER, px(screen, 3));
+    title = inset(title, px(screen, 14));
+    sign = cut_left(&title, title.h);
+    pen_sign(screen, sign, TONE_CAUTION);
+    cut_left(&title, px(screen, 20));
+    pen_text(screen, title, &style, view->title);
+    draw_cut(screen, body, view);
+}

@@ -146,6 +146,7 @@ void draw_message(struct screen *screen, SDL_Rect body, const struct view *view)
 void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_care(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_shown(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_number(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_notice(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view);

@@ -166,8 +166,12 @@ static void review_actions(const struct station *s, struct view *view) {
     char build[PARTS_BUILD_MAX];
     bool open = false;
     bool selected = review_selected(s, &entry, &open);
-    if (s->review.mode == REVIEW_ENTRY || s->review.mode == REVIEW_STATS) {
+    if (s->review.mode == REVIEW_ENTRY || s->review.mode == REVIEW_STATS ||
+        s->review.mode == REVIEW_SHOWN) {
         put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
+        if (s->review.mode == REVIEW_ENTRY && selected && view_has_shown(&entry)) {
+            put(view, ACTION_SHOWN, WORD_L_SHOWN, "F12", TONE_PLAIN);
+        }
         return;
     }
     if (s->review.mode == REVIEW_SPARE && selected) {

@@ -28,15 +28,31 @@ bool cutting_reload(struct station *s) {
     return true;
 }
 
+bool cutting_shown(const struct station *s, struct record *ret_record) {
+    struct plan_input input;
+    struct plan plan;
+    if (!cutting_plan(s, &input, &plan)) {
+        return false;
+    }
+    record_make(&input, &plan, ret_record);
+    estimate_say(&s->club, &input, &plan, &s->settings.assembly, &ret_record->estimates);
+    ret_record->shown = (struct record_shown){.known = true,
+                                              .tip_right = s->settings.tip_right,
+                                              .metric = s->settings.metric_first,
+                                              .maybe = s->maybe_cut,
+                                              .new_tip = s->club.progress.tip_seq != 0,
+                                              .piece = answer_piece(s),
+                                              .tip_part = cutting_tip_part(s)};
+    return true;
+}
+
 void cutting_record(const struct station *s, struct entry *entry) {
     struct plan_input input;
     struct plan plan;
     struct record record;
-    if (!cutting_plan(s, &input, &plan)) {
+    if (!cutting_shown(s, &record) || !cutting_plan(s, &input, &plan)) {
         return;
     }
-    record_make(&input, &plan, &record);
-    estimate_say(&s->club, &input, &plan, &s->settings.assembly, &record.estimates);
     if (entry->verdict == VERDICT_SHORT && entry->kind == ENTRY_TIP_CUT) {
         estimate_say_tip(&s->club, &plan, entry->made, record.outcome);
     } else if (entry->verdict == VERDICT_SHORT) {

@@ -137,6 +137,8 @@ void review_action(struct station *s, enum view_action_id id, int64_t argument) 
         open_set(s);
     } else if (id == ACTION_OPEN_ENTRY) {
         s->review.mode = REVIEW_ENTRY;
+    } else if (id == ACTION_SHOWN) {
+        s->review.mode = REVIEW_SHOWN;
     } else if (id == ACTION_NOTE) {
         s->review.note_active = !s->review.note_active;
     } else if (id == ACTION_EXPORT) {

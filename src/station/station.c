@@ -143,7 +143,9 @@ static void back(struct station *s) {
     } else if (s->state == STATION_FINAL) {
         station_move(s, STATION_SET);
     } else if (s->state == STATION_REVIEW && s->review.mode != REVIEW_LIST) {
-        s->review.mode = s->review.mode == REVIEW_PICK ? REVIEW_FILTERS : REVIEW_LIST;
+        s->review.mode = s->review.mode == REVIEW_PICK    ? REVIEW_FILTERS
+                         : s->review.mode == REVIEW_SHOWN ? REVIEW_ENTRY
+                                                          : REVIEW_LIST;
     } else if ((s->state != STATION_DRY_FIT && s->state != STATION_MISCUT) || !shown) {
         station_home(s);
     } else if (s->shown_seq == 0) {
@@ -257,6 +259,7 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_FILTER_OPEN:
     case ACTION_FILTER_CLEAR:
     case ACTION_OPEN_ENTRY:
+    case ACTION_SHOWN:
     case ACTION_NOTE:
     case ACTION_EXPORT:
         review_action(s, id, argument);

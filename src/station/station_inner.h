@@ -3,6 +3,7 @@
 
 // How the files of src/station call each other. Only for them.
 
+#include "record.h"
 #include "station.h"
 #include "words.h"
 
@@ -67,6 +68,8 @@ bool cutting_reload(struct station *s);
 bool cutting_plan(const struct station *s, struct plan_input *ret_input, struct plan *ret_plan);
 // Where the tip mark is, or was before the tip was cut. LENGTH_UNKNOWN without a plan for it.
 length_nm cutting_tip_mark(const struct station *s);
+// The plan as the screen shows it now, and as it goes into the log. False: there is none.
+bool cutting_shown(const struct station *s, struct record *ret_record);
 void cutting_record(const struct station *s, struct entry *entry);
 // Law 1, asked after every event and again by the view.
 bool cutting_mark_allowed(const struct station *s);
@@ -157,6 +160,9 @@ void view_check(struct view *view);
 void view_pair(const struct station *s, struct view *view);
 void view_care(const struct station *s, struct view *view);
 void view_cut(const struct station *s, struct view *view);
+// The mark of the selected entry as it was on the screen, from the entry alone.
+void view_shown(const struct station *s, struct view *view);
+bool view_has_shown(const struct entry *entry);
 void view_number(const struct station *s, struct view *view);
 void view_hold(const struct station *s, const struct hold *hold, struct view *view);
 void view_resume(const struct station *s, struct view *view);

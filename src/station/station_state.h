@@ -114,6 +114,7 @@ struct pin {
 enum review_mode {
     REVIEW_LIST,
     REVIEW_ENTRY,
+    REVIEW_SHOWN, // its mark as it was on the screen
     REVIEW_SPARE,
     REVIEW_STATS,
     REVIEW_FILTERS, // what the list is filtered by

@@ -30,6 +30,7 @@ enum view_body {
     VIEW_PIN,     // digits shown as dots, keypad
     VIEW_LOG,     // review: table, detail panel
     VIEW_ENTRY,   // review: one entry, its plan redrawn as a receipt
+    VIEW_SHOWN,   // review: the mark as it was on the screen, under a title that says so
     VIEW_SET,     // review: a build as a set: table, plots, what stands out
     VIEW_CHECK    // what a scanner sent, what is wrong with it and what to change
 };
@@ -60,7 +61,7 @@ enum view_tone {
     X(FILTER) X(FILTER_PICK) X(FILTER_VALUE) X(FILTER_BUILD) X(FILTER_OPEN) X(FILTER_CLEAR)              \
     X(STATS) X(LIFE) X(TICKETS) X(SET) X(BUILD_BACK) X(BUILD_ON) X(FINAL_LENGTH) X(FINAL_SWINGWEIGHT) X(FINAL_FREQUENCY)       \
     X(KIT) X(KIT_SWINGWEIGHT) X(KIT_FLEX) X(KIT_ACCEPT)                                            \
-    X(OPEN_ENTRY) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)
+    X(OPEN_ENTRY) X(SHOWN) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)
 // clang-format on
 enum view_action_id {
     ACTION_NONE,

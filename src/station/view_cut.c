@@ -39,26 +39,25 @@ static void receipt_line(const struct station *s, struct view_cut *cut, const ch
     cut->receipt_count++;
 }
 
-static void tip_receipt(const struct station *s, const struct plan_input *input,
-                        const struct plan *plan, struct view_cut *cut) {
-    for (size_t i = 0; i < plan->reason_count; i++) {
-        char words[PLAN_LINE_TEXT_MAX];
-        plan_line_text(input, &plan->reason[i], words, sizeof words);
-        receipt_line(s, cut, words, plan->reason[i].amount);
+static void tip_receipt(const struct station *s, const struct record *record,
+                        struct view_cut *cut) {
+    for (size_t i = 0; i < record->reason_count; i++) {
+        receipt_line(s, cut, record->reason[i].text, record->reason[i].amount);
     }
     SET(cut->total.text, word(WORD_TOTAL_TIP));
-    amount(s, plan->tip_mark, true, cut->total.amount, sizeof cut->total.amount);
+    amount(s, record->tip_mark, true, cut->total.amount, sizeof cut->total.amount);
 }
 
-static void butt_receipt(const struct station *s, const struct plan *plan, struct view_cut *cut) {
-    receipt_line(s, cut, word(WORD_PLAYING), s->club.order.playing_length);
-    receipt_line(s, cut, word(WORD_BORE), -s->club.head.bore_height);
-    receipt_line(s, cut, word(WORD_GRIP_CAP), -s->club.order.grip_cap);
-    if (plan->butt_mark != plan->finished) {
-        receipt_line(s, cut, word(WORD_NEAREST), plan->butt_mark - plan->finished);
+static void butt_receipt(const struct station *s, const struct record *record,
+                         struct view_cut *cut) {
+    receipt_line(s, cut, word(WORD_PLAYING), record->playing_length);
+    receipt_line(s, cut, word(WORD_BORE), -record->bore_height);
+    receipt_line(s, cut, word(WORD_GRIP_CAP), -record->grip_cap);
+    if (record->butt_mark != record->finished) {
+        receipt_line(s, cut, word(WORD_NEAREST), record->butt_mark - record->finished);
     }
     SET(cut->total.text, word(WORD_TOTAL_BUTT));
-    amount(s, plan->butt_mark, true, cut->total.amount, sizeof cut->total.amount);
+    amount(s, record->butt_mark, true, cut->total.amount, sizeof cut->total.amount);
 }
 
 static void warn(struct view_cut *cut, const char *words) {
@@ -68,10 +67,9 @@ static void warn(struct view_cut *cut, const char *words) {
     }
 }
 
-static void warnings(const struct station *s, const struct plan_input *input,
-                     const struct plan *plan, struct view_cut *cut) {
-    length_nm part = cut->butt ? 0 : cutting_tip_part(s);
-    if (s->maybe_cut) {
+static void warnings(const struct station *s, const struct record *record, struct view_cut *cut) {
+    length_nm part = cut->butt ? 0 : record->shown.tip_part;
+    if (record->shown.maybe) {
         warn(cut, word(WORD_MAYBE_CUT));
     }
     if (part != 0) {
@@ -79,89 +77,129 @@ static void warnings(const struct station *s, const struct plan_input *input,
         char left[LENGTH_TEXT_MAX];
         char words[VIEW_TEXT_MAX];
         say_length(s, part, made);
-        say_length(s, plan->tip_mark - part, left);
+        say_length(s, record->tip_mark - part, left);
         SAY(words, PARTLY, made, left, NULL);
         warn(cut, words);
     }
-    for (size_t i = 0; i < plan->warning_count; i++) {
-        char words[PLAN_LINE_TEXT_MAX];
-        plan_line_text(input, &plan->warning[i], words, sizeof words);
-        warn(cut, words);
+    for (size_t i = 0; i < record->warning_count; i++) {
+        warn(cut, record->warning[i].text);
     }
 }
 
 // As many as there is room for beside reasons and warnings, which matter more; the log has all.
-static void estimates(const struct station *s, const struct plan_input *input,
-                      const struct plan *plan, struct view_cut *cut) {
-    struct estimate_lines lines;
+static void estimates(const struct record *record, struct view_cut *cut) {
+    const struct estimate_lines *lines = &record->estimates;
     size_t used = cut->receipt_count + 2 * cut->warning_count; // warnings take two lines
     size_t room = used < RECEIPT_ROOM ? RECEIPT_ROOM - used : 0;
-    estimate_say(&s->club, input, plan, &s->settings.assembly, &lines);
-    for (size_t i = 0; i < lines.count && i < VIEW_ESTIMATES_MAX && i < room; i++) {
-        SET(cut->estimate[i], lines.line[i]);
+    for (size_t i = 0; i < lines->count && i < VIEW_ESTIMATES_MAX && i < room; i++) {
+        SET(cut->estimate[i], lines->line[i]);
         cut->estimate_count++;
     }
 }
 
-static void parts(const struct station *s, struct view_cut *cut) {
-    const struct club *club = &s->club;
+static void parts(const struct record *record, struct view_cut *cut) {
     char position[LENGTH_TEXT_MAX];
     char count[LENGTH_TEXT_MAX];
     char weight[LENGTH_TEXT_MAX + 2];
-    say_number(club->order.position, position);
-    say_number(club->order.count, count);
-    mass_text(club->head.weight, weight);
+    say_number(record->position, position);
+    say_number(record->count, count);
+    mass_text(record->head_weight, weight);
     words_add(weight, sizeof weight, WORD_GRAM, NULL, NULL, NULL);
-    SAY(cut->build, PAIR_BUILD, club->order.build, position, count);
+    SAY(cut->build, PAIR_BUILD, record->build, position, count);
     words_fill(cut->head, sizeof cut->head,
-               club->head.engraved[0] != '\0' ? WORD_CUT_HEAD_SOLE : WORD_CUT_HEAD,
-               club->head.ticket, weight, club->head.engraved);
-    SAY(cut->shaft, CUT_SHAFT, club->shaft.ticket, material_text(club->model.material),
-        club->shaft.flex);
+               record->engraved[0] != '\0' ? WORD_CUT_HEAD_SOLE : WORD_CUT_HEAD, record->head,
+               weight, record->engraved);
+    SAY(cut->shaft, CUT_SHAFT, record->shaft, material_text(record->material), record->flex);
 }
 
-static void next(const struct station *s, const struct plan *plan, struct view_cut *cut) {
+static void next(const struct station *s, const struct record *record, struct view_cut *cut) {
     char mark[LENGTH_TEXT_MAX];
-    if (!cut->butt && plan->butt_cut) {
-        say_length(s, plan->butt_mark, mark);
+    if (!cut->butt && record->butt_cut) {
+        say_length(s, record->butt_mark, mark);
         SAY(cut->next, NEXT_BUTT, mark, NULL, NULL);
     } else {
         SET(cut->next, word(WORD_NEXT_MEASURE));
     }
 }
 
-void view_cut(const struct station *s, struct view *view) {
-    struct view_cut *cut = &view->cut;
-    struct plan_input input;
-    struct plan plan;
-    length_nm part = cutting_tip_part(s);
-    bool butt = s->state == STATION_BUTT_CUT;
-    bool new_tip = s->club.progress.tip_seq != 0;
-    cutting_plan(s, &input, &plan);
-    view->body = VIEW_CUT;
+// All that is shown comes from the record, live or years later, so that the two cannot differ.
+static void fill(const struct station *s, const struct record *record, bool butt,
+                 struct view_cut *cut) {
+    length_nm part = butt ? 0 : record->shown.tip_part;
     cut->butt = butt;
-    cut->tip_right = s->settings.tip_right;
-    cut->piece = answer_piece(s);
-    say_mark(s, butt ? plan.butt_mark : plan.tip_mark - part, &cut->mark);
+    cut->tip_right = record->shown.tip_right;
+    cut->piece = record->shown.piece;
+    say_mark(s, butt ? record->butt_mark : record->tip_mark - part, &cut->mark);
     SET(cut->heading, word(butt        ? WORD_BUTT_HEADING
                            : part != 0 ? WORD_TIP_REST
                                        : WORD_TIP_HEADING));
     SET(cut->waste, word(WORD_WASTE));
     SET(cut->keep, word(WORD_KEEP));
     SET(cut->blade, word(WORD_BLADE));
-    SET(cut->measure, word(!butt     ? WORD_MEASURE_TIP
-                           : new_tip ? WORD_MEASURE_BUTT
-                                     : WORD_MEASURE_BUTT_UNCUT));
-    parts(s, cut);
+    SET(cut->measure, word(!butt                   ? WORD_MEASURE_TIP
+                           : record->shown.new_tip ? WORD_MEASURE_BUTT
+                                                   : WORD_MEASURE_BUTT_UNCUT));
+    parts(record, cut);
     if (butt) {
-        butt_receipt(s, &plan, cut);
+        butt_receipt(s, record, cut);
     } else {
-        tip_receipt(s, &input, &plan, cut);
+        tip_receipt(s, record, cut);
     }
     SAY(cut->why, WHY, cut->total.amount, NULL, NULL);
-    warnings(s, &input, &plan, cut);
-    estimates(s, &input, &plan, cut);
-    next(s, &plan, cut);
+    warnings(s, record, cut);
+    estimates(record, cut);
+    next(s, record, cut);
+}
+
+void view_cut(const struct station *s, struct view *view) {
+    struct record record;
+    view->body = VIEW_CUT;
+    if (cutting_shown(s, &record)) {
+        fill(s, &record, s->state == STATION_BUTT_CUT, &view->cut);
+    }
     view_band(view, TONE_WORK, true, s->maybe_cut ? WORD_CUT_BAND_MAYBE : WORD_CUT_BAND,
               WORD_CUT_HINT);
+}
+
+bool view_has_shown(const struct entry *entry) {
+    return entry->plan[0] != '\0' &&
+           (entry->kind == ENTRY_TIP_SHOWN || entry->kind == ENTRY_TIP_CUT ||
+            entry->kind == ENTRY_BUTT_SHOWN || entry->kind == ENTRY_BUTT_CUT);
+}
+
+// Entries from before the screen's own settings were written down are shown with those of now.
+static void assume(const struct station *s, bool butt, struct record *record) {
+    bool tip_cut = butt && record->tip_mark > 0;
+    record->shown =
+        (struct record_shown){.tip_right = s->settings.tip_right,
+                              .metric = s->settings.metric_first,
+                              .new_tip = tip_cut,
+                              .piece = record->raw_length - (tip_cut ? record->tip_mark : 0)};
+}
+
+void view_shown(const struct station *s, struct view *view) {
+    struct station then = *s; // with the settings of that day
+    struct record record;
+    struct entry entry;
+    char day[24] = "";
+    char time[24] = "";
+    char seq[LENGTH_TEXT_MAX];
+    bool open;
+    view->body = VIEW_SHOWN;
+    view_band(view, TONE_CAUTION, false, WORD_SHOWN_BAND, WORD_EMPTY);
+    if (!review_selected(s, &entry, &open) || !record_read(entry.plan, &record)) {
+        SET(view->title, word(WORD_REVIEW_FAILED));
+        return;
+    }
+    bool butt = entry.kind == ENTRY_BUTT_SHOWN || entry.kind == ENTRY_BUTT_CUT;
+    if (!record.shown.known) {
+        assume(s, butt, &record);
+    }
+    then.settings.metric_first = record.shown.metric;
+    then.settings.rules.mark_step = record.mark_step;
+    s->ops->time_text(s->ops->ctx, entry.wall_ms, true, day, sizeof day);
+    s->ops->time_text(s->ops->ctx, entry.wall_ms, false, time, sizeof time);
+    say_number(entry.seq, seq);
+    SAY(view->title, SHOWN_TITLE, seq, day, time);
+    fill(&then, &record, butt, &view->cut);
 }

@@ -173,6 +173,8 @@ static void table(const struct station *s, struct view *view) {
 void view_review(const struct station *s, struct view *view) {
     if (s->review.mode == REVIEW_ENTRY) {
         view_one_entry(s, view);
+    } else if (s->review.mode == REVIEW_SHOWN) {
+        view_shown(s, view);
     } else if (s->review.mode == REVIEW_STATS) {
         view_stats(s, view);
     } else {

@@ -333,6 +333,8 @@
     X(CHANGE_ONE, "%1: %2")                                                                        \
     X(CHANGE_NONE, "not known")                                                                    \
     X(CHANGE_MORE, "and %1 more")                                                                  \
+    X(SHOWN_TITLE, "As it was shown: entry %1, %2 %3")                                             \
+    X(SHOWN_BAND, "Not for cutting. Back to the entry: F3")                                        \
     X(ENTRY_BAND, "Back to the list: F3")                                                          \
     /* scanner check */                                                                            \
     X(CHECK, "Scanner check")                                                                      \
@@ -459,6 +461,7 @@
     X(L_FILTER, "Filter")                                                                          \
     X(L_OPEN, "Open only")                                                                         \
     X(L_CLEAR, "Clear filters")                                                                    \
+    X(L_SHOWN, "As it was shown")                                                                  \
     X(L_ENTRY, "Open entry")                                                                       \
     X(L_USE, "Use as it is")                                                                       \
     X(L_RECUT, "Recut on a new shaft")                                                             \

@@ -25,6 +25,11 @@ static struct record make(const struct sample *sample) {
     record.estimates =
         (struct estimate_lines){2, {"Estimate: about 254.1 cpm", "Without the step"}};
     strcpy(record.outcome, "As cut: about 1.1 cpm stiffer (estimate)");
+    record.shown = (struct record_shown){.known = true,
+                                         .metric = true,
+                                         .maybe = true,
+                                         .piece = 46 * LENGTH_INCH,
+                                         .tip_part = LENGTH_INCH / 2};
     return record;
 }
 
@@ -112,6 +117,7 @@ static void expect_same(const struct record *a, const struct record *b) {
     TEXT(estimates.line[0]);
     TEXT(estimates.line[1]);
     TEXT(outcome);
+    assert_memory_equal(&a->shown, &b->shown, sizeof a->shown);
 #undef NUMBER
 #undef TEXT
     expect_same_lines(a->reason, b->reason, a->reason_count);
@@ -217,6 +223,10 @@ static void test_near_misses_are_refused(void **state) {
         {"build\tB", "bench\tB"},                 // unknown key
         {"estimate\tE", "estimates\tE"},          //
         {"outcome\tA", "outcome\tA\noutcome\tA"}, //
+        {"shown\tleft", "shown\tup"},
+        {"shown\tleft\tmm", "shown\tleft\tcm"},
+        {"mm\tmaybe", "mm\tperhaps"},
+        {"maybe\ttip\t", "maybe\tbutt\t"},
         {"club\t3W\n", ""},                       // missing key
         {"club\t3W\n", "club\t3W\nclub\t3W\n"},   // doubled key
         {"position\t2", "position\t02"},          // another way to write it

@@ -14,6 +14,7 @@ static const struct fixture fixtures[] = {
     {"care-steel", view_care_steel, FIXTURE_DRAWN},
     {"tip-cut", view_tip, FIXTURE_KEPT},
     {"butt-cut", view_butt, FIXTURE_KEPT},
+    {"shown", view_shown_again, FIXTURE_KEPT},
     {"tip-cut-right-mm", view_tip_right_mm, FIXTURE_KEPT},
     {"cut-long", view_cut_long, FIXTURE_LONGEST},
     {"cut-estimates", view_cut_estimates, FIXTURE_LONGEST},

@@ -47,6 +47,7 @@ void view_care_steel(struct view *view);
 // views_cut.c
 void view_tip(struct view *view);
 void view_butt(struct view *view);
+void view_shown_again(struct view *view);
 void view_tip_right_mm(struct view *view);
 void view_cut_long(struct view *view);
 void view_cut_estimates(struct view *view);

@@ -38,6 +38,18 @@ static void fill(struct view *view, bool butt) {
     }
 }
 
+// In the review, years later.
+void view_shown_again(struct view *view) {
+    view_tip(view);
+    view->body = VIEW_SHOWN;
+    view->step = -1;
+    view->action_count = 0;
+    PUT(view->worker, "Jonas Ekholm");
+    PUT(view->title, "As it was shown: entry 12308, 25 Nov 10:42");
+    views_band(view, TONE_CAUTION, false, "Not for cutting. Back to the entry: F3", "");
+    views_action(view, ACTION_BACK, "Back", "F3", TONE_PLAIN);
+}
+
 // Bore 1 1/8 on a chart that asks for it: 1 1/2 + 1 1/8 = 2 5/8.
 void view_tip(struct view *view) {
     struct view_cut *cut = &view->cut;

@@ -236,6 +236,7 @@ void view_entry_tip(struct view *view) {
     }
     receipt(entry, "Chart, column 3 (210 g)", "1 1/2 in");
     receipt(entry, "Bore 1 1/8 in, chart asks for all of it", "1 1/8 in");
+    views_action(view, ACTION_SHOWN, "As it was shown", "F12", TONE_PLAIN);
     PUT(entry->total.text, "Cut off at the tip");
     PUT(entry->total.amount, "2 5/8 in");
     plan_rest(entry);

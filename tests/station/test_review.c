@@ -104,6 +104,87 @@ static void one_entry_with_its_plan(void **state) {
     assert_int_equal(b->view.body, VIEW_LOG);
 }
 
+// Years later: other charts, weights, lengths and settings, another sitting.
+static void everything_changes(struct bench *later) {
+    struct station_settings settings = shop_settings();
+    settings.tip_right = !later->station.settings.tip_right;
+    settings.metric_first = !later->station.settings.metric_first;
+    settings.rules.mark_step = LENGTH_INCH / 32;
+    settings.rules.tolerance = LENGTH_INCH / 32;
+    for (size_t i = 0; i < later->catalogue.club_count; i++) {
+        struct club *club = &later->catalogue.club[i];
+        club->head.weight += 9 * MASS_GRAM;
+        club->head.bore_height += LENGTH_INCH / 4;
+        strcpy(club->head.engraved, "X");
+        club->shaft.raw_length += LENGTH_INCH;
+        strcpy(club->shaft.flex, "Q");
+        club->model.material = MATERIAL_COUNT - 1 - club->model.material;
+        club->model.revision++;
+        club->chart.revision++;
+        club->order.playing_length -= LENGTH_INCH;
+        club->order.count++;
+        for (size_t k = 0; k < club->chart.count; k++) {
+            club->chart.column[k].tip_trim += LENGTH_INCH / 2;
+        }
+    }
+    later->shop.catalogue = &later->catalogue;
+    later->ops = shop_ops_for(&later->shop);
+    station_init(&later->station, &settings, &later->ops);
+}
+
+// The mark that `then` shows, out of its entry alone.
+static void expect_shown_again(const struct bench *then) {
+    static struct bench later;
+    static char kept[ENTRY_PLAN_MAX];
+    memcpy(kept, plan, sizeof kept);
+    later = *then;
+    everything_changes(&later);
+    bench_sign_on(&later);
+    bench_to_review(&later);
+    int64_t seq = then->station.shown_seq;
+    bench_act(&later, ACTION_ROW, seq);
+    assert_int_equal(later.station.review.selected, seq);
+    bench_act(&later, ACTION_OPEN_ENTRY, 0);
+    bench_act(&later, ACTION_SHOWN, 0);
+    assert_int_equal(later.view.body, VIEW_SHOWN);
+    assert_memory_equal(&later.view.cut, &then->view.cut, sizeof later.view.cut);
+    assert_string_equal(later.view.band, "Not for cutting. Back to the entry: F3");
+    bench_act(&later, ACTION_BACK, 0);
+    assert_int_equal(later.view.body, VIEW_ENTRY);
+    assert_memory_equal(kept, plan, sizeof kept);
+}
+
+static void shown_again(void **state) {
+    struct bench *b = *state;
+    static const char *const clubs[] = {"1", "2"};
+    int seen[2] = {0}; // tips, butts
+    for (size_t i = 0; i < 8; i++) {
+        fresh(state);
+        b->station.settings.tip_right = i / 2 % 2 == 1;
+        b->station.settings.metric_first = i / 4 == 1;
+        bench_to_mark(b, clubs[i % 2]);
+        while (b->view.body == VIEW_CUT) {
+            seen[b->view.cut.butt]++;
+            expect_shown_again(b);
+            bench_press(b);
+        }
+    }
+    assert_true(seen[0] >= 8 && seen[1] >= 8);
+}
+
+// Cut short of the mark: what is left to cut, and what is cut already, were on the screen too.
+static void shown_again_after_part_of_it(void **state) {
+    struct bench *b = *state;
+    bench_to_mark(b, "1");
+    bench_held(b);
+    bench_act(b, ACTION_WRONG_MISCUT, 0);
+    bench_type(b, "1");
+    bench_press(b);
+    assert_int_equal(b->view.body, VIEW_CUT);
+    assert_true(b->view.cut.warning_count > 0);
+    expect_shown_again(b);
+}
+
 static void use_needs_a_note(void **state) {
     struct bench *b = *state;
     short_butt(b);
@@ -339,6 +420,8 @@ int main(void) {
         T(filters_days_and_pages),
         T(charts_of_the_day),
         T(export_says_where),
+        T(shown_again),
+        T(shown_again_after_part_of_it),
         T(every_filter_together),
         T(days_and_ranges),
         T(lives),
