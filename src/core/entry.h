@@ -39,7 +39,9 @@
     X(KIT, "kit")               /* supervisor; this shaft from stock is the club's now */          \
     X(DAY_SIGNED, "day_signed") /* supervisor; note: checkpoint_short of all before this entry */  \
     X(CHANGE, "change") /* of what the shop knows, at the desk; plan: change_write; refers = the   \
-                           change it takes back, 0 none */
+                           change it takes back, 0 none */                                         \
+    X(RESTORED, "restored") /* a copy was put back; note: how many entries it goes on from, and    \
+                               what it took the place of */
 enum entry_kind {
 #define X(name, text) ENTRY_##name,
     ENTRY_KINDS(X)

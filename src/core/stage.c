@@ -173,6 +173,7 @@ static bool move(struct progress *progress, const struct entry *entry) {
     case ENTRY_EXPORT:
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
+    case ENTRY_RESTORED:
     case ENTRY_KIND_COUNT:
         break;
     }

@@ -64,5 +64,5 @@ const char *entry_kind_words(enum entry_kind kind) {
     return word((enum word)(WORD_KIND_GENESIS + (int)kind));
 }
 
-_Static_assert(WORD_KIND_CHANGE - WORD_KIND_GENESIS == (int)ENTRY_CHANGE,
+_Static_assert(WORD_KIND_RESTORED - WORD_KIND_GENESIS == (int)ENTRY_RESTORED,
                "a kind of entry has no words");

@@ -433,6 +433,7 @@
     X(KIND_KIT, "shaft chosen")                                                                    \
     X(KIND_DAY_SIGNED, "day signed")                                                               \
     X(KIND_CHANGE, "change")                                                                       \
+    X(KIND_RESTORED, "copy put back")                                                              \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
     X(L_HELD, "Something is wrong")                                                                \

@@ -91,7 +91,7 @@ static enum store_result examine(struct store *store, const char *temporary) {
     return result;
 }
 
-static bool sync_path(const char *path, int flags) {
+bool backup_sync(const char *path, int flags) {
     int fd = open(path, flags | O_CLOEXEC);
     bool done = fd >= 0 && fsync(fd) == 0;
     int reason = errno;
@@ -106,13 +106,12 @@ static bool sync_path(const char *path, int flags) {
 static bool publish(const char *temporary, const char *path) {
     char folder[PATH_MAX];
     snprintf(folder, sizeof folder, "%s", path);
-    return sync_path(temporary, O_RDONLY) &&
+    return backup_sync(temporary, O_RDONLY) &&
            renameat2(AT_FDCWD, temporary, AT_FDCWD, path, RENAME_NOREPLACE) == 0 &&
-           sync_path(dirname(folder), O_RDONLY | O_DIRECTORY);
+           backup_sync(dirname(folder), O_RDONLY | O_DIRECTORY);
 }
 
-// A checked copy at `temporary`, or nothing there.
-static enum store_result copy_checked(struct store *store, const char *temporary) {
+enum store_result backup_copy(struct store *store, const char *temporary) {
     unlink(temporary); // of a copy that was cut short
     enum store_result result = copy(store, temporary);
     if (result == STORE_OK) {
@@ -137,7 +136,7 @@ enum store_result store_backup(struct store *store, const char *path) {
     if (snprintf(temporary, sizeof temporary, "%s.part", path) >= PATH_MAX) {
         return fail(store, path, strerror(ENAMETOOLONG));
     }
-    enum store_result result = copy_checked(store, temporary);
+    enum store_result result = backup_copy(store, temporary);
     if (result == STORE_OK && !publish(temporary, path)) {
         result = fail(store, path, strerror(errno));
         unlink(temporary);
@@ -192,6 +191,6 @@ static enum store_result name_before(struct store *store, const char *temporary,
 enum store_result backup_before(struct store *store, int number) {
     char temporary[STORE_PATH_MAX + STORE_BEFORE_MAX];
     snprintf(temporary, sizeof temporary, "%s.before-%d.part", store->path, number);
-    enum store_result result = copy_checked(store, temporary);
+    enum store_result result = backup_copy(store, temporary);
     return result == STORE_OK ? name_before(store, temporary, number) : result;
 }

@@ -1,9 +1,16 @@
 #ifndef BACKUP_H
 #define BACKUP_H
 
-// The copy that is kept of a database before its schema changes. Private to src/store.
+// Copies on their way to becoming something. Private to src/store.
 
 #include "connection.h"
+
+// A complete, checked copy at `temporary`, not synced, in place of whatever is there; or nothing.
+enum store_result backup_copy(struct store *store, const char *temporary);
+
+// Brings a file, or with O_DIRECTORY in `flags` the names in a folder, to the disk. False and
+// errno.
+bool backup_sync(const char *path, int flags);
 
 // Under the write lock: a complete, checked, synced copy at "<database>.before-<number>". If
 // another file stands there, ".1" to ".9" behind that; none is ever replaced. The same copy is kept

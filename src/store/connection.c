@@ -19,9 +19,7 @@
 
 #define LOCK_WAIT_MS 5000
 
-// The path with its folder made real, so that SQLITE_OPEN_NOFOLLOW looks at the file alone and a
-// later change of folder does not matter.
-static bool resolve(const char *path, char ret_path[STORE_PATH_MAX]) {
+bool connection_resolve(const char *path, char ret_path[STORE_PATH_MAX]) {
     char folder[PATH_MAX];
     char real[PATH_MAX];
     const char *slash = strrchr(path, '/');
@@ -139,7 +137,7 @@ enum store_result connection_open(const char *path, enum store_mode mode, const 
     store->lock_wait_ms = LOCK_WAIT_MS;
     store->clock = (struct store_clock){boot_ms, boot_id};
     snprintf(store->bench, sizeof store->bench, "%s", bench);
-    if (!resolve(path, store->path)) {
+    if (!connection_resolve(path, store->path)) {
         result = connection_say(store, STORE_FAILED, "Could not open %s: %s. Look at the path.",
                                 path, strerror(errno));
     } else {

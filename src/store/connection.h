@@ -44,6 +44,10 @@ struct store {
 enum store_result connection_open(const char *path, enum store_mode mode, const char *bench,
                                   bool older, struct store **ret_store, char *message, size_t size);
 
+// The path with its folder made real, so that SQLITE_OPEN_NOFOLLOW looks at the file alone and a
+// later change of folder does not matter. False and errno when there is no such folder.
+bool connection_resolve(const char *path, char ret_path[STORE_PATH_MAX]);
+
 // False, and a message, when nothing can be done: the last reopen failed, or one is due.
 bool connection_ready(struct store *store, const char *doing);
 

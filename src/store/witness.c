@@ -129,11 +129,29 @@ static enum store_result compare_origin(const struct witness *witness, const str
     return STORE_OK;
 }
 
+// Anybody who can write to the log can write that it was restored: that explains, and excuses
+// nothing.
+static void explain(const struct witness_compare *compare, struct store_check *check,
+                    const char *otherwise) {
+    size_t used = strlen(check->problem);
+    if (compare->restored != 0) {
+        snprintf(check->problem + used, sizeof check->problem - used,
+                 "entry %lld says that a copy was put back. If you did that, keep this witness and "
+                 "begin a new one.",
+                 (long long)compare->restored);
+    } else {
+        snprintf(check->problem + used, sizeof check->problem - used, "%s", otherwise);
+    }
+}
+
 enum store_result witness_compare_entry(struct witness_compare *compare, const struct entry *entry,
                                         struct store_check *check) {
     const struct witness *witness = compare->witness;
     if (check->entries == 1 && compare_origin(witness, entry, check) != STORE_OK) {
         return STORE_REFUSED;
+    }
+    if (entry->kind == ENTRY_RESTORED && compare->restored == 0) {
+        compare->restored = entry->seq;
     }
     for (; compare->next < witness->count; compare->next++) {
         const struct witness_mark *mark = &witness->mark[compare->next];
@@ -145,12 +163,14 @@ enum store_result witness_compare_entry(struct witness_compare *compare, const s
             compare->finding.latest_bad = check->entries;
             snprintf(check->problem, sizeof check->problem,
                      "Entries %lld to %lld are not those that were signed for %s (line %d of the "
-                     "witness): the log was rewritten, or went on from an older copy.",
+                     "witness): ",
                      (long long)check->first_bad, (long long)check->entries,
                      mark->note.checkpoint.day, mark->line);
+            explain(compare, check, "the log was rewritten, or went on from an older copy.");
             return STORE_REFUSED;
         }
         compare->finding.covered = check->entries;
+        compare->restored = 0;
     }
     return STORE_OK;
 }
@@ -165,8 +185,9 @@ enum store_result witness_compare_end(const struct witness_compare *compare,
     check->first_bad = check->entries + 1;
     snprintf(check->problem, sizeof check->problem,
              "Entries %lld to %lld are missing, which were there when %s was signed (line %d of "
-             "the witness): the end of the log was cut off, or this is an older copy.",
+             "the witness): ",
              (long long)check->first_bad, (long long)last->note.checkpoint.size,
              last->note.checkpoint.day, last->line);
+    explain(compare, check, "the end of the log was cut off, or this is an older copy.");
     return STORE_REFUSED;
 }

@@ -7,7 +7,8 @@
 
 struct witness_compare {
     const struct witness *witness;
-    size_t next; // note that is next to be met
+    size_t next;      // note that is next to be met
+    int64_t restored; // entry that says the log was restored since the last note that held, 0 none
     struct witness_finding finding;
 };
 

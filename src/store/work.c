@@ -33,6 +33,7 @@ bool work_moves(enum entry_kind kind) {
     case ENTRY_KIT:
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
+    case ENTRY_RESTORED:
     case ENTRY_KIND_COUNT:
         break;
     }

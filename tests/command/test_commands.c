@@ -69,6 +69,10 @@ static const struct {
     {"backup a.db --into .", 2, "one file to copy to, or --into FOLDER"},
     {"backup --into . --keep 0", 2, "--keep 0: a number from 1 to 1000"},
     {"backup --into none", 1, "The folder none for copies cannot be opened"},
+    {"restore", 2, "missing: the copy to go on from"},
+    {"restore workers.csv", 1, "is in use. End the bench"}, // this test has it open
+    {"restore workers.csv --db put.db", 1, "The file is damaged or no database"},
+    {"restore none.db --db put.db", 1, "Could not open the database"},
     {"demo", 1, "exists already and was left alone"},
     {"pin", 2, "missing: the supervisor's badge"},
     {"pin W-0001C", 1, "misread"},

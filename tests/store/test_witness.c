@@ -2,6 +2,7 @@
 // somebody who computes every hash anew; what no note covers is said to be so.
 
 #include "fixture.h"
+#include "restore.h"
 #include "witness.h"
 
 #include <sodium.h>
@@ -348,6 +349,28 @@ static void finds_an_older_copy(void **state) {
     expect_bad(SECOND + 1, ENTRIES + 1, "older copy", "went on for longer");
 }
 
+// Put back by the command, the check says which entry tells of it, and what to do.
+static void explains_a_copy_put_back(void **state) {
+    struct restored restored;
+    char copy[128];
+    (void)state;
+    snprintf(copy, sizeof copy, "%s/copy.db", fixture.folder);
+    assert_int_equal(store_backup(fixture.store, copy), STORE_OK);
+    fixture_append(&fixture, ENTRY_SIGN_OFF, 0);
+    fixture_append(&fixture, ENTRY_SIGN_ON, 0);
+    sign_day("2026-03-04");
+    store_close(fixture.store);
+    fixture.store = NULL;
+    if (store_restore(copy, fixture.path, BENCH, &restored, message, sizeof message) != STORE_OK) {
+        fail_msg("%s", message);
+    }
+    open_instead(fixture.path);
+    expect_bad(ENTRIES + 2, 0, "entry 12 says that a copy was put back", "put back");
+    fixture_append(&fixture, ENTRY_SIGN_OFF, 0);
+    fixture_append(&fixture, ENTRY_SIGN_ON, 0);
+    expect_bad(SECOND + 1, ENTRIES + 3, "keep this witness and begin a new one", "went on");
+}
+
 static void finds_another_log(void **state) {
     char other[128];
     (void)state;
@@ -408,6 +431,7 @@ int main(void) {
         STEP(finds_another_course_of_events),
         STEP(names_the_entry_the_chain_names),
         STEP(finds_an_older_copy),
+        STEP(explains_a_copy_put_back),
         STEP(finds_another_log),
         STEP(takes_notes_in_any_order),
         STEP(survives_a_cut_between_entry_and_note),
