@@ -26,23 +26,25 @@ struct side {
     struct pending *pending;
     size_t count;
     size_t room;
-    bool there; // in the folder, for certain
 };
 
 struct disk {
     size_t played;
-    struct side side[TAPE_FILES];
-    size_t *folder; // operations on the folder that are not synced
+    struct side side[TAPE_MAX];
+    int file_of[TAPE_MAX]; // which file a name in the folder is for certain, -1: none
+    size_t *folder;        // operations on the folder that are not synced
     size_t folder_count;
     size_t folder_room;
 };
 
 struct disk *disk_new(void) {
-    return calloc(1, sizeof(struct disk));
+    struct disk *disk = calloc(1, sizeof *disk);
+    memset(disk->file_of, -1, sizeof disk->file_of);
+    return disk;
 }
 
 void disk_free(struct disk *disk) {
-    for (int i = 0; i < TAPE_FILES; i++) {
+    for (int i = 0; i < TAPE_MAX; i++) {
         free(disk->side[i].synced.bytes);
         free(disk->side[i].pending);
     }
@@ -139,13 +141,16 @@ static void sync_side(struct side *side) {
     free(waiting.pending);
 }
 
-static void folder_step(struct side *sides, const struct tape_op *op) {
-    sides[op->file].there = op->kind == TAPE_CREATE;
+static void folder_step(int file_of[TAPE_MAX], const struct tape_op *op) {
+    if (op->kind == TAPE_RENAME) {
+        file_of[op->to] = file_of[op->name];
+    }
+    file_of[op->name] = op->kind == TAPE_CREATE ? op->file : -1;
 }
 
 static void sync_folder(struct disk *disk) {
     for (size_t i = 0; i < disk->folder_count; i++) {
-        folder_step(disk->side, tape_op(disk->folder[i]));
+        folder_step(disk->file_of, tape_op(disk->folder[i]));
     }
     disk->folder_count = 0;
 }
@@ -164,10 +169,7 @@ void disk_play(struct disk *disk, size_t index) {
         struct side *side = &disk->side[op->file];
         switch (op->kind) {
         case TAPE_CREATE:
-            change_folder(disk, disk->played);
-            side->synced.size = 0; // a new file under the name
-            side->count = 0;
-            break;
+        case TAPE_RENAME:
         case TAPE_UNLINK:
             change_folder(disk, disk->played);
             break;
@@ -228,36 +230,37 @@ static struct image after_cut(const struct side *side, uint32_t style, uint32_t 
     return image;
 }
 
-static void write_out(const char *path, int file, const struct image *image, bool there) {
-    char name[200];
-    snprintf(name, sizeof name, "%s%s", path, tape_suffix[file]);
-    unlink(name);
-    if (there) {
-        FILE *out = fopen(name, "w");
-        if (out == NULL ||
-            fwrite(image->bytes, 1, (size_t)image->size, out) != (size_t)image->size ||
-            fclose(out) != 0) {
-            abort();
-        }
+static void write_out(const char *path, const struct image *image) {
+    FILE *out = fopen(path, "w");
+    if (out == NULL || fwrite(image->bytes, 1, (size_t)image->size, out) != (size_t)image->size ||
+        fclose(out) != 0) {
+        abort();
     }
 }
 
 void disk_cut(const struct disk *disk, const char *path, uint32_t seed) {
-    char shm[200];
+    char shm[220];
     uint32_t style = draw(&seed) % 8;
     size_t changes = style == 0   ? 0
                      : style == 1 ? disk->folder_count
                                   : draw(&seed) % (uint32_t)(disk->folder_count + 1);
-    struct side sides[TAPE_FILES];
-    memcpy(sides, disk->side, sizeof sides);
+    int file_of[TAPE_MAX];
+    memcpy(file_of, disk->file_of, sizeof file_of);
     for (size_t i = 0; i < changes; i++) {
-        folder_step(sides, tape_op(disk->folder[i]));
+        folder_step(file_of, tape_op(disk->folder[i]));
     }
-    for (int i = 0; i < TAPE_FILES; i++) {
-        struct image image = after_cut(&sides[i], style, &seed);
-        write_out(path, i, &image, sides[i].there);
-        free(image.bytes);
+    for (int i = 0; tape_name(i) != NULL; i++) {
+        char name[200];
+        snprintf(name, sizeof name, "%s%s", path, tape_name(i));
+        unlink(name);
+        if (file_of[i] >= 0) {
+            // A file with two names is the same under both.
+            uint32_t own = seed + 77u * (uint32_t)file_of[i];
+            struct image image = after_cut(&disk->side[file_of[i]], style, &own);
+            write_out(name, &image);
+            free(image.bytes);
+        }
+        snprintf(shm, sizeof shm, "%s-shm", name);
+        unlink(shm);
     }
-    snprintf(shm, sizeof shm, "%s-shm", path);
-    unlink(shm);
 }

@@ -15,8 +15,9 @@ void disk_free(struct disk *disk);
 // Plays the tape up to and without operation `index`. Never backwards.
 void disk_play(struct disk *disk, size_t index);
 
-// Cuts the power here and writes what is left to `path` and its -wal and -journal (removing what
-// was there). `seed` decides what was lost; the disk itself plays on as if nothing had happened.
+// Cuts the power here and writes what is left to `path` and the names that belong to it (removing
+// what was there). `seed` decides what was lost; the disk itself plays on as if nothing had
+// happened.
 void disk_cut(const struct disk *disk, const char *path, uint32_t seed);
 
 #endif

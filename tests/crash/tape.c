@@ -1,10 +1,12 @@
 #include "tape.h"
 
+#include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
-const char *const tape_suffix[TAPE_FILES] = {"", "-wal", "-journal"};
+const char *const tape_suffix[TAPE_SUFFIXES] = {"", "-wal", "-journal"};
 
 struct file {
     sqlite3_file base;
@@ -15,8 +17,13 @@ struct file {
 
 static struct {
     sqlite3_vfs vfs;
-    sqlite3_vfs *real;
+    sqlite3_vfs *real; // NULL: no tape
     char path[160];
+    bool all;
+    char name[TAPE_MAX][64];
+    int file_of[TAPE_MAX]; // -1: no file has the name
+    int names;
+    int files;
     struct tape_op *ops;
     size_t count;
     size_t room;
@@ -27,33 +34,61 @@ static struct {
     enum tape_error error;
 } tape;
 
-static int id_of(const char *name) {
-    size_t size = strlen(tape.path);
-    if (name == NULL || strncmp(name, tape.path, size) != 0) {
+static bool starts(const char *text, const char *with) {
+    return strncmp(text, with, strlen(with)) == 0;
+}
+
+// -1: none of ours.
+static int name_of(const char *path) {
+    if (tape.real == NULL || path == NULL || !starts(path, tape.path)) {
         return -1;
     }
-    for (int i = 0; i < TAPE_FILES; i++) {
-        if (strcmp(name + size, tape_suffix[i]) == 0) {
+    const char *suffix = path + strlen(tape.path);
+    for (int i = 0; i < tape.names; i++) {
+        if (strcmp(suffix, tape.name[i]) == 0) {
             return i;
         }
     }
-    return -1;
+    if (!tape.all || starts(suffix, ".cut") || strstr(suffix, ".lock") != NULL ||
+        strstr(suffix, ".ballast") != NULL || strstr(suffix, "-shm") != NULL) {
+        return -1;
+    }
+    if (tape.names == TAPE_MAX) {
+        abort();
+    }
+    snprintf(tape.name[tape.names], sizeof tape.name[0], "%s", suffix);
+    tape.file_of[tape.names] = -1;
+    return tape.names++;
 }
 
-static void record(enum tape_kind kind, int file, int64_t offset, const void *bytes, int size) {
-    if (file < 0) {
-        return;
+static int new_file(int name) {
+    if (tape.files == TAPE_MAX) {
+        abort();
     }
+    tape.file_of[name] = tape.files;
+    return tape.files++;
+}
+
+static void push(struct tape_op op, const void *bytes) {
     if (tape.count == tape.room) {
         tape.room = tape.room == 0 ? 1024 : 2 * tape.room;
         tape.ops = realloc(tape.ops, tape.room * sizeof tape.ops[0]);
     }
-    struct tape_op op = {.kind = kind, .file = file, .offset = offset, .size = size};
-    if (size > 0) {
-        op.bytes = malloc((size_t)size);
-        memcpy(op.bytes, bytes, (size_t)size);
+    if (op.size > 0) {
+        op.bytes = malloc((size_t)op.size);
+        memcpy(op.bytes, bytes, (size_t)op.size);
     }
     tape.ops[tape.count++] = op;
+}
+
+static void record(enum tape_kind kind, int file, int64_t offset, const void *bytes, int size) {
+    if (file >= 0) {
+        push((struct tape_op){.kind = kind, .file = file, .offset = offset, .size = size}, bytes);
+    }
+}
+
+static void record_name(enum tape_kind kind, int name, int file, int to) {
+    push((struct tape_op){.kind = kind, .name = name, .file = file, .to = to}, NULL);
 }
 
 // Whether this call is the one to fail.
@@ -188,14 +223,14 @@ static const sqlite3_io_methods methods = {
 static int open_file(sqlite3_vfs *vfs, const char *name, sqlite3_file *base, int flags,
                      int *ret_flags) {
     struct file *file = (struct file *)base;
+    int known = name_of(name);
     int there = 1;
     (void)vfs;
     memset(file, 0, sizeof *file);
-    file->id = id_of(name);
-    if (fails(file->id, false, false)) {
+    if (fails(known, false, false)) {
         return SQLITE_CANTOPEN;
     }
-    if (file->id >= 0) {
+    if (known >= 0) {
         tape.real->xAccess(tape.real, name, SQLITE_ACCESS_EXISTS, &there);
     }
     file->real = calloc(1, (size_t)tape.real->szOsFile);
@@ -205,26 +240,122 @@ static int open_file(sqlite3_vfs *vfs, const char *name, sqlite3_file *base, int
         return code;
     }
     file->base.pMethods = &methods;
+    file->id = known < 0                           ? -1
+               : there && tape.file_of[known] >= 0 ? tape.file_of[known]
+                                                   : new_file(known);
     if (!there) {
-        record(TAPE_CREATE, file->id, 0, NULL, 0);
-        file->folder_sync = file->id > 0;
+        record_name(TAPE_CREATE, known, file->id, 0);
+        file->folder_sync = (flags & (SQLITE_OPEN_WAL | SQLITE_OPEN_MAIN_JOURNAL)) != 0;
     }
     return SQLITE_OK;
 }
 
+static void unlinked(int name) {
+    if (name >= 0 && tape.file_of[name] >= 0) {
+        record_name(TAPE_UNLINK, name, tape.file_of[name], 0);
+        tape.file_of[name] = -1;
+    }
+}
+
 static int delete_file(sqlite3_vfs *vfs, const char *name, int sync_folder) {
+    int known = name_of(name);
     (void)vfs;
-    if (fails(id_of(name), false, false)) {
+    if (fails(known, false, false)) {
         return SQLITE_IOERR_DELETE;
     }
     int code = tape.real->xDelete(tape.real, name, 0);
     if (code == SQLITE_OK) {
-        record(TAPE_UNLINK, id_of(name), 0, NULL, 0);
+        unlinked(known);
         if (sync_folder) {
-            record(TAPE_FOLDER_SYNC, id_of(name), 0, NULL, 0);
+            record(TAPE_FOLDER_SYNC, known, 0, NULL, 0);
         }
     }
     return code;
+}
+
+// --- what the store does without SQLite ----------------------------------------------------------
+
+int __real_unlink(const char *path);
+int __real_link(const char *from, const char *to);
+int __real_renameat2(int from_folder, const char *from, int to_folder, const char *to,
+                     unsigned flags);
+int __real_fsync(int fd);
+int __wrap_unlink(const char *path);
+int __wrap_link(const char *from, const char *to);
+int __wrap_renameat2(int from_folder, const char *from, int to_folder, const char *to,
+                     unsigned flags);
+int __wrap_fsync(int fd);
+
+static int refuse(void) {
+    errno = tape.error == TAPE_FULL ? ENOSPC : EIO;
+    return -1;
+}
+
+int __wrap_unlink(const char *path) {
+    int name = tape.all ? name_of(path) : -1;
+    if (name >= 0 && tape.file_of[name] >= 0 && fails(name, false, false)) {
+        return refuse();
+    }
+    int result = __real_unlink(path);
+    if (result == 0) {
+        unlinked(name);
+    }
+    return result;
+}
+
+int __wrap_link(const char *from, const char *to) {
+    int old = tape.all ? name_of(from) : -1;
+    int new = tape.all ? name_of(to) : -1;
+    if (fails(old, false, true)) {
+        return refuse();
+    }
+    int result = __real_link(from, to);
+    if (result == 0 && old >= 0 && new >= 0) {
+        tape.file_of[new] = tape.file_of[old];
+        record_name(TAPE_CREATE, new, tape.file_of[old], 0);
+    }
+    return result;
+}
+
+int __wrap_renameat2(int from_folder, const char *from, int to_folder, const char *to,
+                     unsigned flags) {
+    int old = tape.all ? name_of(from) : -1;
+    int new = tape.all ? name_of(to) : -1;
+    if (fails(old, false, true)) {
+        return refuse();
+    }
+    int result = __real_renameat2(from_folder, from, to_folder, to, flags);
+    if (result == 0 && old >= 0 && new >= 0) {
+        tape.file_of[new] = tape.file_of[old];
+        tape.file_of[old] = -1;
+        record_name(TAPE_RENAME, old, tape.file_of[new], new);
+    }
+    return result;
+}
+
+int __wrap_fsync(int fd) {
+    char link[32];
+    char path[200] = "";
+    if (!tape.all) {
+        return __real_fsync(fd);
+    }
+    snprintf(link, sizeof link, "/proc/self/fd/%d", fd);
+    ssize_t size = readlink(link, path, sizeof path - 1);
+    if (size > 0 && starts(tape.path, path) && tape.path[size] == '/') {
+        if (fails(0, true, false)) {
+            return refuse();
+        }
+        record(TAPE_FOLDER_SYNC, 0, 0, NULL, 0);
+        return 0;
+    }
+    int name = name_of(path);
+    int file = name >= 0 ? tape.file_of[name] : -1;
+    if (fails(file, true, false)) {
+        record(TAPE_LOST_SYNC, file, 0, NULL, 0);
+        return refuse();
+    }
+    record(TAPE_SYNC, file, 0, NULL, 0);
+    return file >= 0 ? 0 : __real_fsync(fd);
 }
 
 void tape_begin(const char *path) {
@@ -238,7 +369,20 @@ void tape_begin(const char *path) {
     tape.vfs.pNext = NULL;
     tape.vfs.xOpen = open_file;
     tape.vfs.xDelete = delete_file;
+    for (int i = 0; i < TAPE_SUFFIXES; i++) {
+        snprintf(tape.name[i], sizeof tape.name[0], "%s", tape_suffix[i]);
+        tape.file_of[i] = -1;
+    }
+    tape.names = TAPE_SUFFIXES;
     sqlite3_vfs_register(&tape.vfs, 1);
+}
+
+void tape_all(void) {
+    tape.all = true;
+}
+
+const char *tape_name(int name) {
+    return name < tape.names ? tape.name[name] : NULL;
 }
 
 void tape_end(void) {
@@ -247,8 +391,7 @@ void tape_end(void) {
         free(tape.ops[i].bytes);
     }
     free(tape.ops);
-    tape.ops = NULL;
-    tape.count = 0;
+    memset(&tape, 0, sizeof tape);
 }
 
 size_t tape_count(void) {

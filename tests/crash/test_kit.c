@@ -1,15 +1,12 @@
-// A kit list of three goes into the log while files fail or the power goes: all of it is there or
+// A kit list of three goes into the log while files fail: all of it is there or
 // nothing, its shafts are reserved just then, and what the store said of it is true.
 
-#include "disk.h"
 #include "shift.h"
 
 #include <stdio.h>
 #include <unistd.h>
 
 #define KITS 3
-#define CUTS 400
-#define SEED 20261125u
 
 static struct entry list[KITS];
 static struct fixture prepared;
@@ -88,53 +85,6 @@ static void is_whole_or_not_there(void **state) {
     assert_true(seen[STORE_UNKNOWN] > 0 && seen[STORE_FULL] > 0 && seen[STORE_OK] > 0);
 }
 
-static void survives_every_cut(void **state) {
-    struct fixture fixture;
-    char message[STORE_MESSAGE_MAX] = "";
-    char path[128];
-    char lock[160];
-    uint32_t seed = SEED;
-    int found[2] = {0};
-    (void)state;
-    fixture_folder(&fixture);
-    tape_begin(fixture.path);
-    assert_int_equal(
-        store_open(fixture.path, STORE_CREATE, BENCH, &fixture.store, message, sizeof message),
-        STORE_OK);
-    fixture_seed(fixture.store);
-    fixture_wish(fixture.store);
-    make_list(&fixture);
-    size_t from = tape_count();
-    assert_int_equal(store_append_all(fixture.store, list, KITS), STORE_OK);
-    size_t told = tape_count();
-    assert_int_equal(store_checkpoint(fixture.store), STORE_OK);
-    size_t steps = tape_count() - from;
-    snprintf(path, sizeof path, "%s.cut", fixture.path);
-    snprintf(lock, sizeof lock, "%s.lock", path);
-    struct disk *disk = disk_new();
-    for (int i = 0; i < CUTS; i++) {
-        struct store *store = NULL;
-        size_t at = from + (size_t)i * (steps + 1) / CUTS;
-        seed = seed * 1664525u + 1013904223u;
-        disk_play(disk, at);
-        disk_cut(disk, path, seed);
-        assert_int_equal(store_open(path, STORE_WRITE, BENCH, &store, message, sizeof message),
-                         STORE_OK);
-        int64_t there = kits(path);
-        assert_true(there == KITS || (there == 0 && at < told));
-        found[there == KITS]++;
-        fixture_expect_check(store);
-        store_close(store);
-        unlink(lock);
-    }
-    disk_free(disk);
-    print_message("%d cuts in %zu operations: %d without the list, %d with it\n", CUTS, steps,
-                  found[0], found[1]);
-    assert_true(found[0] > 20 && found[1] > 20);
-    fixture_close(&fixture);
-    tape_end();
-}
-
 static int prepare(void **state) {
     (void)state;
     fixture_open(&prepared);
@@ -154,7 +104,6 @@ static int clean_up(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(is_whole_or_not_there),
-        cmocka_unit_test(survives_every_cut),
     };
     return cmocka_run_group_tests(tests, prepare, clean_up);
 }
