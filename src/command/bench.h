@@ -25,6 +25,7 @@ struct bench {
     bool checkpoint_due;   // something was saved since the last checkpoint
     int64_t last_input_us; // checkpoints wait for quiet
     struct bench_backup backup;
+    char why[VIEW_TEXT_MAX]; // the last entry could not be saved
 
     struct station_ops ops;
     struct station station;

@@ -2,6 +2,7 @@
 
 #include "bench.h"
 #include "builds.h"
+#include "text.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -125,6 +126,8 @@ static enum station_save save_all(void *ctx, struct entry *entries, size_t count
         }
         return STATION_SAVED;
     }
+    struct text words = text_open(bench->why, sizeof bench->why);
+    text_add(&words, store_message(bench->store));
     fprintf(stderr, "kerfside bench: %s\n", store_message(bench->store));
     if (result == STORE_REFUSED) {
         return STATION_SAVE_REFUSED;
@@ -137,6 +140,10 @@ static enum station_save save_all(void *ctx, struct entry *entries, size_t count
 
 static enum station_save save(void *ctx, struct entry *entry) {
     return save_all(ctx, entry, 1);
+}
+
+static void why(void *ctx, char *buffer, size_t size) {
+    snprintf(buffer, size, "%s", of(ctx)->why);
 }
 
 static const char *next_step(enum stage stage) {
@@ -280,6 +287,7 @@ struct station_ops bench_ops(struct bench *bench) {
         .today = today,
         .save = save,
         .saved = saved,
+        .why = why,
         .pin = pin,
         .log = bench_log_rows,
         .choices = bench_choices,

@@ -2,6 +2,7 @@
 
 #include "assets.h"
 #include "bench.h"
+#include "bench_trouble.h"
 #include "boot.h"
 #include "command.h"
 #include "database.h"
@@ -74,13 +75,11 @@ static bool read_settings(const struct bench_options *options, struct bench_sett
            path_option(options->button, settings->button);
 }
 
-static bool open_store(const char *given, const char *name, struct store **ret_store) {
-    char path[DATABASE_PATH_MAX];
-    char message[512];
+// False: there is no database, or no place for one. It may be there and not to be opened: then
+// *ret_store stays NULL and `message` says why.
+static bool open_store(const char *path, const char *name, struct store **ret_store, char *message,
+                       size_t size) {
     struct stat stat;
-    if (!database_path(given, path)) {
-        return false;
-    }
     if (lstat(path, &stat) != 0 && errno == ENOENT) {
         fprintf(stderr,
                 "kerfside bench: there is no database %s. Make one with `kerfside demo` to try, or "
@@ -88,9 +87,8 @@ static bool open_store(const char *given, const char *name, struct store **ret_s
                 path);
         return false;
     }
-    if (store_open(path, STORE_WRITE, name, ret_store, message, sizeof message) != STORE_OK) {
+    if (store_open(path, STORE_WRITE, name, ret_store, message, size) != STORE_OK) {
         fprintf(stderr, "kerfside bench: %s\n", message);
-        return false;
     }
     return true;
 }
@@ -131,6 +129,8 @@ int command_bench(int argc, char **argv) {
     static struct bench bench; // large
     struct bench_options options = {0};
     static struct bench_settings settings; // as long as `bench`, which points to it
+    char path[DATABASE_PATH_MAX];
+    char message[512];
     int status = COMMAND_REFUSED;
     if (!read_options(argc, argv, &options)) {
         return COMMAND_USAGE;
@@ -139,13 +139,22 @@ int command_bench(int argc, char **argv) {
         return COMMAND_REFUSED;
     }
     bench.settings = &settings;
-    if (!open_store(options.db, settings.station.bench, &bench.store)) {
+    if (!database_path(options.db, path) ||
+        !open_store(path, settings.station.bench, &bench.store, message, sizeof message)) {
         return COMMAND_REFUSED;
     }
-    // Without its key file the bench cuts all the same; the PIN's screen says what is missing.
-    supervisor_pepper(argv[0], options.pepper, settings.pepper, bench.store);
     if (open_screen(&options, &settings, &bench.screen)) {
-        status = run(&options, &bench);
+        const struct bench_trouble trouble = {.screen = bench.screen,
+                                              .bench = settings.station.bench,
+                                              .path = path,
+                                              .shots = options.shots,
+                                              .once = options.script != NULL};
+        if (bench.store != NULL || bench_trouble(&trouble, message, &bench.store)) {
+            // Without its key file the bench cuts all the same; the PIN's screen says what is
+            // missing.
+            supervisor_pepper(argv[0], options.pepper, settings.pepper, bench.store);
+            status = run(&options, &bench);
+        }
         screen_close(bench.screen);
     }
     store_close(bench.store);

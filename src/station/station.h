@@ -144,6 +144,8 @@ struct station_ops {
     void (*today)(void *ctx, struct view_today *ret_today);
     // Appends; fills entry->seq when saved. REFUSED: a rule said no (stage moved elsewhere).
     enum station_save (*save)(void *ctx, struct entry *entry);
+    // Why the last one failed, in words; empty: not known.
+    void (*why)(void *ctx, char *buffer, size_t size);
     // Truth about an earlier save: FOUND and its seq, ABSENT, or still not known.
     enum station_lookup (*saved)(void *ctx, const char *confirm_id, int64_t *ret_seq);
     enum station_pin (*pin)(void *ctx, const char *badge, const char *pin, int *ret_wait_s);
@@ -197,6 +199,9 @@ int64_t station_deadline(const struct station *station);
 
 // Fills *ret_view with what is to be seen now. Texts only; no decision is left to the screen.
 void station_view(const struct station *station, struct view *ret_view);
+
+// What is to be seen when there is no log to work with; `message` says why, in words.
+void station_trouble(const char *bench, const char *message, struct view *ret_view);
 
 const char *station_state_name(enum station_state state);
 

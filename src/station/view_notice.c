@@ -174,6 +174,10 @@ void view_saving(const struct station *s, struct view *view) {
     notice->tone = refused ? TONE_STOP : TONE_CAUTION;
     SET(notice->title, word(refused ? WORD_NOT_LOGGED : WORD_CHECKING));
     line(notice, word(refused ? WORD_NOT_LOGGED_LINE : WORD_CHECKING_LINE));
+    if (refused) {
+        s->ops->why(s->ops->ctx, text, sizeof text);
+        line(notice, text);
+    }
     if (shown) {
         line(notice, word(WORD_NOT_LOGGED_MARK));
     }

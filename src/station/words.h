@@ -150,6 +150,11 @@
     X(NOT_LOGGED_WAIT, "Start no other cut. Leave the bench running.")                             \
     X(NOT_LOGGED_CALL, "Call the supervisor if it lasts more than a minute.")                      \
     X(NOT_LOGGED_BAND, "NOT LOGGED. Write it down and wait.")                                      \
+    X(TROUBLE, "The log cannot be opened")                                                         \
+    X(TROUBLE_CUT_NOT, "Do not cut. What was logged before is not touched.")                       \
+    X(TROUBLE_CALL, "Call the supervisor, or whoever set up this bench.")                          \
+    X(TROUBLE_WAIT, "It is tried again every 5 seconds.")                                          \
+    X(TROUBLE_BAND, "No log, no cutting.")                                                         \
     X(CHECKING, "Checking the log")                                                                \
     X(CHECKING_LINE, "It is not known yet whether the last entry is on the disk. Looking it up.")  \
     X(CHECKING_BAND, "Checking. Wait, and start no other cut.")                                    \

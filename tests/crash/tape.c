@@ -30,7 +30,7 @@ static struct {
     int64_t calls;
     int64_t fail_at;
     bool for_ever;
-    bool syncs_only;
+    unsigned kinds;
     enum tape_error error;
 } tape;
 
@@ -91,9 +91,9 @@ static void record_name(enum tape_kind kind, int name, int file, int to) {
     push((struct tape_op){.kind = kind, .name = name, .file = file, .to = to}, NULL);
 }
 
-// Whether this call is the one to fail.
-static bool fails(int file, bool sync, bool write) {
-    if (file < 0 || (tape.syncs_only && !sync) || (tape.error == TAPE_FULL && !write)) {
+// Whether this call, of one kind, is the one to fail.
+static bool fails(int file, unsigned kind) {
+    if (file < 0 || (tape.kinds & kind) == 0) {
         return false;
     }
     tape.calls++;
@@ -120,7 +120,7 @@ static int read_file(sqlite3_file *file, void *bytes, int size, sqlite3_int64 of
 }
 
 static int write_file(sqlite3_file *file, const void *bytes, int size, sqlite3_int64 offset) {
-    if (fails(id(file), false, true)) {
+    if (fails(id(file), TAPE_ON_WRITE)) {
         int part = size / 2; // a write may stop half way
         if (real(file)->pMethods->xWrite(real(file), bytes, part, offset) == SQLITE_OK) {
             record(TAPE_WRITE, id(file), offset, bytes, part);
@@ -135,7 +135,7 @@ static int write_file(sqlite3_file *file, const void *bytes, int size, sqlite3_i
 }
 
 static int truncate_file(sqlite3_file *file, sqlite3_int64 size) {
-    if (fails(id(file), false, false)) {
+    if (fails(id(file), TAPE_ON_TRUNCATE)) {
         return SQLITE_IOERR_TRUNCATE;
     }
     record(TAPE_TRUNCATE, id(file), size, NULL, 0);
@@ -143,7 +143,7 @@ static int truncate_file(sqlite3_file *file, sqlite3_int64 size) {
 }
 
 static int sync_file(sqlite3_file *file, int flags) {
-    if (fails(id(file), true, false)) {
+    if (fails(id(file), TAPE_ON_SYNC)) {
         record(TAPE_LOST_SYNC, id(file), 0, NULL, 0);
         return SQLITE_IOERR_FSYNC;
     }
@@ -227,7 +227,7 @@ static int open_file(sqlite3_vfs *vfs, const char *name, sqlite3_file *base, int
     int there = 1;
     (void)vfs;
     memset(file, 0, sizeof *file);
-    if (fails(known, false, false)) {
+    if (fails(known, TAPE_ON_OPEN)) {
         return SQLITE_CANTOPEN;
     }
     if (known >= 0) {
@@ -260,7 +260,7 @@ static void unlinked(int name) {
 static int delete_file(sqlite3_vfs *vfs, const char *name, int sync_folder) {
     int known = name_of(name);
     (void)vfs;
-    if (fails(known, false, false)) {
+    if (fails(known, TAPE_ON_UNLINK)) {
         return SQLITE_IOERR_DELETE;
     }
     int code = tape.real->xDelete(tape.real, name, 0);
@@ -293,7 +293,7 @@ static int refuse(void) {
 
 int __wrap_unlink(const char *path) {
     int name = tape.all ? name_of(path) : -1;
-    if (name >= 0 && tape.file_of[name] >= 0 && fails(name, false, false)) {
+    if (name >= 0 && tape.file_of[name] >= 0 && fails(name, TAPE_ON_UNLINK)) {
         return refuse();
     }
     int result = __real_unlink(path);
@@ -306,7 +306,7 @@ int __wrap_unlink(const char *path) {
 int __wrap_link(const char *from, const char *to) {
     int old = tape.all ? name_of(from) : -1;
     int new = tape.all ? name_of(to) : -1;
-    if (fails(old, false, true)) {
+    if (fails(old, TAPE_ON_UNLINK)) {
         return refuse();
     }
     int result = __real_link(from, to);
@@ -321,7 +321,7 @@ int __wrap_renameat2(int from_folder, const char *from, int to_folder, const cha
                      unsigned flags) {
     int old = tape.all ? name_of(from) : -1;
     int new = tape.all ? name_of(to) : -1;
-    if (fails(old, false, true)) {
+    if (fails(old, TAPE_ON_UNLINK)) {
         return refuse();
     }
     int result = __real_renameat2(from_folder, from, to_folder, to, flags);
@@ -342,7 +342,7 @@ int __wrap_fsync(int fd) {
     snprintf(link, sizeof link, "/proc/self/fd/%d", fd);
     ssize_t size = readlink(link, path, sizeof path - 1);
     if (size > 0 && starts(tape.path, path) && tape.path[size] == '/') {
-        if (fails(0, true, false)) {
+        if (fails(0, TAPE_ON_SYNC)) {
             return refuse();
         }
         record(TAPE_FOLDER_SYNC, 0, 0, NULL, 0);
@@ -350,7 +350,7 @@ int __wrap_fsync(int fd) {
     }
     int name = name_of(path);
     int file = name >= 0 ? tape.file_of[name] : -1;
-    if (fails(file, true, false)) {
+    if (fails(file, TAPE_ON_SYNC)) {
         record(TAPE_LOST_SYNC, file, 0, NULL, 0);
         return refuse();
     }
@@ -402,17 +402,16 @@ const struct tape_op *tape_op(size_t index) {
     return &tape.ops[index];
 }
 
-void tape_fail(int64_t call, bool for_ever, enum tape_error error) {
+void tape_fail_only(unsigned kinds, int64_t call, bool for_ever, enum tape_error error) {
     tape.calls = 0;
     tape.fail_at = call;
     tape.for_ever = for_ever;
     tape.error = error;
-    tape.syncs_only = false;
+    tape.kinds = kinds;
 }
 
-void tape_fail_sync(int64_t call) {
-    tape_fail(call, false, TAPE_IO);
-    tape.syncs_only = true;
+void tape_fail(int64_t call, bool for_ever, enum tape_error error) {
+    tape_fail_only(error == TAPE_FULL ? TAPE_ON_WRITE : ~0u, call, for_ever, error);
 }
 
 int64_t tape_calls(void) {

@@ -55,8 +55,13 @@ const struct tape_op *tape_op(size_t index);
 // on. A full disk fails writes only. 0: nothing fails.
 enum tape_error { TAPE_IO, TAPE_FULL };
 void tape_fail(int64_t call, bool for_ever, enum tape_error error);
-// As above, but only syncs count.
-void tape_fail_sync(int64_t call);
+// As above, but only calls of these kinds count.
+#define TAPE_ON_WRITE 1u
+#define TAPE_ON_SYNC 2u
+#define TAPE_ON_OPEN 4u
+#define TAPE_ON_TRUNCATE 8u
+#define TAPE_ON_UNLINK 16u // and a second name, or another
+void tape_fail_only(unsigned kinds, int64_t call, bool for_ever, enum tape_error error);
 int64_t tape_calls(void); // that could have failed since tape_fail
 
 #endif

@@ -153,7 +153,7 @@ static void survives_a_lost_sync(void **state) {
             STORE_OK);
         fixture_seed(fixture.store);
         notebook.seeded = tape_count();
-        tape_fail_sync(call);
+        tape_fail_only(TAPE_ON_SYNC, call, false, TAPE_IO);
         shift_run(&fixture, &notebook, CHECKPOINT_EVERY);
         assert_int_equal(notebook.count, ENTRIES); // it went on
         assert_true(tape_calls() >= call);

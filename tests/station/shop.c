@@ -316,6 +316,11 @@ static void copies(void *ctx, struct station_copies *ret_copies) {
     *ret_copies = of(ctx)->copies;
 }
 
+static void why(void *ctx, char *buffer, size_t size) {
+    (void)ctx;
+    snprintf(buffer, size, "The disk is full.");
+}
+
 const struct station_ops shop_ops = {
     .mono_ms = mono_ms,
     .wall_ms = wall_ms,
@@ -333,6 +338,7 @@ const struct station_ops shop_ops = {
     .today = today,
     .save = save,
     .saved = saved,
+    .why = why,
     .pin = pin,
     .log = log_rows,
     .entry = entry_of,
