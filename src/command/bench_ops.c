@@ -241,6 +241,19 @@ static enum station_pin pin(void *ctx, const char *badge, const char *digits, in
     return STATION_PIN_FAILED;
 }
 
+static enum station_save unlock(void *ctx, const char *badge, const char *by) {
+    struct store *store = of(ctx)->store;
+    enum store_result result = store_pin_unlock(store, badge, by);
+    if (result == STORE_OK) {
+        return STATION_SAVED;
+    }
+    fprintf(stderr, "kerfside bench: %s\n", store_message(store));
+    if (result == STORE_UNKNOWN || result == STORE_FAILED) {
+        store_reopen(store); // the only cure after a failed sync
+    }
+    return result == STORE_REFUSED ? STATION_SAVE_REFUSED : STATION_SAVE_FAILED;
+}
+
 static enum station_lookup set(void *ctx, const char *build, struct set *ret_set) {
     const struct station_settings *settings = &of(ctx)->settings->station;
     return looked_up(
@@ -289,6 +302,7 @@ struct station_ops bench_ops(struct bench *bench) {
         .saved = saved,
         .why = why,
         .pin = pin,
+        .unlock = unlock,
         .log = bench_log_rows,
         .choices = bench_choices,
         .entry = entry_of,

@@ -314,6 +314,9 @@ void actions_fill(const struct station *s, struct view *view) {
         break;
     case STATION_PIN:
         put_press(view);
+        if (s->pin.locked) {
+            put(view, ACTION_UNLOCK, WORD_L_UNLOCK, "F4", TONE_CAUTION);
+        }
         put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
         break;
     case STATION_CHECK:

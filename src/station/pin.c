@@ -17,8 +17,14 @@ void pin_open(struct station *s, enum pin_purpose purpose, const struct worker *
 void pin_badge(struct station *s, const char *badge) {
     struct worker worker;
     memset(&worker, 0, sizeof worker);
+    struct pin asked = s->pin;
     if (s->supervisor.badge[0] != '\0') {
         SAY(s->pin.message, PIN_SCAN, NULL, NULL, NULL);
+        station_sound(s, SOUND_HOLD);
+        return;
+    }
+    if (strcmp(badge, asked.unlock) == 0) {
+        SAY(s->pin.message, PIN_UNLOCK_OWN, NULL, NULL, NULL);
         station_sound(s, SOUND_HOLD);
         return;
     }
@@ -31,7 +37,8 @@ void pin_badge(struct station *s, const char *badge) {
         break;
     case STATION_FOUND:
         if (worker.role == ROLE_SUPERVISOR) {
-            pin_open(s, s->pin.purpose, &worker);
+            pin_open(s, asked.purpose, &worker);
+            memcpy(s->pin.unlock, asked.unlock, sizeof s->pin.unlock);
             station_sound(s, SOUND_ACCEPTED);
             return;
         }
@@ -61,8 +68,38 @@ static void log_try(struct station *s, const char *cause) {
     save_aside(s, &entry);
 }
 
+void pin_unlock(struct station *s) {
+    char badge[TICKET_TEXT_MAX];
+    memcpy(badge, s->supervisor.badge, sizeof badge);
+    pin_open(s, s->pin.purpose, NULL);
+    memcpy(s->pin.unlock, badge, sizeof s->pin.unlock);
+    SAY(s->pin.message, PIN_UNLOCK, badge, NULL, NULL);
+}
+
+// Back to the PIN that was locked, if it is no more.
+static void unlock(struct station *s) {
+    struct worker worker;
+    memset(&worker, 0, sizeof worker);
+    memset(&s->pin.digits, 0, sizeof s->pin.digits);
+    struct pin asked = s->pin;
+    enum station_save result = s->ops->unlock(s->ops->ctx, asked.unlock, s->supervisor.badge);
+    if ((result != STATION_SAVED && result != STATION_SAVE_REFUSED) ||
+        s->ops->worker(s->ops->ctx, asked.unlock, &worker) != STATION_FOUND) {
+        SAY(s->pin.message, PIN_FAILED, NULL, NULL, NULL);
+        station_sound(s, SOUND_HOLD);
+        return;
+    }
+    pin_open(s, asked.purpose, &worker);
+    SAY(s->pin.message, PIN_UNLOCKED, NULL, NULL, NULL);
+    station_sound(s, SOUND_ACCEPTED);
+}
+
 static void let_in(struct station *s) {
     log_try(s, "accepted");
+    if (s->pin.unlock[0] != '\0') {
+        unlock(s);
+        return;
+    }
     memset(&s->pin.digits, 0, sizeof s->pin.digits);
     station_sound(s, SOUND_ACCEPTED);
     if (s->pin.purpose == PIN_FOR_REVIEW) {
@@ -97,6 +134,7 @@ void pin_press(struct station *s) {
         break;
     case STATION_PIN_LOCKED:
         log_try(s, "waiting");
+        s->pin.locked = true;
         SAY(s->pin.message, PIN_LOCKED, NULL, NULL, NULL);
         break;
     case STATION_PIN_NO_PEPPER:

@@ -225,6 +225,9 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_CHECK:
         station_move(s, STATION_CHECK);
         break;
+    case ACTION_UNLOCK:
+        pin_unlock(s);
+        break;
     case ACTION_CONSENT:
         pin_open(s, PIN_FOR_CONSENT, NULL);
         break;

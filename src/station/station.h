@@ -154,6 +154,9 @@ struct station_ops {
     // What of a kind occurs in the log, sorted; returns how many.
     int (*choices)(void *ctx, enum station_choice choice, char texts[][STATION_CHOICE_MAX],
                    int max);
+    // `by`, another supervisor whose PIN was right just now, unlocks the PIN of `badge`. REFUSED:
+    // it is not locked.
+    enum station_save (*unlock)(void *ctx, const char *badge, const char *by);
     // Review: newest first, seq < before (0: newest).
     int (*log)(void *ctx, const struct review_filter *filter, int64_t before,
                struct view_log_row *rows, int max);

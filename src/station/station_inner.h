@@ -101,6 +101,7 @@ void resume_lengths(const struct station *s, length_nm *ret_uncut, length_nm *re
 void pin_open(struct station *s, enum pin_purpose purpose, const struct worker *supervisor);
 void pin_badge(struct station *s, const char *badge);
 void pin_key(struct station *s, int64_t key);
+void pin_unlock(struct station *s); // another supervisor is asked for
 void pin_press(struct station *s);
 void consent_choose(struct station *s, int64_t index);
 

@@ -107,6 +107,8 @@ enum pin_purpose { PIN_FOR_REVIEW, PIN_FOR_CONSENT };
 #define PIN_MAX 12
 struct pin {
     enum pin_purpose purpose;
+    bool locked;                  // the PIN asked for is
+    char unlock[TICKET_TEXT_MAX]; // badge whose PIN another supervisor unlocks, empty: none
     char digits[PIN_MAX + 1];
     char message[VIEW_TEXT_MAX];
 };

@@ -55,7 +55,7 @@ enum view_tone {
     X(FIELD)       /* argument: field index */                                                     \
     X(KEY)         /* argument: character for the active field, '\b' rubs out */                   \
     X(PICK)        /* argument: length in nm */                                                    \
-    X(REVIEW) X(CONSENT) X(CHECK)                                                                           \
+    X(REVIEW) X(CONSENT) X(CHECK) X(UNLOCK)                                                                           \
     X(ROW)         /* argument: seq of the entry or index of the club */                                         \
     X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
     X(FILTER) X(FILTER_PICK) X(FILTER_VALUE) X(FILTER_BUILD) X(FILTER_OPEN) X(FILTER_CLEAR)              \

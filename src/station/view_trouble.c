@@ -4,18 +4,24 @@
 
 #include <string.h>
 
-// The message broken at spaces into as many lines as it needs.
+// How much of a long text goes into one line: whole sentences, else whole words.
+static size_t line_size(const char *text, size_t most) {
+    size_t sentence = 0;
+    size_t words = 0;
+    if (strlen(text) <= most) {
+        return strlen(text);
+    }
+    for (size_t i = 1; i <= most; i++) {
+        words = text[i] == ' ' ? i : words;
+        sentence = text[i] == ' ' && text[i - 1] == '.' ? i : sentence;
+    }
+    return sentence > 0 ? sentence : words > 0 ? words : most;
+}
+
 static void break_up(const char *message, struct view_notice *notice) {
     size_t most = sizeof notice->line[0] - 1;
     while (*message != '\0' && notice->line_count < sizeof notice->line / sizeof notice->line[0]) {
-        size_t size = strlen(message);
-        if (size > most) {
-            size = most;
-            while (size > 1 && message[size] != ' ') {
-                size--;
-            }
-            size = size > 1 ? size : most;
-        }
+        size_t size = line_size(message, most);
         memcpy(notice->line[notice->line_count++], message, size);
         message += size;
         message += *message == ' ' ? 1 : 0;

@@ -249,8 +249,12 @@
     X(PIN_BAND, "Type the PIN, then press.")                                                       \
     X(PIN_WRONG, "The PIN is wrong. Try again.")                                                   \
     X(PIN_WAIT, "Too many tries. Wait %1 seconds, then try again.")                                \
-    X(PIN_LOCKED,                                                                                  \
-      "Locked after too many tries. Another supervisor unlocks it on the command line.")           \
+    X(PIN_LOCKED, "Locked. Another supervisor unlocks it here; without one, root does: "           \
+                  "kerfside pin --recover")                                                        \
+    X(PIN_UNLOCK, "To unlock %1: another supervisor scans the badge.")                             \
+    X(PIN_UNLOCK_OWN, "Another supervisor must do that.")                                          \
+    X(PIN_UNLOCKED, "Unlocked. Type the PIN.")                                                     \
+    X(L_UNLOCK, "Another unlocks it")                                                              \
     X(PIN_NO_PEPPER, "The key file of the PINs is missing. Call whoever set up this bench.")       \
     X(PIN_NOT_SET, "%1 has no PIN yet. It is set on the command line.")                            \
     X(PIN_FAILED, "The PIN could not be checked: the log does not answer. Try again.")             \

@@ -21,7 +21,7 @@ static const char *advice(int code) {
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
         return "The file is damaged or no database: keep it with its -wal file, and go on with "
-               "the last backup.";
+               "the last copy: `kerfside restore`.";
     case SQLITE_CANTOPEN:
     case SQLITE_PERM:
     case SQLITE_READONLY:
