@@ -57,10 +57,10 @@ static void look_around(struct store *store) {
     bench.settings = &settings;
     bench.store = store;
     struct station_ops ops = bench_ops(&bench);
-    count(0, ops.set(&bench, "2041", &set) == STATION_FOUND);
-    count(1, ops.kit(&bench, "2041", MATCH_BY_SWINGWEIGHT, &kit) != STATION_LOOKUP_FAILED);
+    count(0, ops.set(&bench, "1", &set) == STATION_FOUND);
+    count(1, ops.kit(&bench, "1", MATCH_BY_SWINGWEIGHT, &kit) != STATION_LOOKUP_FAILED);
     count(2, ops.stats(&bench, &all, &stats) == STATION_FOUND);
-    count(3, ops.tickets(&bench, "2041", path, sizeof path));
+    count(3, ops.tickets(&bench, "1", path, sizeof path));
 }
 
 static void everything(void) {
