@@ -23,6 +23,7 @@ int command_people(int argc, char **argv);
 int command_pin(int argc, char **argv);
 int command_plan(int argc, char **argv);
 int command_read(int argc, char **argv);
+int command_report(int argc, char **argv);
 int command_restore(int argc, char **argv);
 int command_sign(int argc, char **argv);
 int command_decoder(int argc, char **argv);

@@ -1,5 +1,6 @@
 #include "command.h"
 #include "database.h"
+#include "days.h"
 #include "options.h"
 #include "text.h"
 
@@ -11,37 +12,6 @@
 #include <unistd.h>
 
 #define PAGE 100
-
-// Local midnight that begins `day` (YYYY-MM-DD), `after` days later.
-static bool midnight(const char *day, int after, int64_t *ret_ms) {
-    struct tm date = {.tm_isdst = -1};
-    struct tm made;
-    int end = 0;
-    if (strlen(day) != 10 ||
-        sscanf(day, "%4d-%2d-%2d%n", &date.tm_year, &date.tm_mon, &date.tm_mday, &end) != 3 ||
-        end != 10) {
-        return false;
-    }
-    date.tm_year -= 1900;
-    date.tm_mon--;
-    made = date;
-    if (mktime(&made) == -1 || made.tm_mon != date.tm_mon) {
-        return false; // no day of the calendar
-    }
-    date.tm_mday += after;
-    *ret_ms = (int64_t)mktime(&date) * 1000;
-    return true;
-}
-
-static bool take_day(const char *command, const char *option, const char *day, int after,
-                     int64_t *ret_ms) {
-    if (day == NULL || midnight(day, after, ret_ms)) {
-        return true;
-    }
-    fprintf(stderr, "kerfside %s: %s %s is no day; write it as 2026-03-31.\n", command, option,
-            day);
-    return false;
-}
 
 static void show_length(length_nm length) {
     char words[LENGTH_TEXT_MAX] = "";
@@ -118,8 +88,8 @@ int command_log(int argc, char **argv) {
     struct store *store;
     int count;
     if (!options_read_plain(argc, argv, options, 4, 0, 0, "", &count) ||
-        !take_day(argv[0], "--from", from, 0, &filter.from_ms) ||
-        !take_day(argv[0], "--to", to, 1, &filter.to_ms)) {
+        !days_take(argv[0], "--from", from, 0, &filter.from_ms) ||
+        !days_take(argv[0], "--to", to, 1, &filter.to_ms)) {
         return COMMAND_USAGE;
     }
     if (!database_open(argv[0], db, STORE_READ, &store)) {

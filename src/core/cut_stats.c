@@ -12,21 +12,21 @@ static void add_point(struct cut_stats *stats, double off) {
     stats->measured++;
 }
 
-static void add_cause(struct cut_stats *stats, const char *word) {
+void cut_cause_add(struct cut_cause *causes, size_t *count, const char *word) {
     size_t at = 0;
-    while (at < stats->cause_count && strcmp(stats->cause[at].word, word) != 0) {
+    while (at < *count && strcmp(causes[at].word, word) != 0) {
         at++;
     }
     if (at == CUT_STATS_CAUSES) {
         at--; // no room for another word
         word = "other";
     }
-    if (at == stats->cause_count || strcmp(word, "other") == 0) {
-        struct text text = text_open(stats->cause[at].word, sizeof stats->cause[at].word);
+    if (at == *count || strcmp(word, "other") == 0) {
+        struct text text = text_open(causes[at].word, sizeof causes[at].word);
         text_add(&text, word);
-        stats->cause_count = at == stats->cause_count ? at + 1 : stats->cause_count;
+        *count = at == *count ? at + 1 : *count;
     }
-    stats->cause[at].count++;
+    causes[at].count++;
 }
 
 void cut_stats_add(struct cut_stats *stats, const struct cut_fact *fact) {
@@ -39,7 +39,7 @@ void cut_stats_add(struct cut_stats *stats, const struct cut_fact *fact) {
         add_point(stats, CUT_STATS_THOU(fact->made - fact->planned));
     } else if (fact->kind == ENTRY_HOLD) {
         stats->holds++;
-        add_cause(stats, fact->cause);
+        cut_cause_add(stats->cause, &stats->cause_count, fact->cause);
     } else if (fact->kind == ENTRY_DECIDE && strcmp(fact->cause, "use") != 0) {
         stats->scrapped++;
     }
@@ -60,12 +60,16 @@ void cut_stats_sum(const struct cut_stats *stats, length_nm tolerance, struct cu
     *ret_sum = sum;
 }
 
-void cut_stats_sort(struct cut_stats *stats) {
-    for (size_t i = 1; i < stats->cause_count; i++) {
-        for (size_t k = i; k > 0 && stats->cause[k].count > stats->cause[k - 1].count; k--) {
-            struct cut_cause less = stats->cause[k - 1];
-            stats->cause[k - 1] = stats->cause[k];
-            stats->cause[k] = less;
+void cut_cause_sort(struct cut_cause *causes, size_t count) {
+    for (size_t i = 1; i < count; i++) {
+        for (size_t k = i; k > 0 && causes[k].count > causes[k - 1].count; k--) {
+            struct cut_cause less = causes[k - 1];
+            causes[k - 1] = causes[k];
+            causes[k] = less;
         }
     }
+}
+
+void cut_stats_sort(struct cut_stats *stats) {
+    cut_cause_sort(stats->cause, stats->cause_count);
 }

@@ -23,6 +23,10 @@ struct cut_cause {
     char word[ENTRY_CAUSE_MAX];
     int64_t count;
 };
+// Counts a word; when there is no room for another, as `other`. Most counted first.
+void cut_cause_add(struct cut_cause *causes, size_t *count, const char *word);
+void cut_cause_sort(struct cut_cause *causes, size_t count);
+
 struct cut_stats {
     size_t count;                 // points kept: the newest
     double off[CUT_STATS_POINTS]; // measured less planned, thousandths of an inch

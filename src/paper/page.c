@@ -74,6 +74,9 @@ void page_begin(struct page *page, const struct page_box *sheet, const char *tit
 
 void page_next(struct page *page) {
     cairo_show_page(page->cairo);
+    if (page->watch != NULL && page->watch->turned != NULL) {
+        page->watch->turned(page->watch->of);
+    }
 }
 
 bool page_save(struct page *page, char *message, size_t size) {

@@ -26,10 +26,12 @@ struct page_box {
     double height;
 };
 
-// For tests: told of every text, with the box of its ink, and of every other box.
+// For tests: told of every text, with the box of its ink, of every other box, and of pages that end
+// before the last (NULL: not told).
 struct page_watch {
     void (*saw)(void *of, const char *words, const struct page_box *box);
     void *of;
+    void (*turned)(void *of);
 };
 
 // Width and height of the paper on its side (landscape) or upright.

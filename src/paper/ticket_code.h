@@ -1,7 +1,7 @@
 #ifndef TICKET_CODE_H
 #define TICKET_CODE_H
 
-// Bar codes of a ticket as plain modules. The only code that knows libzint, whose structures grow
+// Bar codes of a ticket as plain modules. This and qr.c alone know libzint, whose structures grow
 // from release to release.
 
 #include <stdbool.h>

@@ -142,7 +142,7 @@ struct job *job_make(int count, enum job_kind kind) {
         .printed = "2026-11-25 14:30",
         .fonts = FONTS,
     };
-    job->watch = (struct page_watch){saw, &job->seen};
+    job->watch = (struct page_watch){.saw = saw, .of = &job->seen};
     return job;
 }
 

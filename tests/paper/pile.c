@@ -24,7 +24,7 @@ struct pile *pile_make(const char *stock) {
         .fonts = KERFSIDE_SOURCE_DIR "/assets/fonts",
     };
     assert_non_null(pile->sheet.stock);
-    pile->watch = (struct page_watch){saw, &pile->seen};
+    pile->watch = (struct page_watch){.saw = saw, .of = &pile->seen};
     return pile;
 }
 

@@ -1,0 +1,150 @@
+#include "day_seal.h"
+#include "days.h"
+#include "text.h"
+#include "witness.h"
+
+#include <stdio.h>
+#include <string.h>
+
+void day_seal_who(struct store *store, const char *badge, char *buffer, size_t size) {
+    struct worker worker;
+    bool known = store_worker(store, badge, &worker) == STORE_OK;
+    struct text text = text_open(buffer, size);
+    text_add(&text, known ? worker.name : "");
+    text_add(&text, known ? ", " : "");
+    text_add(&text, badge);
+}
+
+static int64_t newest_seq(struct store *store) {
+    struct log_filter all = {0};
+    struct log_line line;
+    return store_log(store, &all, 0, &line, 1) == 1 ? line.seq : 0;
+}
+
+static int64_t covered_by(const struct witness *witness) {
+    return witness->count > 0 ? witness->mark[witness->count - 1].note.checkpoint.size : 0;
+}
+
+// --- words
+// -----------------------------------------------------------------------------------------
+
+static void say_unsigned(struct store *store, const struct witness *witness, struct text *text) {
+    struct day_signature last = {.checkpoint.size = 0};
+    int64_t covered;
+    if (witness != NULL) {
+        covered = covered_by(witness);
+    } else {
+        store_signature(store, NULL, NULL, &last);
+        covered = last.checkpoint.size;
+    }
+    int64_t open = newest_seq(store) - covered;
+    text_add(text, "Not signed yet. ");
+    text_add(text, witness != NULL ? "The witness covers none of the last "
+                                   : "No signature covers the last ");
+    text_add_number(text, open > 0 ? open : 0);
+    text_add(text, " entries of the log.");
+}
+
+static int64_t entries_after(const struct day_facts *facts, int64_t seq) {
+    int64_t count = 0;
+    for (size_t i = facts->count; i > 0 && facts->fact[i - 1].seq > seq; i--) {
+        count++;
+    }
+    return count;
+}
+
+static void say_signed(struct store *store, const struct day_facts *facts,
+                       const struct day_signature *signature, bool own, struct text *text) {
+    char who[PARTS_NAME_MAX + TICKET_TEXT_MAX];
+    char time[32];
+    int64_t after = entries_after(facts, signature->checkpoint.size);
+    day_seal_who(store, signature->worker, who, sizeof who);
+    days_time(signature->wall_ms, true, time, sizeof time);
+    text_add(text, own ? "" : "No signature of its own; a later one stands for it. ");
+    text_add(text, signature->checkpoint.day);
+    text_add(text, " was signed by ");
+    text_add(text, who);
+    text_add(text, ", ");
+    text_add(text, time);
+    text_add(text, ".");
+    if (after > 0) {
+        text_add(text, " The last ");
+        text_add_number(text, after);
+        text_add(text, " cuts, stops and decisions of this report came later and are not covered.");
+    }
+}
+
+// --- the code
+// --------------------------------------------------------------------------------------
+
+// The whole note if the witness has it, else what it says without the signature.
+static void fill_code(struct day_report_seal *seal, const struct witness *witness,
+                      struct text *text) {
+    const struct checkpoint_note *note =
+        witness != NULL ? witness_note(witness, seal->checkpoint.size) : NULL;
+    if (note != NULL &&
+        memcmp(note->checkpoint.head, seal->checkpoint.head, sizeof seal->checkpoint.head) == 0) {
+        checkpoint_write(note, seal->code);
+        text_add(text, " The code holds the signed note: saved to a file, it is a witness for "
+                       "`kerfside check`.");
+        return;
+    }
+    checkpoint_body(&seal->checkpoint, seal->code);
+    text_add(text, note != NULL
+                       ? " THE WITNESS SAYS OTHERWISE: look at it with `kerfside check --witness`."
+                   : witness != NULL
+                       ? " Its note is not in the witness; the code holds it without a signature."
+                       : " The witness was not at hand; the code holds the note without a "
+                         "signature.");
+}
+
+static enum store_result find(struct store *store, const struct day_papers *papers,
+                              const struct day_facts *facts, struct day_signature *ret_signature,
+                              bool *ret_own) {
+    char from[CHECKPOINT_DAY_MAX];
+    char to[CHECKPOINT_DAY_MAX];
+    days_text(papers->from_ms, from);
+    days_text(papers->to_ms - 1, to);
+    *ret_own = true;
+    enum store_result result = store_signature(store, from, to, ret_signature);
+    if (result == STORE_NONE && facts->entries > 0) {
+        *ret_own = false;
+        result = store_signature_over(store, facts->last_seq, ret_signature);
+    }
+    return result;
+}
+
+bool day_seal_make(struct store *store, const struct day_papers *papers,
+                   const struct day_facts *facts, struct day_report_seal *ret_seal, char *message,
+                   size_t size) {
+    struct day_report_seal seal = {.is_signed = false};
+    struct text text = text_open(seal.words, sizeof seal.words);
+    uint8_t public[WITNESS_PUBLIC_SIZE];
+    struct witness read = {.fd = -1};
+    struct day_signature signature;
+    bool own;
+    if (papers->witness != NULL &&
+        (!witness_key_read_public(papers->public, public, message, size) ||
+         witness_read(papers->witness, public, &read, message, size) != WITNESS_OK)) {
+        witness_release(&read);
+        return false;
+    }
+    const struct witness *witness = papers->witness != NULL ? &read : NULL;
+    enum store_result result = find(store, papers, facts, &signature, &own);
+    if (result == STORE_OK) {
+        seal.is_signed = true;
+        seal.checkpoint = signature.checkpoint;
+        say_signed(store, facts, &signature, own, &text);
+        fill_code(&seal, witness, &text);
+    } else if (result == STORE_NONE) {
+        say_unsigned(store, witness, &text);
+    } else {
+        snprintf(message, size, "%s", store_message(store));
+    }
+    witness_release(&read);
+    if (result != STORE_OK && result != STORE_NONE) {
+        return false;
+    }
+    *ret_seal = seal;
+    return true;
+}
