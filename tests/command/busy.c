@@ -138,8 +138,7 @@ static void withdraw(struct busy *busy, struct club *club, int64_t refers) {
 static void decide(struct busy *busy, struct club *club, int64_t refers) {
     static const char *const why[] = {
         "=the customer was asked, and takes it a \"little\" shorter",
-        "Spalt im Rohr, nicht mehr zu halten; Ærø, łódź and 12 more words so that it goes over "
-        "more than one line of the paper, as a careful supervisor would write it down",
+        "Spalt im Rohr, nicht mehr zu halten; Ærø, łódź and more words, as somebody careful does",
         "-1/8 is no harm here"};
     char spare[TICKET_TEXT_MAX] = "";
     uint32_t how = pick(busy, 5);
