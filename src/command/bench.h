@@ -54,6 +54,22 @@ enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
 bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size);
 bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
 
+// Makes a new file beside the database, `log-2026-03-31.csv`, then `log-2026-03-31-2.csv`. Returns
+// its descriptor, or -1.
+int bench_new_file(const struct bench *bench, const char *begin, int64_t day_ms, const char *end,
+                   char *ret_path, size_t size);
+
+// --- bench_day.c ---------------------------------------------------------------------------------
+enum station_lookup bench_day(void *ctx, int64_t from_ms, int64_t to_ms,
+                              struct station_day *ret_day);
+bool bench_day_report(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
+bool bench_ledger(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
+bool bench_sign_ready(void *ctx, char *message, size_t size);
+enum station_sign bench_sign(void *ctx, struct entry *entry, int64_t day_ms,
+                             char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
+// Makes the code of the note that the view shows.
+void bench_show_code(struct view_day *day);
+
 // --- bench_input.c -------------------------------------------------------------------------------
 void bench_init(struct bench *bench);
 // What is to be seen now, without drawing it.

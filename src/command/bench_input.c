@@ -74,6 +74,7 @@ const struct view *bench_view(struct bench *bench) {
         if (bench->reported) {
             show_report(&bench->report, &bench->view.check);
         }
+        bench_show_code(&bench->view.day);
         if (had_field && !has_field(&bench->view)) {
             wedge_clear(&bench->keys); // what was typed there is no ticket
         }

@@ -142,8 +142,9 @@ bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size) {
     char path[VIEW_TEXT_MAX];
     char message[256] = "";
     if (snprintf(path, sizeof path, "%.*stickets-%s.pdf", folder, db, build) >= (int)sizeof path ||
-        tickets_build(bench->store, build, path, &ticket_stocks[0], message, sizeof message) !=
-            STORE_OK) {
+        tickets_build(bench->store, build, path,
+                      ticket_stock_named(bench->settings->paper == PAGE_LETTER ? "letter" : "a4"),
+                      message, sizeof message) != STORE_OK) {
         fprintf(stderr, "kerfside bench: %s\n", message);
         return false;
     }
@@ -151,8 +152,8 @@ bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size) {
     return true;
 }
 
-// A new file beside the database, `log-2026-03-31.csv`, then `log-2026-03-31-2.csv`.
-static int new_file(const struct bench *bench, int64_t day_ms, char *ret_path, size_t size) {
+int bench_new_file(const struct bench *bench, const char *begin, int64_t day_ms, const char *end,
+                   char *ret_path, size_t size) {
     const char *db = store_path(bench->store);
     const char *slash = strrchr(db, '/');
     int folder = slash == NULL ? 0 : (int)(slash - db) + 1;
@@ -167,7 +168,8 @@ static int new_file(const struct bench *bench, int64_t day_ms, char *ret_path, s
         if (i > 1) {
             snprintf(number, sizeof number, "-%d", i);
         }
-        if (snprintf(ret_path, size, "%.*slog-%s%s.csv", folder, db, day, number) >= (int)size) {
+        if (snprintf(ret_path, size, "%.*s%s-%s%s.%s", folder, db, begin, day, number, end) >=
+            (int)size) {
             return -1;
         }
         fd = open(ret_path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0660);
@@ -185,7 +187,7 @@ bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path,
     int64_t rows;
     bool written;
     int64_t day = filter->from_ms != 0 ? filter->from_ms : bench_clock_wall_ms(&bench->clock);
-    int fd = new_file(bench, day, path, sizeof path);
+    int fd = bench_new_file(bench, "log", day, "csv", path, sizeof path);
     if (fd < 0) {
         fprintf(stderr, "kerfside bench: cannot make a file for the log beside %s: %s.\n",
                 store_path(bench->store), strerror(errno));

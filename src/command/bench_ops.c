@@ -313,6 +313,11 @@ struct station_ops bench_ops(struct bench *bench) {
         .set = set,
         .beside = beside,
         .kit = kit,
+        .day = bench_day,
+        .report = bench_day_report,
+        .ledger = bench_ledger,
+        .sign_ready = bench_sign_ready,
+        .sign = bench_sign,
         .save_all = save_all,
         .copies = copies,
     };

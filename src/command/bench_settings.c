@@ -117,6 +117,15 @@ static bool set_units(struct bench_settings *to, const char *value) {
     return choose(value, "inch", "mm", &to->station.metric_first);
 }
 
+static bool set_paper(struct bench_settings *to, const char *value) {
+    bool letter;
+    if (!choose(value, "a4", "letter", &letter)) {
+        return false;
+    }
+    to->paper = letter ? PAGE_LETTER : PAGE_A4;
+    return true;
+}
+
 static bool set_care(struct bench_settings *to, const char *value) {
     return choose(value, "no", "yes", &to->station.care_every_club);
 }
@@ -281,6 +290,7 @@ static const struct {
     {"bench", "tolerance", set_tolerance, "a length above 0, at most 1/4 in"},
     {"bench", "tip_side", set_tip_side, "left or right"},
     {"bench", "units", set_units, "inch or mm"},
+    {"bench", "paper", set_paper, "a4 or letter"},
     {"bench", "care_every_club", set_care, "yes or no"},
     {"bench", "limit_46", set_limit_46, "yes or no"},
     {"bench", "idle_sign_off", set_idle, "minutes, 0 (never) to 480"},

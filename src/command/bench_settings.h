@@ -3,6 +3,7 @@
 
 // What a shop sets for one bench: kiosk/settings.ini, which says what each key means.
 
+#include "page.h"
 #include "station.h"
 #include "wedge.h"
 
@@ -30,6 +31,7 @@ struct bench_settings {
     char sign_key[BENCH_PATH_MAX]; // days are signed with, empty: not at the bench
     char sign_witness[BENCH_PATH_MAX];
     uint16_t button_code;
+    enum page_paper paper; // of tickets and reports
     int hold_ms;
     int volume;
 };

@@ -17,6 +17,7 @@ int command_demo(int argc, char **argv);
 int command_help(int argc, char **argv);
 int command_import(int argc, char **argv);
 int command_key(int argc, char **argv);
+int command_ledger(int argc, char **argv);
 int command_log(int argc, char **argv);
 int command_match(int argc, char **argv);
 int command_people(int argc, char **argv);

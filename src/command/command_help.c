@@ -46,6 +46,8 @@ static const char help[] =
     "                  [--witness F --public KEY.pub] [--settings F] [--db F]\n"
     "      the day (today) on paper: figures, charts, every cut, decisions, and the checkpoint\n"
     "      that was signed, as text and QR; with --witness, the whole signed note.\n"
+    "  kerfside ledger --csv F [--from DAY] [--to DAY] [--db F]\n"
+    "      for the books: a row for each club finished and each shaft lost.\n"
     "  kerfside backup F | --into FOLDER [--keep N] [--gently] [--db F]\n"
     "      a complete, checked copy, while others work. --into: named after the moment; the\n"
     "      newest N (14) of the folder stay. --gently: everybody else goes first.\n"

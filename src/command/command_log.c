@@ -1,15 +1,12 @@
 #include "command.h"
+#include "csv_file.h"
 #include "database.h"
 #include "days.h"
 #include "options.h"
 #include "text.h"
 
-#include <errno.h>
-#include <fcntl.h>
 #include <stdio.h>
-#include <string.h>
 #include <time.h>
-#include <unistd.h>
 
 #define PAGE 100
 
@@ -55,27 +52,16 @@ static bool show_log(struct store *store, const struct log_filter *filter) {
     return count >= 0;
 }
 
-static bool write_csv(struct store *store, const struct log_filter *filter, const char *path) {
-    bool terminal = strcmp(path, "-") == 0;
-    int64_t rows;
-    int fd = terminal ? STDOUT_FILENO : open(path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
-    if (fd < 0) {
-        fprintf(stderr, "kerfside log: cannot make %s: %s. Name a new file.\n", path,
-                strerror(errno));
-        return false;
-    }
-    bool done = store_log_csv(store, filter, fd, &rows) == STORE_OK;
+struct wish {
+    struct store *store;
+    const struct log_filter *filter;
+};
+
+static bool fill(void *context, int fd, int64_t *ret_rows, char *message, size_t size) {
+    const struct wish *wish = context;
+    bool done = store_log_csv(wish->store, wish->filter, fd, ret_rows) == STORE_OK;
     if (!done) {
-        database_complain("log", store);
-    }
-    if (!terminal && close(fd) != 0 && done) {
-        fprintf(stderr, "kerfside log: cannot write %s: %s.\n", path, strerror(errno));
-        done = false;
-    }
-    if (!terminal && done) {
-        printf("%s: %lld entries\n", path, (long long)rows);
-    } else if (!terminal) {
-        unlink(path);
+        snprintf(message, size, "%s", store_message(wish->store));
     }
     return done;
 }
@@ -95,7 +81,9 @@ int command_log(int argc, char **argv) {
     if (!database_open(argv[0], db, STORE_READ, &store)) {
         return COMMAND_REFUSED;
     }
-    bool done = csv != NULL ? write_csv(store, &filter, csv) : show_log(store, &filter);
+    bool done = csv != NULL
+                    ? csv_file_write(argv[0], csv, "entries", fill, &(struct wish){store, &filter})
+                    : show_log(store, &filter);
     store_close(store);
     return done ? COMMAND_DONE : COMMAND_REFUSED;
 }

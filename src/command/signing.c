@@ -27,20 +27,20 @@ static bool apart(const char *key, const char *database, char *message, size_t s
 }
 
 // In a folder each log has its own witness, named after its incarnation.
-static bool find_witness(struct signing *signing, const char *witness, char *message, size_t size) {
+bool signing_witness(struct store *store, const char *witness, char *ret_path, size_t path_size,
+                     char *message, size_t size) {
     struct stat info;
     struct entry genesis;
     int length;
     if (stat(witness, &info) != 0 || !S_ISDIR(info.st_mode)) {
-        length = snprintf(signing->witness, sizeof signing->witness, "%s", witness);
-    } else if (store_entry(signing->store, 1, &genesis) == STORE_OK) {
-        length = snprintf(signing->witness, sizeof signing->witness, "%s/kerfside-%.8s.witness",
-                          witness, genesis.note);
+        length = snprintf(ret_path, path_size, "%s", witness);
+    } else if (store_entry(store, 1, &genesis) == STORE_OK) {
+        length = snprintf(ret_path, path_size, "%s/kerfside-%.8s.witness", witness, genesis.note);
     } else {
-        snprintf(message, size, "%s", store_message(signing->store));
+        snprintf(message, size, "%s", store_message(store));
         return false;
     }
-    if (length >= (int)sizeof signing->witness) {
+    if (length >= (int)path_size) {
         snprintf(message, size, "The path of the witness is too long.");
         return false;
     }
@@ -92,7 +92,8 @@ bool signing_open(struct signing *signing, struct store *store, const char *key,
         return false;
     }
     if (apart(key, store_path(store), message, size) &&
-        find_witness(signing, witness, message, size) && at_hand(signing, begin, message, size)) {
+        signing_witness(store, witness, signing->witness, sizeof signing->witness, message, size) &&
+        at_hand(signing, begin, message, size)) {
         return true;
     }
     signing_close(signing);

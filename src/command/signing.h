@@ -20,6 +20,9 @@ struct signing {
 // may be begun if `begin` says so or no day was signed before. To be closed if true.
 bool signing_open(struct signing *signing, struct store *store, const char *key,
                   const char *witness, bool begin, char *message, size_t size);
+// The file that a witness names: itself, or in a folder this log's own.
+bool signing_witness(struct store *store, const char *witness, char *ret_path, size_t path_size,
+                     char *message, size_t size);
 void signing_close(struct signing *signing);
 
 enum signing_result {

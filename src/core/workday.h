@@ -7,7 +7,7 @@
 #include "cut_stats.h"
 
 struct workday {
-    int64_t done;    // clubs
+    int64_t done; // clubs
     int64_t cuts;
     int64_t out;          // tips cut past the mark, clubs measured short
     int64_t open;         // of those, to be decided

@@ -36,7 +36,7 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
                   bool (*skip)(const struct view_action *action)) {
     const struct view_action *shown[VIEW_ACTIONS_MAX];
     bool desk = desk_view(screen->body);
-    int across = screen->portrait ? (desk ? 4 : 2) : desk ? 7 : 4;
+    int across;
     int height = px(screen, desk ? 54 : 92);
     int gap = px(screen, desk ? 10 : 16);
     int count = 0;
@@ -49,6 +49,7 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
     if (count == 0) {
         return;
     }
+    across = screen->portrait ? (desk ? (count > 16 ? 5 : 4) : 2) : desk ? 7 : 4;
     rows = (count + across - 1) / across;
     across = (count + rows - 1) / rows;
     SDL_Rect area = cut_bottom(body, rows * height + (rows - 1) * gap);

@@ -139,7 +139,7 @@ static const struct {
     {"F7", SDL_SCANCODE_F7},       {"F8", SDL_SCANCODE_F8},      {"F9", SDL_SCANCODE_F9},
     {"F10", SDL_SCANCODE_F10},     {"F11", SDL_SCANCODE_F11},    {"F12", SDL_SCANCODE_F12},
     {"PgUp", SDL_SCANCODE_PAGEUP}, {"Del", SDL_SCANCODE_DELETE}, {"PgDn", SDL_SCANCODE_PAGEDOWN},
-    {"Ins", SDL_SCANCODE_INSERT},  {"Home", SDL_SCANCODE_HOME},
+    {"Ins", SDL_SCANCODE_INSERT},  {"Home", SDL_SCANCODE_HOME},  {"End", SDL_SCANCODE_END},
 };
 
 bool keymap_named(const char *name, SDL_Scancode scancode) {

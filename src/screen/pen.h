@@ -153,6 +153,7 @@ void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_log(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_set(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_day(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_check(struct screen *screen, SDL_Rect body, const struct view *view);
 
 // --- preview.c ----------------------------------------------------------------------------------

@@ -8,7 +8,7 @@
 #define TARGET_MIN 79
 
 bool desk_view(enum view_body body) {
-    return body == VIEW_LOG || body == VIEW_ENTRY || body == VIEW_SET;
+    return body == VIEW_LOG || body == VIEW_ENTRY || body == VIEW_SET || body == VIEW_DAY;
 }
 
 void problem(struct screen *screen, const char *what, const char *text) {

@@ -161,11 +161,27 @@ static void decisions(const struct station *s, struct view *view) {
     put(view, ACTION_NOTE, typing ? WORD_L_NOTE_DONE : WORD_L_NOTE, "F4", TONE_PLAIN);
 }
 
+static void day_actions(const struct station *s, struct view *view) {
+    put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
+    if (s->review.mode == REVIEW_SIGN) {
+        put(view, ACTION_SIGN_CONFIRM, WORD_L_SIGN_CONFIRM, "F4", TONE_FINE);
+        return;
+    }
+    put(view, ACTION_REPORT, WORD_L_REPORT, "F2", TONE_PLAIN);
+    put(view, ACTION_LEDGER, WORD_L_LEDGER, "F6", TONE_PLAIN);
+    put(view, ACTION_SIGN, WORD_L_SIGN, "F4", TONE_WORK);
+    put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
+}
+
 static void review_actions(const struct station *s, struct view *view) {
     struct entry entry;
     char build[PARTS_BUILD_MAX];
     bool open = false;
     bool selected = review_selected(s, &entry, &open);
+    if (s->review.mode == REVIEW_DAY || s->review.mode == REVIEW_SIGN) {
+        day_actions(s, view);
+        return;
+    }
     if (s->review.mode == REVIEW_ENTRY || s->review.mode == REVIEW_STATS ||
         s->review.mode == REVIEW_SHOWN) {
         put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
@@ -202,6 +218,10 @@ static void review_actions(const struct station *s, struct view *view) {
     }
     if (review_build(s, build)) {
         put(view, ACTION_SET, WORD_L_SET, "Ins", TONE_PLAIN);
+        put(view, ACTION_TICKETS, WORD_L_TICKETS, "", TONE_PLAIN);
+    }
+    if (day_shown(s)) {
+        put(view, ACTION_DAY, WORD_L_DAY, "End", TONE_PLAIN);
     }
     put(view, ACTION_STATS, WORD_L_STATS, "Home", TONE_PLAIN);
     put(view, ACTION_EXPORT, WORD_L_EXPORT, "F2", TONE_PLAIN);

@@ -39,6 +39,7 @@ static void lay_aside(struct station *s) {
     memset(&s->pin, 0, sizeof s->pin);
     memset(&s->review, 0, sizeof s->review);
     memset(&s->set, 0, sizeof s->set);
+    memset(&s->day, 0, sizeof s->day);
     memset(&s->supervisor, 0, sizeof s->supervisor);
     s->shown_seq = 0;
     s->shown_mark = LENGTH_UNKNOWN;
@@ -142,7 +143,10 @@ static void back(struct station *s) {
         sets_back(s);
     } else if (s->state == STATION_FINAL) {
         station_move(s, STATION_SET);
+    } else if (s->state == STATION_REVIEW && s->review.mode == REVIEW_SIGN) {
+        s->review.mode = REVIEW_DAY;
     } else if (s->state == STATION_REVIEW && s->review.mode != REVIEW_LIST) {
+        memset(&s->day, 0, sizeof s->day);
         s->review.mode = s->review.mode == REVIEW_PICK    ? REVIEW_FILTERS
                          : s->review.mode == REVIEW_SHOWN ? REVIEW_ENTRY
                                                           : REVIEW_LIST;
@@ -237,7 +241,16 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_LIFE:
         s->state == STATION_REVIEW ? review_action(s, id, argument) : sets_action(s, id, argument);
         break;
+    case ACTION_DAY:
+    case ACTION_REPORT:
+    case ACTION_LEDGER:
+    case ACTION_SIGN:
+    case ACTION_SIGN_CONFIRM:
+        day_action(s, id);
+        break;
     case ACTION_TICKETS:
+        s->state == STATION_REVIEW ? day_action(s, id) : sets_action(s, id, argument);
+        break;
     case ACTION_BUILD_BACK:
     case ACTION_BUILD_ON:
     case ACTION_FINAL_LENGTH:

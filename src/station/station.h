@@ -124,6 +124,24 @@ struct station_copies {
     char why[VIEW_TEXT_MAX];
 };
 
+// A day as the log has it, and its signature.
+struct station_day {
+    struct view_today today;
+    int64_t open;      // to be decided, of all days
+    int64_t entries;   // of the whole log
+    int64_t uncovered; // of its last, that no signature stands for
+    bool is_signed;    // this day
+    char who[TICKET_TEXT_MAX];
+    int64_t signed_ms;
+    char brief[VIEW_SHORT_MAX + 8]; // of the note
+};
+enum station_sign {
+    STATION_SIGNED,        // in the log and in the witness
+    STATION_SIGNED_UNKEPT, // in the log alone
+    STATION_SIGN_UNKNOWN,  // nobody can say
+    STATION_NOT_SIGNED
+};
+
 // Everything the bench asks of the world. ctx is handed back to each. All are synchronous.
 struct station_ops {
     void *ctx;
@@ -174,6 +192,16 @@ struct station_ops {
     enum station_lookup (*kit)(void *ctx, const char *build, enum match_by by, struct kit *ret_kit);
     // All tickets of a build as a file to print.
     bool (*tickets)(void *ctx, const char *build, char *ret_path, size_t size);
+    // A day, of the review: what it came to, its papers as files, its signature. sign_ready tells
+    // whether key and witness are at hand, and else what to do. `entry` is an ENTRY_DAY_SIGNED; the
+    // note is there whenever something was signed, `message` whenever not all went well.
+    enum station_lookup (*day)(void *ctx, int64_t from_ms, int64_t to_ms,
+                               struct station_day *ret_day);
+    bool (*report)(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
+    bool (*ledger)(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
+    bool (*sign_ready)(void *ctx, char *message, size_t size);
+    enum station_sign (*sign)(void *ctx, struct entry *entry, int64_t day_ms,
+                              char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
     enum station_save (*save_all)(void *ctx, struct entry *entries, size_t count);
     void (*copies)(void *ctx, struct station_copies *ret_copies);
 };

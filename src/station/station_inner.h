@@ -127,6 +127,11 @@ int review_rows(const struct station *s, struct view_log_row *rows);
 bool review_selected(const struct station *s, struct entry *ret_entry, bool *ret_open);
 void decide(struct station *s, enum view_action_id id, int64_t argument);
 
+// --- day.c -------------------------------------------------------------------------------------
+void day_action(struct station *s, enum view_action_id id);
+// The log shows one day, which can have a report and a signature.
+bool day_shown(const struct station *s);
+
 // --- sets.c, kits.c, final.c -------------------------------------------------------------------
 void sets_open(struct station *s, const char *build);
 void sets_action(struct station *s, enum view_action_id id, int64_t argument);
@@ -174,6 +179,7 @@ void view_consent(const struct station *s, struct view *view);
 void view_review(const struct station *s, struct view *view);
 void view_set(const struct station *s, struct view *view);
 void view_stats(const struct station *s, struct view *view);
+void view_day(const struct station *s, struct view *view);
 // --- view_copies.c -------------------------------------------------------------------------------
 // False: the bench makes no copies.
 bool copies_health(const struct station *s, enum view_health *ret_health);

@@ -120,7 +120,9 @@ enum review_mode {
     REVIEW_SPARE,
     REVIEW_STATS,
     REVIEW_FILTERS, // what the list is filtered by
-    REVIEW_PICK     // values of one of them
+    REVIEW_PICK,    // values of one of them
+    REVIEW_DAY,
+    REVIEW_SIGN // a day: sure?
 };
 enum review_pick { PICK_DAYS, PICK_WORKER, PICK_BENCH, PICK_MATERIAL, PICK_VERDICT, PICK_COUNT };
 #define REVIEW_PAGES 32
@@ -134,6 +136,13 @@ struct review {
     bool note_active;
     char note[VIEW_TEXT_MAX];
     char message[VIEW_TEXT_MAX];
+};
+
+// What became of signing a day, while the day is on the screen.
+struct day_state {
+    enum view_tone tone;
+    char message[VIEW_LONG_MAX]; // what went wrong and what to do
+    char note[VIEW_NOTE_MAX];    // that was signed just now
 };
 
 enum set_mode { SET_PLOTS, SET_KIT };
@@ -179,6 +188,7 @@ struct station {
     length_nm tip_made; // answer of MISCUT on its way to the log, LENGTH_UNKNOWN none
     struct pin pin;
     struct review review;
+    struct day_state day;
     struct set_state set;
 
     enum save_then then;

@@ -32,6 +32,7 @@ enum view_body {
     VIEW_ENTRY,   // review: one entry, its plan redrawn as a receipt
     VIEW_SHOWN,   // review: the mark as it was on the screen, under a title that says so
     VIEW_SET,     // review: a build as a set: table, plots, what stands out
+    VIEW_DAY,     // review: a day's figures, its papers, its signature
     VIEW_CHECK    // what a scanner sent, what is wrong with it and what to change
 };
 
@@ -61,6 +62,7 @@ enum view_tone {
     X(FILTER) X(FILTER_PICK) X(FILTER_VALUE) X(FILTER_BUILD) X(FILTER_OPEN) X(FILTER_CLEAR)              \
     X(STATS) X(LIFE) X(TICKETS) X(SET) X(BUILD_BACK) X(BUILD_ON) X(FINAL_LENGTH) X(FINAL_SWINGWEIGHT) X(FINAL_FREQUENCY)       \
     X(KIT) X(KIT_SWINGWEIGHT) X(KIT_FLEX) X(KIT_ACCEPT)                                            \
+    X(DAY) X(REPORT) X(LEDGER) X(SIGN) X(SIGN_CONFIRM)                                             \
     X(OPEN_ENTRY) X(SHOWN) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)
 // clang-format on
 enum view_action_id {
@@ -293,6 +295,32 @@ struct view_check {
     char advice[VIEW_ADVICE_MAX][VIEW_TEXT_MAX];
 };
 
+// A code to be scanned off the screen; filled by whoever can make one of view_day's note.
+#define VIEW_CODE_MAX 97
+struct view_code {
+    int side; // modules, without the quiet zone of 4; 0: none
+    bool dark[VIEW_CODE_MAX][VIEW_CODE_MAX];
+};
+#define VIEW_NOTE_MAX 1216
+#define VIEW_LONG_MAX 400
+#define VIEW_DAY_LINES 3
+struct view_day {
+    char title[VIEW_SHORT_MAX];
+    char subtitle[VIEW_TEXT_MAX];
+    size_t fact_count;
+    struct {
+        char name[VIEW_SHORT_MAX];
+        char value[VIEW_TEXT_MAX];
+    } fact[VIEW_FACTS_MAX];
+    enum view_tone tone;
+    char verdict[VIEW_TEXT_MAX];
+    size_t line_count;
+    char line[VIEW_DAY_LINES][VIEW_LONG_MAX];
+    char brief[VIEW_TEXT_MAX]; // below the code
+    char note[VIEW_NOTE_MAX];  // what the code holds, lines and all; empty: no code
+    struct view_code code;
+};
+
 // What the camera sees, small; filled by whoever has the camera. Grey, row after row.
 struct view_preview {
     int width; // 0: no camera
@@ -333,6 +361,7 @@ struct view {
     struct view_entry entry;
     struct view_set set;
     struct view_check check;
+    struct view_day day;
     struct view_preview preview; // ready and pair
     // band
     enum view_tone band_tone;

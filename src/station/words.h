@@ -366,6 +366,30 @@
     X(STATS_FEW, "Too few clubs measured for a chart.")                                            \
     X(STATS_COVERS, "The newest %1 entries, from %2 on; older ones are left out.")                 \
     X(STATS_BAND, "Back to the list: F3")                                                          \
+    /* day */                                                                                      \
+    X(DAY, "The day")                                                                              \
+    X(DAY_DONE, "Clubs done")                                                                      \
+    X(DAY_CUTS, "Cuts")                                                                            \
+    X(DAY_OUT, "Out of tolerance")                                                                 \
+    X(DAY_STOPS, "Stops")                                                                          \
+    X(DAY_OPEN, "To be decided, all days")                                                         \
+    X(DAY_ENTRIES, "Entries of the whole log")                                                     \
+    X(DAY_UNCOVERED, "Of those, after the last signature")                                         \
+    X(DAY_NOT_SIGNED, "This day is not signed yet")                                                \
+    X(DAY_SIGNED, "Signed by %1, %2 %3")                                                           \
+    X(DAY_ASK, "Sign %1?")                                                                         \
+    X(DAY_ASK_LINE, "You sign all %1 entries of the log as they are now. A note of it goes to "    \
+                    "the witness.")                                                                \
+    X(DAY_ASK_OPEN, "Cuts that still wait for a decision: %1.")                                    \
+    X(DAY_ASK_CHECK, "The whole log is checked first, which takes a while with a large one.")      \
+    X(DAY_CODE, "The code is the signed note. Scanned into a file, it is a witness too.")          \
+    X(DAY_KEPT, "Signed: in the log and in the witness.")                                          \
+    X(DAY_UNKEPT, "Signed in the log, but the witness does not have it.")                          \
+    X(DAY_UNKNOWN, "Nobody can say yet whether the day was signed.")                               \
+    X(DAY_REFUSED, "Not signed.")                                                                  \
+    X(DAY_BAND, "Back to the list: F3")                                                            \
+    X(DAY_BAND_ASK, "Sure? Sign it, or go back.")                                                  \
+    X(DAY_NO_PAPER, "The file could not be written. Is there room on the disk?")                   \
     /* set */                                                                                      \
     X(SET_TITLE, "Build %1 · %2 clubs")                                                            \
     X(SET_SUBTITLE, "Planned, and measured in brackets. All estimates but the length.")            \
@@ -492,6 +516,11 @@
     X(L_FINAL_LENGTH, "+ Length")                                                                  \
     X(L_FINAL_SWINGWEIGHT, "+ Swingweight")                                                        \
     X(L_FINAL_FREQUENCY, "+ Frequency")                                                            \
+    X(L_DAY, "The day")                                                                            \
+    X(L_REPORT, "Day report")                                                                      \
+    X(L_LEDGER, "Ledger CSV")                                                                      \
+    X(L_SIGN, "Sign the day")                                                                      \
+    X(L_SIGN_CONFIRM, "Sign it")                                                                   \
     X(L_CLOSE, "Close the log")
 
 enum word {

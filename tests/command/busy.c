@@ -74,7 +74,10 @@ static void bring(struct desk *desk, int clubs, bool long_names) {
     assert_int_equal(rename(desk_path(desk, "busy_shafts.csv"), desk_path(desk, "shafts.csv")), 0);
     assert_int_equal(rename(desk_path(desk, "busy_builds.csv"), desk_path(desk, "builds.csv")), 0);
     desk_write(desk, "workers.csv",
-               "badge,name,role\nW-0001B,Ada Quill,supervisor\nW-00029," BUSY_NAME ",builder\n");
+               long_names
+                   ? "badge,name,role\nW-0001B,Ada Quill,supervisor\nW-00029," BUSY_NAME
+                     ",builder\n"
+                   : "badge,name,role\nW-0001B,Ada Quill,supervisor\nW-00029,Ben Rusk,builder\n");
     if (desk_import(desk, "heads.csv", "shafts.csv", "builds.csv", "workers.csv", NULL) !=
         STORE_OK) {
         fail_msg("%s\n%s", desk->messages, store_message(desk->store));
@@ -138,7 +141,7 @@ static void withdraw(struct busy *busy, struct club *club, int64_t refers) {
 static void decide(struct busy *busy, struct club *club, int64_t refers) {
     static const char *const why[] = {
         "=the customer was asked, and takes it a \"little\" shorter",
-        "Spalt im Rohr, nicht mehr zu halten; Ærø, łódź and more words, as somebody careful does",
+        "Spalt im Rohr, nicht mehr zu halten; Ærø and more words, as somebody careful does",
         "-1/8 is no harm here"};
     char spare[TICKET_TEXT_MAX] = "";
     uint32_t how = pick(busy, 5);

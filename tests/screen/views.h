@@ -82,6 +82,12 @@ void view_set_long(struct view *view);
 void view_set_kit(struct view *view);
 void view_set_charts(struct view *view);
 void view_final_swingweight(struct view *view);
+// views_day.c
+void view_day_plain(struct view *view);
+void view_day_ask(struct view *view);
+void view_day_signed(struct view *view);
+void view_day_refused(struct view *view);
+void view_day_longest(struct view *view);
 // views_scan.c
 void view_check_empty(struct view *view);
 void view_check_bad(struct view *view);

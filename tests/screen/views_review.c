@@ -35,6 +35,8 @@ static void toolbar(struct view *view) {
     views_action(view, ACTION_OPEN_ENTRY, "Open entry", "F12", TONE_PLAIN);
     views_action(view, ACTION_LIFE, "Its log", "F9", TONE_PLAIN);
     views_action(view, ACTION_SET, "The set", "Ins", TONE_PLAIN);
+    views_action(view, ACTION_TICKETS, "Tickets", "", TONE_PLAIN);
+    views_action(view, ACTION_DAY, "The day", "End", TONE_PLAIN);
     views_action(view, ACTION_STATS, "Charts", "Home", TONE_PLAIN);
     views_action(view, ACTION_EXPORT, "Export CSV", "F2", TONE_PLAIN);
     views_action(view, ACTION_SIGN_OUT, "Sign off", "F10", TONE_PLAIN);

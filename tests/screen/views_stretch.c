@@ -50,6 +50,13 @@ void views_stretch(struct view *view) {
         STRETCH(view->cut.warning[i]);
         STRETCH(view->log.detail[i]);
     }
+    STRETCH(view->day.verdict);
+    for (size_t i = 0; i < view->day.fact_count; i++) {
+        STRETCH(view->day.fact[i].name);
+    }
+    for (size_t i = 0; i < view->day.line_count; i++) {
+        STRETCH(view->day.line[i]);
+    }
     STRETCH(view->check.verdict);
     for (size_t i = 0; i < view->check.fact_count; i++) {
         STRETCH(view->check.fact[i].name);

@@ -92,6 +92,10 @@ static const char *law_2(const struct station *station, const struct shop *shop,
             return "law 2: logged on the screen, but not in the log";
         }
     }
+    if (view->body == VIEW_DAY && (view->day.note[0] != '\0' || view->day.tone == TONE_FINE) &&
+        shop->signed_seq == 0) {
+        return "law 2: signed on the screen, but not in the log";
+    }
     if (saving != says) {
         return "law 2: an open entry and the screen does not say so";
     }
@@ -117,7 +121,8 @@ static const char *law_2(const struct station *station, const struct shop *shop,
 static bool confirms(enum entry_kind kind) {
     return kind == ENTRY_CARE || kind == ENTRY_TIP_CUT || kind == ENTRY_TIP_PARTIAL ||
            kind == ENTRY_BUTT_CUT || kind == ENTRY_MEASURE || kind == ENTRY_WITHDRAW ||
-           kind == ENTRY_DRY_FIT || kind == ENTRY_CONSENT || kind == ENTRY_DECIDE;
+           kind == ENTRY_DRY_FIT || kind == ENTRY_CONSENT || kind == ENTRY_DECIDE ||
+           kind == ENTRY_DAY_SIGNED;
 }
 
 static const char *law_4(const struct station *station, const struct shop *shop,

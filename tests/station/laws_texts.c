@@ -67,6 +67,11 @@ static const char *other_views(const struct view *view) {
     }
     CHECK(view->log.subtitle);
     CHECK(view->log.filters);
+    CHECK(view->day.verdict);
+    CHECK(view->day.brief);
+    for (size_t i = 0; i < view->day.line_count; i++) {
+        CHECK(view->day.line[i]);
+    }
     CHECK(view->pin_message);
     for (size_t i = 0; i < view->log.detail_count; i++) {
         CHECK(view->log.detail[i]);

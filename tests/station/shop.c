@@ -357,6 +357,11 @@ const struct station_ops shop_ops = {
     .set = shop_set,
     .beside = shop_beside,
     .kit = shop_kit,
+    .day = shop_day,
+    .report = shop_report,
+    .ledger = shop_ledger,
+    .sign_ready = shop_sign_ready,
+    .sign = shop_sign,
     .save_all = shop_save_all,
     .copies = copies,
 };

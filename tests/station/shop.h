@@ -80,6 +80,9 @@ struct shop {
     char *plan_text;       // ENTRY_PLAN_MAX bytes that get the last plan logged, NULL: not wanted
     const struct kit *kit; // what a stock match proposes, NULL: nothing
     const struct set_measured *finals; // of the clubs of a set, in their order; NULL: nothing
+    int64_t signed_seq;                // entry of the last signed day, 0 none
+    enum station_sign signing;         // what becomes of the next
+    bool no_stick;                     // with key and witness
     const char *violation;             // what the log may never hold, NULL: nothing yet
 };
 
@@ -101,6 +104,13 @@ enum station_lookup shop_code_model(void *ctx, const char *gtin, struct station_
 enum station_lookup shop_stats(void *ctx, const struct review_filter *filter,
                                struct cut_stats *ret_stats);
 bool shop_tickets(void *ctx, const char *build, char *ret_path, size_t size);
+enum station_lookup shop_day(void *ctx, int64_t from_ms, int64_t to_ms,
+                             struct station_day *ret_day);
+bool shop_report(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
+bool shop_ledger(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
+bool shop_sign_ready(void *ctx, char *message, size_t size);
+enum station_sign shop_sign(void *ctx, struct entry *entry, int64_t day_ms,
+                            char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
 enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count);
 
 // Tickets: "H-1" of club 1 and so on, made with their check characters.

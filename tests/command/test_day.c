@@ -1,0 +1,232 @@
+// A day at the bench by the real program: signed with what is on a stick, filed, and its ledger;
+// and what is said when the stick is not there.
+
+#include "busy.h"
+#include "database.h"
+#include "days.h"
+#include "run.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#define DAY "2026-03-31"
+#define BENCH "bench --windowed --size 1024x600 --settings bench.ini --script "
+
+static struct desk desk;
+static struct ran ran;
+
+static void says(const char *text, const char *words) {
+    if (strstr(text, words) == NULL) {
+        fail_msg("no \"%s\" in: %s", words, text);
+    }
+}
+
+static void expect(int status, const char *arguments) {
+    run(&desk, &ran, "%s", arguments);
+    if (ran.status != status) {
+        fail_msg("%s: %d, %s%s", arguments, ran.status, ran.out, ran.err);
+    }
+}
+
+static void judged(const char *oracle, const char *arguments, const char *words) {
+    char command[1024];
+    char text[2048];
+    snprintf(command, sizeof command, "cd '%s' && /usr/bin/python3 %s/tests/command/%s %s 2>&1",
+             desk.folder, KERFSIDE_SOURCE_DIR, oracle, arguments);
+    FILE *pipe = popen(command, "re");
+    assert_non_null(pipe);
+    size_t got = fread(text, 1, sizeof text - 1, pipe);
+    text[got] = '\0';
+    if (pclose(pipe) != 0) {
+        fail_msg("%s", text);
+    }
+    says(text, words);
+}
+
+static int opened(void **state) {
+    char text[400];
+    int64_t midnight;
+    (void)state;
+    desk_init(&desk);
+    assert_true(days_midnight(DAY, 0, &midnight));
+    busy_day(&desk, 40, false, midnight + (int64_t)7 * 3600 * 1000, 9);
+    desk_write(&desk, "pin.txt", "4321\n");
+    expect(0, "pin W-0001B <pin.txt");
+    assert_int_equal(mkdir(desk_path(&desk, "stick"), 0700), 0);
+    expect(0, "key stick/k");
+    snprintf(text, sizeof text, "[sign]\nkey = %s/stick/k\nwitness = %s/stick\n", desk.folder,
+             desk.folder);
+    desk_write(&desk, "bench.ini", text);
+    setenv("SDL_VIDEODRIVER", "dummy", 1);
+    setenv("SDL_AUDIODRIVER", "dummy", 1);
+    return 0;
+}
+
+static int closed(void **state) {
+    (void)state;
+    desk_release(&desk);
+    return 0;
+}
+
+// Steps of the supervisor, from the badge to the day of the log.
+static void play(int status, const char *steps) {
+    char text[2048];
+    snprintf(text, sizeof text,
+             "clock " DAY "T18:00\nscan W-00029\nscan W-0001B\nexpect PIN\ntype 4321\npress\n"
+             "expect REVIEW\naction DAY\nsee The day\n%s",
+             steps);
+    desk_write(&desk, "steps", text);
+    expect(status, BENCH "steps");
+}
+
+static int64_t signatures(void) {
+    return desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed'");
+}
+
+static void expect_notes(const char *words) {
+    char arguments[200];
+    struct entry genesis;
+    assert_int_equal(store_entry(desk.store, 1, &genesis), STORE_OK);
+    snprintf(arguments, sizeof arguments,
+             "check --witness stick/kerfside-%.8s.witness --public stick/k.pub", genesis.note);
+    expect(0, arguments);
+    says(ran.out, words);
+}
+
+static void signs_at_the_bench(void **state) {
+    (void)state;
+    play(0, "see This day is not signed yet\naction SIGN\nsee Sign 31 Mar?\naction SIGN_CONFIRM\n"
+            "see Signed: in the log and in the witness.\nsee W-0001B\nsee kerfside/\n");
+    assert_int_equal(signatures(), 1);
+    expect_notes("1 note");
+    assert_int_equal(desk_ask(&desk,
+                              "SELECT count(*) FROM log WHERE kind = 'day_signed' AND note "
+                              "LIKE '" DAY " %' AND worker = 'W-0001B' AND bench = 'Bench 1'"),
+                     1);
+    // and once more, beside the command line, behind the same notes
+    play(0, "see Signed by W-0001B\naction SIGN\naction SIGN_CONFIRM\nsee Signed: in the log\n");
+    expect(0, "sign --badge W-0001B --key stick/k --witness stick <pin.txt");
+    expect_notes("3 notes");
+}
+
+static void asks_before_it_signs(void **state) {
+    (void)state;
+    play(0, "action SIGN\naction BACK\nsee This day is not signed yet\npress\n");
+    assert_int_equal(signatures(), 0);
+}
+
+static void says_what_is_missing(void **state) {
+    (void)state;
+    play(0, "action SIGN\naction SIGN_CONFIRM\nsee Signed: in the log\n");
+    assert_int_equal(rename(desk_path(&desk, "stick"), desk_path(&desk, "pocket")), 0);
+    play(0, "action SIGN\nsee Not signed.\nsee Could not open the key\n");
+    // its folder stays when a stick goes
+    assert_int_equal(mkdir(desk_path(&desk, "stick"), 0700), 0);
+    play(0, "action SIGN\nsee Not signed.\nsee Could not open the key\n");
+    // another stick, with the key but no witness
+    expect(0, "key stick/k");
+    play(0, "action SIGN\nsee Not signed.\nsee Is it another stick?\n");
+    chmod(desk_path(&desk, "stick/k"), 0644);
+    play(0, "action SIGN\nsee Not signed.\nsee others can read it\n");
+    assert_int_equal(signatures(), 1);
+    desk_write(&desk, "bench.ini", "[bench]\nname = Bench 1\n");
+    play(0, "action SIGN\nsee Not signed.\nsee No key is set up at this bench\n");
+    assert_int_equal(signatures(), 1);
+}
+
+// What does not fit the witness is never signed over.
+static void does_not_sign_another_log(void **state) {
+    (void)state;
+    expect(0, "backup older.db");
+    play(0, "action SIGN\naction SIGN_CONFIRM\nsee Signed: in the log\n");
+    char text[600];
+    snprintf(text, sizeof text,
+             "clock " DAY "T18:00\nscan W-00029\nscan W-0001B\ntype 4321\npress\naction DAY\n"
+             "action SIGN\naction SIGN_CONFIRM\nsee Not signed.\nsee are missing\n");
+    desk_write(&desk, "steps", text);
+    // a copy from before, on which no day was signed yet: its own file is there on the stick
+    expect(0, BENCH "steps --db older.db");
+    assert_int_equal(signatures(), 1);
+}
+
+static void files_the_day(void **state) {
+    static char text[DESK_TEXT_MAX];
+    char name[200];
+    (void)state;
+    play(0, "action SIGN\naction SIGN_CONFIRM\naction REPORT\nsee report-" DAY ".pdf\n"
+            "action REPORT\nsee report-" DAY "-2.pdf\naction LEDGER\nsee ledger-" DAY ".csv\n");
+    assert_int_equal(access(desk_path(&desk, "report-" DAY "-2.pdf"), R_OK), 0);
+    snprintf(name, sizeof name, "cd '%s' && pdftotext -raw report-" DAY ".pdf -", desk.folder);
+    FILE *pipe = popen(name, "re");
+    assert_non_null(pipe);
+    text[fread(text, 1, sizeof text - 1, pipe)] = '\0';
+    assert_int_equal(pclose(pipe), 0);
+    says(text, "The code holds"); // with its signature
+    expect(0, "log --csv log.csv");
+    judged("report_oracle.py", "log.csv report-" DAY ".pdf " DAY, "agreed");
+    judged("ledger_oracle.py", "log.csv ledger-" DAY ".csv " DAY " 46 workers.csv", "agreed");
+    assert_true(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'export'") >= 3);
+}
+
+// --- the ledger at the command line
+// ----------------------------------------------------------------
+
+// A club used as it is whose measure is withdrawn after all: it is finished no more.
+static void withdraw_one_used(void) {
+    struct entry about;
+    struct entry entry = entry_init(ENTRY_WITHDRAW);
+    int64_t seq =
+        desk_ask(&desk, "SELECT min(refers) FROM log WHERE kind = 'decide' AND cause = 'use' "
+                        "AND refers IN (SELECT seq FROM log WHERE kind = 'measure')");
+    assert_int_equal(store_entry(desk.store, seq, &about), STORE_OK);
+    database_stamp(&entry);
+    entry.refers = seq;
+    entry.club_id = about.club_id;
+    strcpy(entry.bench, about.bench);
+    strcpy(entry.build, about.build);
+    strcpy(entry.club, about.club);
+    strcpy(entry.head, about.head);
+    strcpy(entry.shaft, about.shaft);
+    if (store_append(desk.store, &entry) != STORE_OK) {
+        fail_msg("%s", store_message(desk.store));
+    }
+}
+
+static void keeps_the_books(void **state) {
+    (void)state;
+    withdraw_one_used();
+    expect(0, "ledger --csv all.csv");
+    says(ran.out, "all.csv: ");
+    expect(0, "ledger --csv day.csv --from " DAY " --to " DAY);
+    expect(0, "log --csv log.csv");
+    judged("ledger_oracle.py", "log.csv day.csv " DAY " 46 workers.csv", "finished");
+    judged("ledger_oracle.py", "log.csv all.csv " DAY " 46 workers.csv", "agreed");
+    expect(0, "ledger --csv none.csv --from 2026-04-01 --to 2026-04-30");
+    says(ran.out, "none.csv: 0 rows");
+    expect(0, "ledger --csv - --from 2026-04-01");
+    assert_string_equal(ran.out,
+                        "date,build,club,head,head_model,shaft,shaft_model,flex,worker,name,result,"
+                        "cause,decided_by,note,tip_off,butt_off,length\r\n");
+    expect(1, "ledger --csv all.csv");
+    says(ran.err, "Name a new file");
+    expect(1, "ledger --csv /dev/full");
+    says(ran.err, "/dev/full");
+    expect(2, "ledger");
+    says(ran.err, "--csv");
+    expect(2, "ledger --csv x.csv --from tomorrow");
+    says(ran.err, "is no day");
+    expect(1, "ledger --csv x.csv --db none.db");
+    assert_int_not_equal(access(desk_path(&desk, "x.csv"), F_OK), 0);
+}
+
+#define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        STEP(signs_at_the_bench),        STEP(asks_before_it_signs), STEP(says_what_is_missing),
+        STEP(does_not_sign_another_log), STEP(files_the_day),        STEP(keeps_the_books),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
