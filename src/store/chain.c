@@ -124,6 +124,11 @@ void chain_read(struct query *query, struct entry *ret_entry) {
     memset(entry, 0, sizeof *entry);
 #define NUMBER(field) entry->field = query_number(query, column++)
 #define TEXT(field) query_text(query, column++, entry->field, sizeof entry->field)
+#define OR_NULL(field, get)                                                                        \
+    query->no_null = false;                                                                        \
+    entry->field = get(query, column++);                                                           \
+    query->no_null = true
+    query->no_null = true;
     NUMBER(seq);
     query_text(query, column++, kind, sizeof kind);
     NUMBER(wall_ms);
@@ -131,16 +136,16 @@ void chain_read(struct query *query, struct entry *ret_entry) {
     TEXT(boot);
     TEXT(bench);
     TEXT(worker);
-    NUMBER(club_id);
+    OR_NULL(club_id, query_id);
     TEXT(build);
     TEXT(club);
     TEXT(head);
     TEXT(shaft);
     TEXT(confirm_id);
     entry->attempt = query_int(query, column++);
-    NUMBER(refers);
-    entry->planned = query_length(query, column++);
-    entry->made = query_length(query, column++);
+    OR_NULL(refers, query_id);
+    OR_NULL(planned, query_length);
+    OR_NULL(made, query_length);
     query_text(query, column++, verdict, sizeof verdict);
     TEXT(cause);
     TEXT(note);
@@ -148,6 +153,7 @@ void chain_read(struct query *query, struct entry *ret_entry) {
     TEXT(plan);
 #undef NUMBER
 #undef TEXT
+#undef OR_NULL
     if (!entry_kind_from_text(kind, &entry->kind) || !chain_verdict(verdict, &entry->verdict)) {
         query->odd = true;
     }

@@ -87,7 +87,7 @@ bool query_step(struct query *query) {
 // The column's type when it is `wanted`; NULL is told apart, anything else is odd.
 static bool there(struct query *query, int column, int wanted) {
     int type = query->row ? sqlite3_column_type(query->statement, column) : SQLITE_NULL;
-    if (type != wanted && type != SQLITE_NULL) {
+    if (type != wanted && (type != SQLITE_NULL || query->no_null)) {
         query->odd = true;
     }
     return type == wanted;
@@ -98,9 +98,23 @@ int64_t query_number(struct query *query, int column) {
                                                 : 0;
 }
 
+// The value that stands for NULL, found as a number, is odd: what means the same must look the
+// same.
+static int64_t number_or(struct query *query, int column, int64_t null) {
+    if (!there(query, column, SQLITE_INTEGER)) {
+        return null;
+    }
+    int64_t number = sqlite3_column_int64(query->statement, column);
+    query->odd |= number == null;
+    return number;
+}
+
+int64_t query_id(struct query *query, int column) {
+    return number_or(query, column, 0);
+}
+
 length_nm query_length(struct query *query, int column) {
-    return there(query, column, SQLITE_INTEGER) ? sqlite3_column_int64(query->statement, column)
-                                                : LENGTH_UNKNOWN;
+    return number_or(query, column, LENGTH_UNKNOWN);
 }
 
 int query_int(struct query *query, int column) {

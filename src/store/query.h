@@ -15,10 +15,11 @@ struct query {
     struct store *store;
     sqlite3_stmt *statement; // NULL: could not be prepared
     int bound;
-    bool row;    // stands on a row
-    bool found;  // stood on one
-    bool failed; // SQLite's error is the connection's last
-    bool odd;    // a column holds what the schema does not allow
+    bool row;     // stands on a row
+    bool found;   // stood on one
+    bool failed;  // SQLite's error is the connection's last
+    bool odd;     // a column holds what the schema does not allow
+    bool no_null; // NULL is not allowed from here on
 };
 
 struct query query_open(struct store *store, enum statement statement);
@@ -34,6 +35,7 @@ void query_bind_length(struct query *query, length_nm length); // LENGTH_UNKNOWN
 bool query_step(struct query *query);
 
 int64_t query_number(struct query *query, int column);   // NULL: 0
+int64_t query_id(struct query *query, int column);       // NULL: 0, and 0 itself is odd
 length_nm query_length(struct query *query, int column); // NULL: LENGTH_UNKNOWN
 int query_int(struct query *query, int column);          // odd outside int
 void query_text(struct query *query, int column, char *buffer, size_t size);

@@ -96,6 +96,10 @@ static void expect_bad(struct fixture *fixture, int64_t seq, const char *how) {
     }
 }
 
+static void restore(sqlite3 *raw) {
+    fixture_exec(raw, "DELETE FROM log; INSERT INTO log SELECT * FROM kept");
+}
+
 struct tampering {
     const char *column;
     const char *values[2]; // the second is used where the first is what was there
@@ -161,32 +165,66 @@ static void finds_any_changed_field(void **state) {
     fixture_expect_check(fixture->store);
 }
 
-static void finds_nulls_for_zeros(void **state) {
+// "Not known" and nought are different facts, and what reads the same must be stored the same: a
+// NULL for an empty text or for nought, a nought for a NULL.
+static void finds_other_spellings(void **state) {
+    static const char *const columns[] = {"kind",           "wall_ms", "mono_ms", "boot",  "bench",
+                                          "worker",         "build",   "club",    "head",  "shaft",
+                                          "confirm_id",     "attempt", "verdict", "cause", "note",
+                                          "chart_revision", "plan",    "hash"};
+    static const char *const nullable[] = {"club_id", "refers", "planned", "made"};
     struct fixture *fixture = *state;
     sqlite3 *raw = intruder(fixture);
-    // "not known" and nought are different facts.
-    fixture_exec(raw, "UPDATE log SET made = 0 WHERE kind = 'sign_on'");
+    char sql[200];
+    // The intruder takes the constraints out of the schema too.
+    fixture_exec(raw, "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
+                      "replace(sql, ' NOT NULL', '') WHERE name = 'log'");
     sqlite3_close(raw);
-    expect_bad(fixture, 2, "made = 0");
+    raw = fixture_raw(fixture->path);
+    fixture_exec(raw, "PRAGMA ignore_check_constraints = ON; PRAGMA foreign_keys = OFF;"
+                      "CREATE TEMP TABLE kept AS SELECT * FROM log");
+    for (size_t i = 0; i < COUNT(columns) + COUNT(nullable); i++) {
+        bool null = i < COUNT(columns);
+        snprintf(sql, sizeof sql, "UPDATE log SET %s = %s WHERE seq = 2",
+                 null ? columns[i] : nullable[i - COUNT(columns)], null ? "NULL" : "0");
+        fixture_exec(raw, sql);
+        expect_bad(fixture, 2, sql);
+        restore(raw);
+    }
+    fixture_exec(raw, "UPDATE log SET planned = -9223372036854775807 - 1 WHERE seq = 2");
+    expect_bad(fixture, 2, "the number that stands for unknown");
+    sqlite3_close(raw);
 }
 
-static void finds_a_removed_row(void **state) {
-    static const char *const removals[] = {"DELETE FROM log WHERE seq = 1",
-                                           "DELETE FROM log WHERE seq = 6",
-                                           "DELETE FROM log WHERE seq = 10"};
-    static const int64_t bad[] = {1, 6, 10};
+// What must be named: the entry and what is wrong with it. No restart: an empty log would get a new
+// genesis.
+static void expect_entry(struct fixture *fixture, int64_t seq, const char *words, const char *how) {
+    struct store_check found = {0};
+    enum store_result result = store_check(fixture->store, &found);
+    if (result != STORE_REFUSED || found.first_bad != seq || strstr(found.problem, words) == NULL) {
+        fail_msg("%s: result %d, first bad %lld, %s", how, (int)result, (long long)found.first_bad,
+                 found.problem);
+    }
+}
+
+// Every row dropped, the numbers left as they are or closed up; every tail cut off.
+static void finds_any_dropped_row(void **state) {
     struct fixture *fixture = *state;
     sqlite3 *raw = intruder(fixture);
-    fixture_exec(raw, "CREATE TEMP TABLE kept AS SELECT * FROM log");
-    for (size_t i = 0; i < COUNT(removals); i++) {
-        fixture_exec(raw, removals[i]);
-        struct store_check found;
-        memset(&found, 0, sizeof found);
-        // No restart: an empty log would get a new genesis.
-        assert_int_equal(store_check(fixture->store, &found), STORE_REFUSED);
-        assert_int_equal(found.first_bad, bad[i]);
-        assert_non_null(strstr(found.problem, "missing"));
-        fixture_exec(raw, "INSERT OR IGNORE INTO log SELECT * FROM kept");
+    fixture_exec(raw, "PRAGMA foreign_keys = OFF; CREATE TEMP TABLE kept AS SELECT * FROM log");
+    for (int seq = 1; seq <= 10; seq++) {
+        char sql[200];
+        snprintf(sql, sizeof sql, "DELETE FROM log WHERE seq = %d", seq);
+        fixture_exec(raw, sql);
+        expect_entry(fixture, seq, "missing", sql);
+        snprintf(sql, sizeof sql, "UPDATE log SET seq = seq - 1 WHERE seq > %d", seq);
+        fixture_exec(raw, sql);
+        expect_entry(fixture, seq, seq == 10 ? "missing" : "was changed", sql);
+        restore(raw);
+        snprintf(sql, sizeof sql, "DELETE FROM log WHERE seq >= %d", seq);
+        fixture_exec(raw, sql);
+        expect_entry(fixture, seq, seq == 1 ? "empty" : "missing", sql);
+        restore(raw);
     }
     sqlite3_close(raw);
     fixture_expect_check(fixture->store);
@@ -219,24 +257,47 @@ static void finds_a_hidden_entry(void **state) {
     sqlite3_close(raw);
 }
 
-static void finds_swapped_and_inserted_rows(void **state) {
+static void finds_any_swapped_pair(void **state) {
     struct fixture *fixture = *state;
     sqlite3 *raw = intruder(fixture);
-    fixture_exec(raw, "UPDATE log SET seq = -1 WHERE seq = 7; UPDATE log SET seq = 7 WHERE seq = 8;"
-                      "UPDATE log SET seq = 8 WHERE seq = -1");
-    expect_bad(fixture, 7, "swapped");
-    fixture_exec(raw, "UPDATE log SET seq = -1 WHERE seq = 7; UPDATE log SET seq = 7 WHERE seq = 8;"
-                      "UPDATE log SET seq = 8 WHERE seq = -1");
+    fixture_exec(raw, "PRAGMA foreign_keys = OFF; CREATE TEMP TABLE kept AS SELECT * FROM log");
+    for (int one = 1; one < 10; one++) {
+        for (int two = one + 1; two <= 10; two++) {
+            char sql[200];
+            snprintf(sql, sizeof sql,
+                     "UPDATE log SET seq = -1 WHERE seq = %d; UPDATE log SET seq = %d WHERE seq = "
+                     "%d; UPDATE log SET seq = %d WHERE seq = -1",
+                     one, one, two, two);
+            fixture_exec(raw, sql);
+            expect_entry(fixture, one, "was changed", sql);
+            restore(raw);
+        }
+    }
+    sqlite3_close(raw);
     fixture_expect_check(fixture->store);
-    // One more row behind the last, with that one's hash.
-    fixture_exec(raw, "INSERT INTO log SELECT 11, 'hold', wall_ms, mono_ms, boot, bench, worker, "
-                      "club_id, build, club, head, shaft, '000000000000000000000000000000ff', 0, "
-                      "NULL, NULL, NULL, '', '', '', 0, '', hash FROM log WHERE seq = 10");
-    expect_bad(fixture, 11, "inserted");
-    fixture_exec(raw, "DELETE FROM log WHERE seq = 11");
-    // A second genesis, well chained or not, is no beginning.
-    fixture_exec(raw, "UPDATE log SET seq = 0 WHERE seq = 1");
-    expect_bad(fixture, 1, "moved");
+}
+
+// A copy of any row with a confirm id of its own at any place, the hash as it was.
+static void finds_any_inserted_row(void **state) {
+    struct fixture *fixture = *state;
+    sqlite3 *raw = intruder(fixture);
+    fixture_exec(raw, "PRAGMA foreign_keys = OFF; CREATE TEMP TABLE kept AS SELECT * FROM log;"
+                      "DROP INDEX log_cut");
+    for (int at = 1; at <= 11; at++) {
+        for (int of = 1; of <= 10; of++) {
+            char sql[600];
+            snprintf(sql, sizeof sql,
+                     "UPDATE log SET seq = -seq WHERE seq >= %d; UPDATE log SET seq = 1 - seq "
+                     "WHERE seq < 0; INSERT INTO log SELECT %d, kind, wall_ms, mono_ms, boot, "
+                     "bench, worker, club_id, build, club, head, shaft, "
+                     "'000000000000000000000000000000ff', attempt, refers, planned, made, verdict, "
+                     "cause, note, chart_revision, plan, hash FROM kept WHERE seq = %d",
+                     at, at, of);
+            fixture_exec(raw, sql);
+            expect_entry(fixture, at, "was changed", sql);
+            restore(raw);
+        }
+    }
     sqlite3_close(raw);
 }
 
@@ -309,11 +370,17 @@ static void agrees_with_hashlib(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        STEP(is_append_only),        STEP(finds_any_changed_field),
-        STEP(finds_nulls_for_zeros), STEP(finds_a_removed_row),
-        STEP(finds_a_hidden_entry),  STEP(finds_swapped_and_inserted_rows),
-        STEP(finds_a_damaged_file),  STEP(finds_a_dangling_reference),
-        STEP(finds_counts_that_lag), STEP(agrees_with_hashlib),
+        STEP(is_append_only),
+        STEP(finds_any_changed_field),
+        STEP(finds_other_spellings),
+        STEP(finds_any_dropped_row),
+        STEP(finds_any_swapped_pair),
+        STEP(finds_any_inserted_row),
+        STEP(finds_a_hidden_entry),
+        STEP(finds_a_damaged_file),
+        STEP(finds_a_dangling_reference),
+        STEP(finds_counts_that_lag),
+        STEP(agrees_with_hashlib),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
