@@ -15,9 +15,11 @@ static bool ask(struct store *store, const char *sql, int64_t *ret_number) {
     return sqlite3_finalize(statement) == SQLITE_OK && there;
 }
 
-static bool set(struct store *store, const char *pragma, int64_t number) {
-    char sql[64];
-    snprintf(sql, sizeof sql, "PRAGMA %s = %lld", pragma, (long long)number);
+// A pragma takes no parameter. Whose file it is, and the schema it has now.
+static bool mark(struct store *store, int version) {
+    char sql[96];
+    snprintf(sql, sizeof sql, "PRAGMA application_id = %d; PRAGMA user_version = %d",
+             SCHEMA_APPLICATION_ID, version);
     return sqlite3_exec(store->db, sql, NULL, NULL, NULL) == SQLITE_OK;
 }
 
@@ -69,8 +71,7 @@ static enum store_result step(struct store *store, const struct migration *migra
         result = connection_fail(store, doing);
     } else if (version < migration->number) {
         bool done = sqlite3_exec(store->db, migration->sql, NULL, NULL, NULL) == SQLITE_OK &&
-                    set(store, "application_id", SCHEMA_APPLICATION_ID) &&
-                    set(store, "user_version", migration->number);
+                    mark(store, migration->number);
         result = done ? STORE_OK : connection_fail(store, doing);
     }
     if (result != STORE_OK) {

@@ -70,6 +70,10 @@ bool query_step(struct query *query) {
     if (query->statement == NULL || query->failed || query->odd) {
         return false;
     }
+    if (query->bound != sqlite3_bind_parameter_count(query->statement)) {
+        query->misbound = true; // NULL would stand for the rest
+        return false;
+    }
     switch (sqlite3_step(query->statement)) {
     case SQLITE_ROW:
         query->row = true;
@@ -164,6 +168,11 @@ static enum store_result ended(struct query *query, const char *doing) {
     }
     if (query->failed) {
         return connection_fail(store, doing);
+    }
+    if (query->misbound) {
+        return connection_say(store, STORE_FAILED,
+                              "Could not %s: a fault in the program, %d values for %d.", doing,
+                              query->bound, sqlite3_bind_parameter_count(query->statement));
     }
     if (query->odd) {
         return connection_say(store, STORE_FAILED,

@@ -15,11 +15,12 @@ struct query {
     struct store *store;
     sqlite3_stmt *statement; // NULL: could not be prepared
     int bound;
-    bool row;     // stands on a row
-    bool found;   // stood on one
-    bool failed;  // SQLite's error is the connection's last
-    bool odd;     // a column holds what the schema does not allow
-    bool no_null; // NULL is not allowed from here on
+    bool misbound; // not as many values as the statement takes
+    bool row;      // stands on a row
+    bool found;    // stood on one
+    bool failed;   // SQLite's error is the connection's last
+    bool odd;      // a column holds what the schema does not allow
+    bool no_null;  // NULL is not allowed from here on
 };
 
 struct query query_open(struct store *store, enum statement statement);

@@ -7,31 +7,41 @@
 #include <stdio.h>
 #include <string.h>
 
-static bool pragma(struct store *store, const char *name, const char *value, const char *expected) {
-    char sql[96];
+struct pragma {
+    const char *set;
+    const char *ask;
+    const char *expected;
+};
+#define PRAGMA(name, value, expected)                                                              \
+    { "PRAGMA " name " = " value, "PRAGMA " name, expected }
+
+static bool turn(struct store *store, const struct pragma *pragma) {
     sqlite3_stmt *statement = NULL;
     bool same = false;
-    snprintf(sql, sizeof sql, "PRAGMA %s = %s", name, value);
-    if (value[0] != '\0' && sqlite3_exec(store->db, sql, NULL, NULL, NULL) != SQLITE_OK) {
+    if (sqlite3_exec(store->db, pragma->set, NULL, NULL, NULL) != SQLITE_OK) {
         return false;
     }
-    snprintf(sql, sizeof sql, "PRAGMA %s", name);
-    if (sqlite3_prepare_v2(store->db, sql, -1, &statement, NULL) == SQLITE_OK &&
+    if (sqlite3_prepare_v2(store->db, pragma->ask, -1, &statement, NULL) == SQLITE_OK &&
         sqlite3_step(statement) == SQLITE_ROW) {
-        same = strcmp((const char *)sqlite3_column_text(statement, 0), expected) == 0;
+        const char *value = (const char *)sqlite3_column_text(statement, 0);
+        same = value != NULL && strcmp(value, pragma->expected) == 0;
     }
     return sqlite3_finalize(statement) == SQLITE_OK && same;
 }
 
 enum store_result settings_apply(struct store *store) {
-    static const struct {
-        const char *name, *value, *expected;
-    } pragmas[] = {
-        {"busy_timeout", "5000", "5000"}, {"synchronous", "EXTRA", "3"},
-        {"foreign_keys", "ON", "1"},      {"recursive_triggers", "ON", "1"},
-        {"cell_size_check", "ON", "1"},   {"mmap_size", "0", "0"},
-        {"wal_autocheckpoint", "0", "0"}, {"journal_size_limit", "16777216", "16777216"},
-        {"temp_store", "MEMORY", "2"},    {"trusted_schema", "OFF", "0"},
+    static const struct pragma pragmas[] = {
+        PRAGMA("busy_timeout", "5000", "5000"),
+        PRAGMA("synchronous", "EXTRA", "3"),
+        PRAGMA("foreign_keys", "ON", "1"),
+        PRAGMA("recursive_triggers", "ON", "1"),
+        PRAGMA("cell_size_check", "ON", "1"),
+        PRAGMA("mmap_size", "0", "0"),
+        PRAGMA("wal_autocheckpoint", "0", "0"),
+        PRAGMA("journal_size_limit", "16777216", "16777216"),
+        PRAGMA("temp_store", "MEMORY", "2"),
+        PRAGMA("trusted_schema", "OFF", "0"),
+        PRAGMA("secure_delete", "ON", "1"),
     };
     static const struct {
         int option, value;
@@ -67,11 +77,11 @@ enum store_result settings_apply(struct store *store) {
         }
     }
     for (size_t i = 0; i < sizeof pragmas / sizeof pragmas[0]; i++) {
-        if (!pragma(store, pragmas[i].name, pragmas[i].value, pragmas[i].expected)) {
+        if (!turn(store, &pragmas[i])) {
             return sqlite3_errcode(store->db) != SQLITE_OK
                        ? connection_fail(store, "set the database up")
-                       : connection_say(store, STORE_FAILED, "SQLite refuses `PRAGMA %s = %s`.",
-                                        pragmas[i].name, pragmas[i].value);
+                       : connection_say(store, STORE_FAILED, "SQLite refuses `%s`.",
+                                        pragmas[i].set);
         }
     }
     return STORE_OK;
@@ -109,18 +119,18 @@ static int authorize(void *context, int action, const char *a, const char *b, co
 }
 
 enum store_result settings_journal(struct store *store) {
-    bool wal;
+    static const struct pragma query_only = PRAGMA("query_only", "ON", "1");
+    static const struct pragma journal = PRAGMA("journal_mode", "WAL", "wal");
     if (store->mode == STORE_READ) { // a backup is no WAL database and may be read all the same
-        return pragma(store, "query_only", "ON", "1")
-                   ? STORE_OK
-                   : connection_fail(store, "make the database read only");
+        return turn(store, &query_only) ? STORE_OK
+                                        : connection_fail(store, "make the database read only");
     }
     if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
         return connection_say(store, STORE_BUSY,
                               "Another program keeps %s.lock. Look what else runs on this machine.",
                               store->path);
     }
-    wal = pragma(store, "journal_mode", "WAL", "wal");
+    bool wal = turn(store, &journal);
     lock_release(store->lock_fd);
     return wal ? STORE_OK : connection_fail(store, "keep a write-ahead log");
 }

@@ -3,6 +3,7 @@
 #include "fixture.h"
 #include "lock.h"
 #include "migrate.h"
+#include "query.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -68,6 +69,7 @@ static void sets_everything(void **state) {
         {"PRAGMA mmap_size", 0},          {"PRAGMA wal_autocheckpoint", 0},
         {"PRAGMA trusted_schema", 0},     {"PRAGMA journal_size_limit", 16777216},
         {"PRAGMA busy_timeout", 5000},    {"PRAGMA query_only", 0},
+        {"PRAGMA secure_delete", 1},      {"PRAGMA temp_store", 2},
     };
     struct fixture fixture;
     (void)state;
@@ -112,6 +114,31 @@ static void guards_the_schema(void **state) {
         assert_int_equal(sqlite3_exec(fixture.store->db, forbidden[i], NULL, NULL, NULL),
                          SQLITE_AUTH);
     }
+    fixture_close(&fixture);
+}
+
+// A value that was forgotten would be NULL, and a statement that finds nothing looks like an
+// answer.
+static void takes_as_many_values_as_it_needs(void **state) {
+    struct fixture fixture;
+    int code;
+    (void)state;
+    fixture_open(&fixture);
+    for (int count = 0; count < 4; count++) {
+        struct query query = query_open(fixture.store, STATEMENT_CLUB_NAMED);
+        for (int i = 0; i < count; i++) {
+            query_bind_text(&query, i == 0 ? "2042" : "7");
+        }
+        assert_int_equal(query_step(&query), count == 2);
+        code = query_end(&query, "try it");
+        assert_int_equal(code, count == 2 ? STORE_OK : STORE_FAILED);
+    }
+    struct query query = query_open(fixture.store, STATEMENT_CLUB_NAMED);
+    query_bind_text(&query, "2042");
+    query_step(&query);
+    query_end(&query, "try it");
+    assert_string_equal(store_message(fixture.store),
+                        "Could not try it: a fault in the program, 1 values for 2.");
     fixture_close(&fixture);
 }
 
@@ -345,6 +372,7 @@ int main(void) {
         cmocka_unit_test(two_databases_differ),
         cmocka_unit_test(sets_everything),
         cmocka_unit_test(guards_the_schema),
+        cmocka_unit_test(takes_as_many_values_as_it_needs),
         cmocka_unit_test(reads_only),
         cmocka_unit_test(refuses_foreign_files),
         cmocka_unit_test(refuses_what_is_no_database),
