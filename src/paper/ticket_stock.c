@@ -28,7 +28,7 @@ struct page_box ticket_stock_cell(const struct ticket_stock *stock, int index) {
     double pitch = stock->cell_width + stock->between;
     double left = (stock->width - pitch * stock->columns + stock->between) / 2;
     double top = (stock->height - stock->cell_height * stock->rows) / 2;
+    int row = index / stock->columns;
     return (struct page_box){left + pitch * (index % stock->columns),
-                             top + stock->cell_height * (index / stock->columns), stock->cell_width,
-                             stock->cell_height};
+                             top + stock->cell_height * row, stock->cell_width, stock->cell_height};
 }

@@ -13,8 +13,8 @@
 
 #include "length.h"
 
-#define TICKET_WRAP_LEAST (LENGTH_INCH * 335 / 1000) // thinnest tip
-#define TICKET_WRAP_MOST (LENGTH_INCH * 600 / 1000)  // thickest butt
+#define TICKET_WRAP_LEAST ((length_nm)8509000)      // 0.335 in, the thinnest tip
+#define TICKET_WRAP_MOST (LENGTH_INCH * 600 / 1000) // thickest butt
 
 // Most height of a code on a tube. A diameter that is not known, or thinner, counts as the
 // thinnest; a thicker one as the thickest.

@@ -17,7 +17,7 @@ static bool make_room(struct decode_find *find, size_t count) {
     if (count > find->room) {
         free(find->cell);
         free(find->stack);
-        find->cell = malloc(count * sizeof find->cell[0]);
+        find->cell = calloc(count, sizeof find->cell[0]);
         find->stack = malloc(count * sizeof find->stack[0]);
         find->room = find->cell != NULL && find->stack != NULL ? count : 0;
     }

@@ -98,8 +98,9 @@ static void lay_line(const struct decode_find *find, const struct patch *patch,
     double both = 0;
     double along = 0;
     for (int i = 0; i < patch->count; i++) {
+        int row = find->stack[i] / find->across;
         double x = pixel_of(find->stack[i] % find->across) - place->x;
-        double y = pixel_of(find->stack[i] / find->across) - place->y;
+        double y = pixel_of(row) - place->y;
         double s = x * place->line_x + y * place->line_y;
         double v = x * place->bar_x + y * place->bar_y;
         across += s * s;
@@ -122,8 +123,9 @@ static void measure(const struct decode_find *find, const struct patch *patch,
     place->line_from = place->bar_from = INFINITY;
     place->line_to = place->bar_to = -INFINITY;
     for (int i = 0; i < patch->count; i++) {
+        int row = find->stack[i] / find->across;
         double x = pixel_of(find->stack[i] % find->across) - place->x;
-        double y = pixel_of(find->stack[i] / find->across) - place->y;
+        double y = pixel_of(row) - place->y;
         double s = (x * place->bar_y - y * place->bar_x) / det;
         double v = (place->line_x * y - place->line_y * x) / det;
         place->line_from = fmin(place->line_from, s - half);
@@ -218,13 +220,15 @@ bool decode_find_run(struct decode_find *find, const uint8_t *pixels, int width,
         strength = fmaxf(strength, find->cell[i].weight);
     }
     // The strongest first: a patch ends where its surroundings are much fainter.
-    for (strength /= FAINTER; strength > 0; strength = strength < 1 ? 0 : strength / FAINTER) {
+    strength /= FAINTER;
+    while (strength > 0) {
         for (int i = 0; i < count; i++) {
             const struct decode_cell *cell = &find->cell[i];
             if (!cell->taken && cell->kind != DECODE_CELL_PLAIN && cell->weight >= strength) {
                 take_patch(find, i, &kept);
             }
         }
+        strength = strength < 1 ? 0 : strength / FAINTER;
     }
     memcpy(find->place + kept.bars, kept.square, kept.squares * sizeof kept.square[0]);
     find->count = kept.bars + kept.squares;

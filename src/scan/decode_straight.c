@@ -99,7 +99,7 @@ static void mean_of(const struct picture_part *part, const struct decode_place *
 // The median of each column over `count` bands goes to the first.
 static void median_of(float bands[][DECODE_ROW_MAX], int count, int width) {
     for (int x = 0; x < width && count > 1; x++) {
-        float sorted[DECODE_MEDIAN_MAX];
+        float sorted[DECODE_MEDIAN_MAX] = {0};
         for (int i = 0; i < count; i++) {
             int at = i;
             for (; at > 0 && sorted[at - 1] > bands[i][x]; at--) {
