@@ -121,7 +121,6 @@ static void guards_the_schema(void **state) {
 // answer.
 static void takes_as_many_values_as_it_needs(void **state) {
     struct fixture fixture;
-    int code;
     (void)state;
     fixture_open(&fixture);
     for (int count = 0; count < 4; count++) {
@@ -130,8 +129,8 @@ static void takes_as_many_values_as_it_needs(void **state) {
             query_bind_text(&query, i == 0 ? "2042" : "7");
         }
         assert_int_equal(query_step(&query), count == 2);
-        code = query_end(&query, "try it");
-        assert_int_equal(code, count == 2 ? STORE_OK : STORE_FAILED);
+        enum store_result result = query_end(&query, "try it");
+        assert_int_equal(result, count == 2 ? STORE_OK : STORE_FAILED);
     }
     struct query query = query_open(fixture.store, STATEMENT_CLUB_NAMED);
     query_bind_text(&query, "2042");
