@@ -4,8 +4,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define BLOCK 4096 // items
-
 struct table table_init(size_t item_size) {
     struct table table = {.item_size = item_size};
     randombytes_buf(table.secret, sizeof table.secret);
@@ -13,16 +11,13 @@ struct table table_init(size_t item_size) {
 }
 
 void table_release(struct table *table) {
-    for (size_t i = 0; i < table->blocks; i++) {
-        free(table->block[i]);
-    }
-    free(table->block);
+    free(table->items);
     free(table->slot);
     *table = (struct table){0};
 }
 
 void *table_at(const struct table *table, size_t number) {
-    return table->block[number / BLOCK] + number % BLOCK * table->item_size;
+    return table->items + number * table->item_size;
 }
 
 // The slot that holds the key, or the free one it belongs into. A keyed hash: tickets come from a
@@ -59,22 +54,21 @@ static bool grow_slots(struct table *table) {
     for (size_t i = 0; i < table->count; i++) {
         larger.slot[slot_of(&larger, table_at(table, i))] = (uint32_t)i + 1;
     }
-    free(table->slot);
-    *table = larger;
+    uint32_t *old = table->slot;
+    table->slot = larger.slot;
+    table->slots = larger.slots;
+    free(old);
     return true;
 }
 
-static bool grow_blocks(struct table *table) {
-    unsigned char **block = realloc(table->block, (table->blocks + 1) * sizeof *block);
-    if (block == NULL) {
+static bool grow_items(struct table *table) {
+    size_t room = table->room == 0 ? 256 : 2 * table->room;
+    unsigned char *items = realloc(table->items, room * table->item_size);
+    if (items == NULL) {
         return false;
     }
-    table->block = block;
-    block[table->blocks] = calloc(BLOCK, table->item_size);
-    if (block[table->blocks] == NULL) {
-        return false;
-    }
-    table->blocks++;
+    table->items = items;
+    table->room = room;
     return true;
 }
 
@@ -86,11 +80,12 @@ void *table_take(struct table *table, const uint8_t key[TABLE_KEY_SIZE], bool *r
     }
     if (table->count == UINT32_MAX - 1 ||
         (2 * (table->count + 1) > table->slots && !grow_slots(table)) ||
-        (table->count == table->blocks * BLOCK && !grow_blocks(table))) {
+        (table->count == table->room && !grow_items(table))) {
         return NULL;
     }
     table->slot[slot_of(table, key)] = (uint32_t)table->count + 1;
     item = table_at(table, table->count++);
+    memset(item, 0, table->item_size);
     memcpy(item, key, TABLE_KEY_SIZE);
     *ret_new = true;
     return item;

@@ -1,8 +1,8 @@
 #ifndef TABLE_H
 #define TABLE_H
 
-// Items found by a key of 16 bytes with which each begins. Grows by whole blocks, so items stay
-// where they are. Private to src/store.
+// Items found by a key of 16 bytes with which each begins. Making one may move the others of the
+// same table. Private to src/store.
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -13,8 +13,8 @@
 struct table {
     size_t item_size;
     size_t count;
-    unsigned char **block;
-    size_t blocks;
+    size_t room; // items
+    unsigned char *items;
     uint32_t *slot; // 1 + number of an item, 0: free
     size_t slots;   // a power of two, or 0
     uint8_t secret[16];
