@@ -27,8 +27,9 @@ static enum store_result integrity(struct store *store, struct store_check *chec
     char answer[160] = "";
     struct query query = query_open(store, STATEMENT_CHECK_INTEGRITY);
     if (query_step(&query)) {
-        snprintf(answer, sizeof answer, "%s",
-                 (const char *)sqlite3_column_text(query.statement, 0));
+        const char *text = (const char *)sqlite3_column_text(query.statement, 0);
+        query.failed |= text == NULL; // no memory
+        snprintf(answer, sizeof answer, "%s", text == NULL ? "" : text);
     }
     enum store_result result = ended(store, &query, "check the file", check);
     if (result == STORE_OK && sqlite3_stricmp(answer, "ok") != 0) {

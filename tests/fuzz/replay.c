@@ -7,7 +7,7 @@
 
 #include <dirent.h>
 
-#define FILES_MAX 256
+#define FILES_MAX 512
 #define SIZE_MAX_BYTES 8192
 #define THOUSANDS 100
 
