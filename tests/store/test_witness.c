@@ -438,18 +438,12 @@ static void survives_a_cut_between_entry_and_note(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        STEP(covers_what_was_signed),
-        STEP(finds_signatures),
-        STEP(is_signed_by_supervisors),
-        STEP(finds_any_rewritten_field),
-        STEP(finds_another_course_of_events),
-        STEP(finds_any_tail_cut_off),
-        STEP(names_the_entry_the_chain_names),
-        STEP(finds_an_older_copy),
-        STEP(explains_a_copy_put_back),
-        STEP(finds_another_log),
-        STEP(takes_notes_in_any_order),
-        STEP(survives_a_cut_between_entry_and_note),
+        STEP(covers_what_was_signed),          STEP(finds_signatures),
+        STEP(is_signed_by_supervisors),        STEP(finds_any_rewritten_field),
+        STEP(finds_another_course_of_events),  STEP(finds_any_tail_cut_off),
+        STEP(names_the_entry_the_chain_names), STEP(finds_an_older_copy),
+        STEP(explains_a_copy_put_back),        STEP(finds_another_log),
+        STEP(takes_notes_in_any_order),        STEP(survives_a_cut_between_entry_and_note),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
