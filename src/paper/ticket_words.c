@@ -104,7 +104,7 @@ static const struct {
     {"BACK", "Back to the first screen"},
     {"FIT", "Dry fit again before the butt cut"},
     {"WRONG", "Something is wrong"},
-    {"CHECK", "Scanner check"},
+    {"YZAQWM", "Scanner check"},
     {"REVIEW", "Review, for a supervisor"},
 };
 
