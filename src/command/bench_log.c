@@ -13,7 +13,7 @@
 #include <unistd.h>
 
 #define EXPORTS_A_DAY 1000
-#define STATS_LINES 5000 // more than a bench cuts in a day
+#define STATS_LINES 3000 // more than a bench cuts in a day
 
 static struct log_filter filter_of(const struct review_filter *filter) {
     struct log_filter to = {.from_ms = filter->from_ms,
