@@ -63,6 +63,7 @@ void change_between(const struct document *before, const struct document *after,
                     struct change *ret_change) {
     const struct document *any = after != NULL ? after : before;
     *ret_change =
+        // NOLINTNEXTLINE(clang-analyzer-core.NullDereference): one of them is given
         (struct change){.made = before == NULL, .taken = after == NULL, .keys = any->keys};
     strcpy(ret_change->sheet, any->sheet);
     memcpy(ret_change->key, any->cell, any->keys * sizeof any->cell[0]);

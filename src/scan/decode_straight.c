@@ -87,9 +87,10 @@ static void finish_row(float *row, int count, const struct decode_bands *bands, 
 static void mean_of(const struct picture_part *part, const struct decode_place *place,
                     const struct decode_straight *straight, double bar, int lines, float *band) {
     memset(band, 0, (size_t)straight->width * sizeof band[0]);
-    for (int i = 0; i < lines; i++, bar += 1) {
-        struct ray ray = {fixed(place->x + straight->from * place->line_x + bar * place->bar_x),
-                          fixed(place->y + straight->from * place->line_y + bar * place->bar_y),
+    for (int i = 0; i < lines; i++) {
+        double at = bar + i;
+        struct ray ray = {fixed(place->x + straight->from * place->line_x + at * place->bar_x),
+                          fixed(place->y + straight->from * place->line_y + at * place->bar_y),
                           fixed(straight->step * place->line_x),
                           fixed(straight->step * place->line_y)};
         add_line(part->pixels, part->width, part->height, ray, band, straight->width);

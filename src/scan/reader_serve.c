@@ -43,7 +43,6 @@ static bool request_valid(const struct reader_request *request) {
 }
 
 // Until the reader closes its end.
-// NOLINTNEXTLINE(readability-non-const-parameter): the pixels of a frame are not const
 static bool serve(struct decoder *decoder, uint8_t *memory) {
     struct reader_request request;
     struct reader_reply reply;

@@ -125,6 +125,9 @@ static void pick(struct station *s, int64_t value) {
         filter->verdict = (enum verdict)value;
     } else {
         char *text = place(filter, s->review.pick, &size);
+        if (text == NULL) {
+            return; // nothing that is picked from a list
+        }
         int count = choices(s, texts);
         memset(text, 0, size);
         if (value > 0 && value <= count) {

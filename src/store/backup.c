@@ -144,10 +144,10 @@ enum store_result store_backup(struct store *store, const char *path) {
     return result;
 }
 
-static bool same_bytes(const char *path, const char *other) {
+static bool same_bytes(const char *left_path, const char *right_path) {
     char left[4096], right[4096];
-    FILE *one = fopen(path, "re");
-    FILE *two = fopen(other, "re");
+    FILE *one = fopen(left_path, "re");
+    FILE *two = fopen(right_path, "re");
     bool same = one != NULL && two != NULL;
     size_t size = 1;
     while (same && size > 0) {

@@ -174,6 +174,9 @@ bool sheet_chart_cells(const struct chart *chart, struct document *document) {
 
 static void read_cell(const struct import_column *column, const struct import_cell *cell,
                       union import_row *row) {
+    if (column == NULL) {
+        return; // not of this sheet
+    }
     if (cell->text[0] != '\0') {
         column->read(cell, &column->limits, (unsigned char *)row + column->offset);
     } else if (column->needed) {

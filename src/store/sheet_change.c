@@ -238,6 +238,7 @@ static enum store_result takes_back(struct store *store, const struct entry *ent
                                     const struct change *change) {
     struct entry before;
     struct change first, back;
+    char wanted[CHANGE_TEXT_MAX], given[CHANGE_TEXT_MAX];
     if (entry->refers == 0) {
         return STORE_OK;
     }
@@ -250,7 +251,8 @@ static enum store_result takes_back(struct store *store, const struct entry *ent
                               (long long)entry->refers);
     }
     change_back(&first, &back);
-    return memcmp(&back, change, sizeof back) == 0
+    return change_write(&back, wanted, sizeof wanted) &&
+                   change_write(change, given, sizeof given) && strcmp(wanted, given) == 0
                ? STORE_OK
                : connection_say(store, STORE_REFUSED, "This does not take back entry %lld.",
                                 (long long)entry->refers);
