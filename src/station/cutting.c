@@ -281,6 +281,7 @@ static void tip_made(struct station *s, length_nm made) {
         break;
     case VERDICT_LONG:
         if (made == cutting_tip_part(s)) {
+            s->maybe_cut = false;
             cutting_step(s); // nothing more was cut
         } else {
             struct entry entry = save_entry(s, ENTRY_TIP_PARTIAL);
@@ -288,6 +289,7 @@ static void tip_made(struct station *s, length_nm made) {
             entry.made = made;
             entry.attempt = s->club.progress.attempt;
             cutting_record(s, &entry);
+            s->maybe_cut = false; // only now: the entry says how the screen stood
             save_begin(s, &entry, THEN_TIP_AGAIN);
         }
         break;
@@ -300,9 +302,9 @@ static void tip_made(struct station *s, length_nm made) {
 }
 
 void cutting_tip_made(struct station *s, length_nm made) {
-    s->maybe_cut = false;
     if (s->club.progress.tip_seq != 0) {
         s->tip_made = made;
+        s->maybe_cut = false;
         cutting_withdraw(s, s->club.progress.tip_seq, THEN_MISCUT_TIP);
     } else {
         tip_made(s, made);

@@ -18,10 +18,24 @@ struct shop_entry *shop_slot(struct shop *shop, int64_t seq) {
     return &shop->log[seq % SHOP_LOG];
 }
 
+// Of the plan alone: whether the screen warned that it may be cut already, and on which side the
+// tip lay, is another matter each time the mark is shown.
+static uint32_t plan_digest(const struct entry *entry) {
+    char plan[ENTRY_PLAN_MAX];
+    char *shown;
+    memcpy(plan, entry->plan, sizeof plan);
+    shown = strstr(plan, "\nshown\t");
+    if (shown != NULL) {
+        const char *rest = shown + 1 + strcspn(shown + 1, "\n");
+        memmove(shown, rest, strlen(rest) + 1);
+    }
+    return shop_digest(plan);
+}
+
 // What the log may never hold, judged by its entries alone.
 static void judge(struct shop *shop, const struct entry *entry) {
     struct shop_club *facts = &shop->club[entry->club_id > 0 ? entry->club_id - 1 : 0];
-    uint32_t plan = shop_digest(entry->plan);
+    uint32_t plan = plan_digest(entry);
     switch (entry->kind) {
     case ENTRY_SIGN_ON:
         memset(shop->care, 0, sizeof shop->care);
