@@ -67,8 +67,7 @@ enum station_lookup bench_day(void *ctx, int64_t from_ms, int64_t to_ms,
     return STATION_FOUND;
 }
 
-// --- its papers
-// ------------------------------------------------------------------------------------
+// --- its papers ---------------------------------------------------------------------------------
 
 // With the signed note if key and witness are at hand, else without.
 static bool write_report(const struct bench *bench, struct day_papers *papers, const char *path) {
@@ -83,12 +82,14 @@ static bool write_report(const struct bench *bench, struct day_papers *papers, c
                         sizeof message)) {
         papers->witness = witness;
         papers->public = public;
-        if (day_papers_report(bench->store, papers, path, &pages, message, sizeof message)) {
+        bool written =
+            day_papers_report(bench->store, papers, path, &pages, message, sizeof message);
+        papers->witness = NULL;
+        papers->public = NULL;
+        if (written) {
             return true;
         }
         complain(message);
-        papers->witness = NULL;
-        papers->public = NULL;
     }
     return day_papers_report(bench->store, papers, path, &pages, message, sizeof message) ||
            complain(message);

@@ -66,8 +66,10 @@ static void ticks(const struct graph *graph) {
 
 static void dashes(const struct graph *graph, double y) {
     double end = graph->area.x + graph->area.width;
-    for (double x = graph->area.x; x < end; x += 6) {
+    double x = graph->area.x;
+    while (x < end) {
         page_line(graph->flow->page, x, y, fmin(x + 3.5, end), y, 0.7, 0.2);
+        x += 6;
     }
 }
 
