@@ -14,6 +14,7 @@
 #define WORDS_LEAST 2.5
 #define WORDS_STEP 0.25
 #define PITCH 1.25
+#define TAIL 0.16 // of a Q below the line, of the height of capitals
 #define BOXES_MAX (TICKET_CODE_ROWS_MAX * (TICKET_CODE_ROWS_MAX + 1) / 2)
 // A printer may blacken each dot a bar as much as touches, and the page knows places to 1/256 point
 // only: each bar keeps off its neighbours by this part of a dot.
@@ -140,7 +141,7 @@ static bool draw_flat(const struct drawing *drawing) {
     double side = qr * qr_modules(drawing);
     double y = inner->y + PAD;
     draw_number(drawing, y, cap);
-    y += cap + 0.4 * MM; // round digits hang a little below the line
+    y += cap * (1 + TAIL) + 0.4 * MM; // round digits hang a little below the line
     draw_qr(drawing, inner->x, y, qr);
     double beside = side + drawing->dot; // the code may have been moved by half of one
     draw_words(drawing, &(struct page_box){inner->x + beside, y + 1.2 * MM,

@@ -204,6 +204,9 @@ static void every_ticket_on_every_stock(void **state) {
             if (all->label[k].wraps) {
                 all->label[k].diameter = TICKET_WRAP_MOST;
                 check_ticket(one, &all->label[k]);
+                // a letter with a tail
+                memcpy(all->label[k].ticket, "S-0010Q", sizeof "S-0010Q");
+                check_ticket(one, &all->label[k]);
             }
         }
         free(all);
