@@ -120,6 +120,18 @@ static void text_event(struct bench *bench, enum event_kind kind, const char *te
     bench_event(bench, &event);
 }
 
+// Half a code of a flood must not be taken for one.
+static void flood(struct bench *bench) {
+    text_event(
+        bench, EVENT_FAULT,
+        "A scanner sent more at once than anybody could take; what is missing was not read.");
+}
+
+static void forget(struct wedge *wedge) {
+    struct wedge_settings settings = wedge->settings;
+    wedge_init(wedge, &settings);
+}
+
 static void take_scanner(struct bench_devices *devices, size_t which,
                          const struct evdev_event *event) {
     struct bench *bench = devices->bench;
@@ -128,11 +140,13 @@ static void take_scanner(struct bench_devices *devices, size_t which,
     case EVDEV_KEY:
         bench_key(bench, wedge, event->key.code, event->key.down, event->key.time_us);
         break;
-    case EVDEV_LOST: {
-        struct wedge_settings settings = wedge->settings;
-        wedge_init(wedge, &settings);
+    case EVDEV_FLOOD:
+        forget(wedge);
+        flood(bench);
         break;
-    }
+    case EVDEV_LOST:
+        forget(wedge);
+        break;
     case EVDEV_GONE:
     case EVDEV_BACK:
         present(devices, which, bench->settings->scanner[which], event->kind == EVDEV_BACK);
@@ -156,6 +170,9 @@ static void take_serial(struct bench_devices *devices, size_t which,
         report_serial(&event->record.trace, bench->settings->wedge.prefix, (int)which + 1, &report);
         bench_report(bench, &report);
         break;
+    case SERIAL_FLOOD:
+        flood(bench);
+        break;
     case SERIAL_LOST: // whole records, which nobody waits for
         break;
     case SERIAL_GONE:
@@ -174,6 +191,7 @@ static void take_button(struct bench *bench, const struct evdev_event *event) {
             bench_button(bench, event->key.down, event->key.time_us);
         }
         break;
+    case EVDEV_FLOOD:
     case EVDEV_LOST:
         button_forget(&bench->button);
         break;

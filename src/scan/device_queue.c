@@ -26,6 +26,7 @@ void device_queue_add(struct device_queue *queue, const void *item) {
     pthread_mutex_lock(&queue->mutex);
     if (queue->count == queue->max) {
         queue->lost = true;
+        queue->flood = true;
     }
     if (!queue->lost) {
         memcpy(item_at(queue, queue->count), item, queue->size);
@@ -37,6 +38,13 @@ void device_queue_add(struct device_queue *queue, const void *item) {
 void device_queue_lost(struct device_queue *queue) {
     pthread_mutex_lock(&queue->mutex);
     queue->lost = true;
+    pthread_mutex_unlock(&queue->mutex);
+}
+
+void device_queue_flood(struct device_queue *queue) {
+    pthread_mutex_lock(&queue->mutex);
+    queue->lost = true;
+    queue->flood = true;
     pthread_mutex_unlock(&queue->mutex);
 }
 
@@ -58,8 +66,9 @@ enum device_note device_queue_take(struct device_queue *queue, void *ret_item) {
         queue->count--;
         note = DEVICE_ITEM;
     } else if (queue->lost) {
+        note = queue->flood ? DEVICE_FLOOD : DEVICE_LOST;
         queue->lost = false;
-        note = DEVICE_LOST;
+        queue->flood = false;
     } else if (queue->present != queue->told_present) {
         queue->told_present = queue->present;
         note = queue->present ? DEVICE_BACK : DEVICE_GONE;

@@ -88,7 +88,7 @@ static void take_event(struct evdev *e, const struct input_event *event) {
     struct wedge_key key;
     if (event->type == EV_SYN && event->code == SYN_DROPPED) {
         e->dropping = true;
-        device_queue_lost(&e->queue);
+        device_queue_flood(&e->queue);
     } else if (event->type == EV_SYN && event->code == SYN_REPORT) {
         e->dropping = false;
     } else if (event->type == EV_KEY && event->value != 2 && !e->dropping) { // 2: repeat
@@ -175,6 +175,9 @@ void evdev_destroy(struct evdev *e) {
 bool evdev_next(struct evdev *e, struct evdev_event *ret_event) {
     switch (device_queue_take(&e->queue, ret_event)) {
     case DEVICE_ITEM:
+        return true;
+    case DEVICE_FLOOD:
+        *ret_event = (struct evdev_event){.kind = EVDEV_FLOOD};
         return true;
     case DEVICE_LOST:
         *ret_event = (struct evdev_event){.kind = EVDEV_LOST};

@@ -16,9 +16,10 @@
 struct evdev; // opaque
 
 enum evdev_kind {
-    EVDEV_KEY,  // key, with its time on CLOCK_MONOTONIC
-    EVDEV_LOST, // keys are missing here: forget what is half read, take all keys for up
-    EVDEV_GONE, // after EVDEV_LOST
+    EVDEV_KEY,   // key, with its time on CLOCK_MONOTONIC
+    EVDEV_LOST,  // keys are missing here: forget what is half read, take all keys for up
+    EVDEV_FLOOD, // the same, since more came at once than could be taken
+    EVDEV_GONE,  // after one of these
     EVDEV_BACK,
     EVDEV_TAKEN // another program has it for itself and gets its keys; asked for again and again
 };

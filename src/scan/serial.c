@@ -173,8 +173,10 @@ void serial_destroy(struct serial *s) {
 }
 
 bool serial_next(struct serial *s, struct serial_event *ret_event) {
-    static const enum serial_kind kinds[] = {
-        [DEVICE_LOST] = SERIAL_LOST, [DEVICE_GONE] = SERIAL_GONE, [DEVICE_BACK] = SERIAL_BACK};
+    static const enum serial_kind kinds[] = {[DEVICE_FLOOD] = SERIAL_FLOOD,
+                                             [DEVICE_LOST] = SERIAL_LOST,
+                                             [DEVICE_GONE] = SERIAL_GONE,
+                                             [DEVICE_BACK] = SERIAL_BACK};
     enum device_note note = device_queue_take(&s->queue, ret_event);
     if (note != DEVICE_NOTHING && note != DEVICE_ITEM) {
         *ret_event = (struct serial_event){.kind = kinds[note], .time_us = now_us()};

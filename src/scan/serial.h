@@ -18,7 +18,8 @@ struct serial; // opaque
 enum serial_kind {
     SERIAL_RECORD, // record, with its time
     SERIAL_LOST,   // records are missing here
-    SERIAL_GONE,   // after SERIAL_LOST
+    SERIAL_FLOOD,  // the same, since more came at once than could be taken
+    SERIAL_GONE,   // after one of these
     SERIAL_BACK
 };
 struct serial_event {

@@ -4,6 +4,7 @@
 
 #include "bench_devices.h"
 #include "check.h"
+#include "evdev.h"
 
 #include <fcntl.h>
 #include <linux/input.h>
@@ -235,10 +236,33 @@ static void test_the_last_one_counts(void **state) {
     expect_device(4, true);
 }
 
+// More than anybody takes: said once, and the half code before it is forgotten.
+static void test_a_flood_is_said(void **state) {
+    (void)state;
+    deaf = true;
+    assert_true(bench_devices_start(&devices, &bench));
+    plug_keys(0, settings.scanner[0]);
+    assert_int_equal(fcntl(writer[0], F_SETFL, 0), 0); // waits for room
+    keys(0, half, COUNT(half));
+    for (int i = 0; i < 2 * EVDEV_QUEUE_MAX; i++) {
+        key(0, KEY_LEFTSHIFT);
+    }
+    pause_ms(50);
+    until(1);
+    assert_int_equal(event[0].kind, EVENT_FAULT);
+    assert_non_null(strstr(event[0].text, "more at once than"));
+    keys(0, rest, COUNT(rest));
+    keys(0, other, COUNT(other));
+    until(3);
+    assert_string_equal(event[1].text, "01a"); // no ticket, and so it is told
+    assert_string_equal(event[2].text, "s-0001s");
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(test_two_at_once, set_up, tear_down),
         cmocka_unit_test_setup_teardown(test_the_last_one_counts, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(test_a_flood_is_said, set_up, tear_down),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -360,7 +360,7 @@ static void test_ten_megabytes(void **state) {
         event = next();
         records += event.kind == SERIAL_RECORD;
     }
-    assert_int_equal(event.kind, SERIAL_LOST);
+    assert_int_equal(event.kind, SERIAL_FLOOD);
     assert_int_equal(records, SERIAL_QUEUE_MAX);
     wait_ms(310);
     while (serial_next(serial, &event)) {
