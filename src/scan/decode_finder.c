@@ -17,26 +17,12 @@ struct dark {
 };
 
 static void part(const uint8_t *pixels, int side, uint8_t *dark) {
-    static _Thread_local uint32_t sums[(DECODE_LIFT_MAX + 1) * (DECODE_LIFT_MAX + 1)];
-    int pitch = side + 1;
-    memset(sums, 0, (size_t)pitch * sizeof sums[0]);
+    static _Thread_local uint32_t sums[DECODE_SUMS_MAX];
+    decode_sums(pixels, side, sums);
     for (int y = 0; y < side; y++) {
-        uint32_t sum = 0;
-        sums[(y + 1) * pitch] = 0;
         for (int x = 0; x < side; x++) {
-            sum += pixels[y * side + x];
-            sums[(y + 1) * pitch + x + 1] = sums[y * pitch + x + 1] + sum;
-        }
-    }
-    for (int y = 0; y < side; y++) {
-        int top = y - WINDOW < 0 ? 0 : y - WINDOW;
-        int bottom = y + WINDOW + 1 > side ? side : y + WINDOW + 1;
-        for (int x = 0; x < side; x++) {
-            int left = x - WINDOW < 0 ? 0 : x - WINDOW;
-            int right = x + WINDOW + 1 > side ? side : x + WINDOW + 1;
-            uint32_t sum = sums[bottom * pitch + right] - sums[bottom * pitch + left] -
-                           sums[top * pitch + right] + sums[top * pitch + left];
-            uint32_t area = (uint32_t)((bottom - top) * (right - left));
+            uint32_t area;
+            uint32_t sum = decode_sum_around(sums, side, x, y, WINDOW, &area);
             dark[y * side + x] = (pixels[y * side + x] + CONTRAST) * area < sum;
         }
     }

@@ -78,10 +78,7 @@ static void sample(const uint8_t *from, int width, int height, const struct deco
     }
 }
 
-// Running sums over columns, then rows: the mean over a square around each pixel.
-static void make_crisp(uint8_t *pixels, int side, int reach, double crisp) {
-    static _Thread_local uint32_t sums[(DECODE_LIFT_MAX + 1) * (DECODE_LIFT_MAX + 1)];
-    static _Thread_local uint8_t row[DECODE_LIFT_MAX];
+void decode_sums(const uint8_t *pixels, int side, uint32_t *sums) {
     int pitch = side + 1;
     memset(sums, 0, (size_t)pitch * sizeof sums[0]);
     for (int y = 0; y < side; y++) {
@@ -92,20 +89,19 @@ static void make_crisp(uint8_t *pixels, int side, int reach, double crisp) {
             sums[(y + 1) * pitch + x + 1] = sums[y * pitch + x + 1] + sum;
         }
     }
+}
+
+static void make_crisp(uint8_t *pixels, int side, int reach, double crisp) {
+    static _Thread_local uint32_t sums[DECODE_SUMS_MAX];
+    decode_sums(pixels, side, sums);
     for (int y = 0; y < side; y++) {
-        int top = y - reach < 0 ? 0 : y - reach;
-        int bottom = y + reach + 1 > side ? side : y + reach + 1;
         for (int x = 0; x < side; x++) {
-            int left = x - reach < 0 ? 0 : x - reach;
-            int right = x + reach + 1 > side ? side : x + reach + 1;
-            uint32_t sum = sums[bottom * pitch + right] - sums[bottom * pitch + left] -
-                           sums[top * pitch + right] + sums[top * pitch + left];
-            double mean = (double)sum / ((bottom - top) * (right - left));
+            uint32_t area;
+            uint32_t sum = decode_sum_around(sums, side, x, y, reach, &area);
             double grey = pixels[y * side + x];
-            grey += crisp * (grey - mean);
-            row[x] = (uint8_t)(grey < 0 ? 0 : grey > 255 ? 255 : grey + 0.5);
+            grey += crisp * (grey - (double)sum / area);
+            pixels[y * side + x] = (uint8_t)(grey < 0 ? 0 : grey > 255 ? 255 : grey + 0.5);
         }
-        memcpy(pixels + (size_t)y * (size_t)side, row, (size_t)side);
     }
 }
 

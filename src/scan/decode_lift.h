@@ -35,4 +35,20 @@ void decode_lift(const uint8_t *from, int width, int height, const struct decode
 void decode_lift_point(const struct decode_lift *lift, double column, double row, double *ret_x,
                        double *ret_y);
 
+// Running sums over columns and rows of a square of at most DECODE_LIFT_MAX pixels a side, and of
+// them the sum over the pixels up to `reach` each way of one, with how many those are.
+#define DECODE_SUMS_MAX ((DECODE_LIFT_MAX + 1) * (DECODE_LIFT_MAX + 1))
+void decode_sums(const uint8_t *pixels, int side, uint32_t *sums);
+static inline uint32_t decode_sum_around(const uint32_t *sums, int side, int x, int y, int reach,
+                                         uint32_t *ret_area) {
+    int pitch = side + 1;
+    int top = y - reach < 0 ? 0 : y - reach;
+    int bottom = y + reach + 1 > side ? side : y + reach + 1;
+    int left = x - reach < 0 ? 0 : x - reach;
+    int right = x + reach + 1 > side ? side : x + reach + 1;
+    *ret_area = (uint32_t)((bottom - top) * (right - left));
+    return sums[bottom * pitch + right] - sums[bottom * pitch + left] - sums[top * pitch + right] +
+           sums[top * pitch + left];
+}
+
 #endif
