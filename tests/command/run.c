@@ -30,3 +30,16 @@ void run(const struct desk *desk, struct ran *ret_ran, const char *format, ...) 
     read_file(desk, "stdout.txt", ret_ran->out);
     read_file(desk, "stderr.txt", ret_ran->err);
 }
+
+void run_expect(const struct desk *desk, struct ran *ret_ran, int status, const char *arguments) {
+    run(desk, ret_ran, "%s", arguments);
+    if (ret_ran->status != status) {
+        fail_msg("%s: %d, %s%s", arguments, ret_ran->status, ret_ran->out, ret_ran->err);
+    }
+}
+
+void run_says(const char *text, const char *words) {
+    if (strstr(text, words) == NULL) {
+        fail_msg("no \"%s\" in\n%s", words, text);
+    }
+}

@@ -16,4 +16,9 @@ struct ran {
 void run(const struct desk *desk, struct ran *ret_ran, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 
+// Runs `kerfside <arguments>` and fails the test when its exit status is another.
+void run_expect(const struct desk *desk, struct ran *ret_ran, int status, const char *arguments);
+// Fails the test when `words` are not in `text`.
+void run_says(const char *text, const char *words);
+
 #endif

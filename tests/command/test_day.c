@@ -17,19 +17,6 @@
 static struct desk desk;
 static struct ran ran;
 
-static void says(const char *text, const char *words) {
-    if (strstr(text, words) == NULL) {
-        fail_msg("no \"%s\" in: %s", words, text);
-    }
-}
-
-static void expect(int status, const char *arguments) {
-    run(&desk, &ran, "%s", arguments);
-    if (ran.status != status) {
-        fail_msg("%s: %d, %s%s", arguments, ran.status, ran.out, ran.err);
-    }
-}
-
 static void judged(const char *oracle, const char *arguments, const char *words) {
     char command[1024];
     char text[2048];
@@ -42,7 +29,7 @@ static void judged(const char *oracle, const char *arguments, const char *words)
     if (pclose(pipe) != 0) {
         fail_msg("%s", text);
     }
-    says(text, words);
+    run_says(text, words);
 }
 
 static int opened(void **state) {
@@ -53,9 +40,9 @@ static int opened(void **state) {
     assert_true(days_midnight(DAY, 0, &midnight));
     busy_day(&desk, 40, false, midnight + (int64_t)7 * 3600 * 1000, 9);
     desk_write(&desk, "pin.txt", "4321\n");
-    expect(0, "pin W-0001B <pin.txt");
+    run_expect(&desk, &ran, 0, "pin W-0001B <pin.txt");
     assert_int_equal(mkdir(desk_path(&desk, "stick"), 0700), 0);
-    expect(0, "key stick/k");
+    run_expect(&desk, &ran, 0, "key stick/k");
     snprintf(text, sizeof text, "[sign]\nkey = %s/stick/k\nwitness = %s/stick\n", desk.folder,
              desk.folder);
     desk_write(&desk, "bench.ini", text);
@@ -78,7 +65,7 @@ static void play(int status, const char *steps) {
              "expect REVIEW\naction DAY\nsee The day\n%s",
              steps);
     desk_write(&desk, "steps", text);
-    expect(status, BENCH "steps");
+    run_expect(&desk, &ran, status, BENCH "steps");
 }
 
 static int64_t signatures(void) {
@@ -91,8 +78,8 @@ static void expect_notes(const char *words) {
     assert_int_equal(store_entry(desk.store, 1, &genesis), STORE_OK);
     snprintf(arguments, sizeof arguments,
              "check --witness stick/kerfside-%.8s.witness --public stick/k.pub", genesis.note);
-    expect(0, arguments);
-    says(ran.out, words);
+    run_expect(&desk, &ran, 0, arguments);
+    run_says(ran.out, words);
 }
 
 static void signs_at_the_bench(void **state) {
@@ -107,7 +94,7 @@ static void signs_at_the_bench(void **state) {
                      1);
     // and once more, beside the command line, behind the same notes
     play(0, "see Signed by W-0001B\naction SIGN\naction SIGN_CONFIRM\nsee Signed: in the log\n");
-    expect(0, "sign --badge W-0001B --key stick/k --witness stick <pin.txt");
+    run_expect(&desk, &ran, 0, "sign --badge W-0001B --key stick/k --witness stick <pin.txt");
     expect_notes("3 notes");
 }
 
@@ -126,7 +113,7 @@ static void says_what_is_missing(void **state) {
     assert_int_equal(mkdir(desk_path(&desk, "stick"), 0700), 0);
     play(0, "action SIGN\nsee Not signed.\nsee Could not open the key\n");
     // another stick, with the key but no witness
-    expect(0, "key stick/k");
+    run_expect(&desk, &ran, 0, "key stick/k");
     play(0, "action SIGN\nsee Not signed.\nsee Is it another stick?\n");
     chmod(desk_path(&desk, "stick/k"), 0644);
     play(0, "action SIGN\nsee Not signed.\nsee others can read it\n");
@@ -139,7 +126,7 @@ static void says_what_is_missing(void **state) {
 // What does not fit the witness is never signed over.
 static void does_not_sign_another_log(void **state) {
     (void)state;
-    expect(0, "backup older.db");
+    run_expect(&desk, &ran, 0, "backup older.db");
     play(0, "action SIGN\naction SIGN_CONFIRM\nsee Signed: in the log\n");
     char text[600];
     snprintf(text, sizeof text,
@@ -147,7 +134,7 @@ static void does_not_sign_another_log(void **state) {
              "action SIGN\naction SIGN_CONFIRM\nsee Not signed.\nsee are missing\n");
     desk_write(&desk, "steps", text);
     // a copy from before, on which no day was signed yet: its own file is there on the stick
-    expect(0, BENCH "steps --db older.db");
+    run_expect(&desk, &ran, 0, BENCH "steps --db older.db");
     assert_int_equal(signatures(), 1);
 }
 
@@ -163,8 +150,8 @@ static void files_the_day(void **state) {
     assert_non_null(pipe);
     text[fread(text, 1, sizeof text - 1, pipe)] = '\0';
     assert_int_equal(pclose(pipe), 0);
-    says(text, "The code holds"); // with its signature
-    expect(0, "log --csv log.csv");
+    run_says(text, "The code holds"); // with its signature
+    run_expect(&desk, &ran, 0, "log --csv log.csv");
     judged("report_oracle.py", "log.csv report-" DAY ".pdf " DAY, "agreed");
     judged("ledger_oracle.py", "log.csv ledger-" DAY ".csv " DAY " 46 workers.csv", "agreed");
     assert_true(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'export'") >= 3);
@@ -197,27 +184,27 @@ static void withdraw_one_used(void) {
 static void keeps_the_books(void **state) {
     (void)state;
     withdraw_one_used();
-    expect(0, "ledger --csv all.csv");
-    says(ran.out, "all.csv: ");
-    expect(0, "ledger --csv day.csv --from " DAY " --to " DAY);
-    expect(0, "log --csv log.csv");
+    run_expect(&desk, &ran, 0, "ledger --csv all.csv");
+    run_says(ran.out, "all.csv: ");
+    run_expect(&desk, &ran, 0, "ledger --csv day.csv --from " DAY " --to " DAY);
+    run_expect(&desk, &ran, 0, "log --csv log.csv");
     judged("ledger_oracle.py", "log.csv day.csv " DAY " 46 workers.csv", "finished");
     judged("ledger_oracle.py", "log.csv all.csv " DAY " 46 workers.csv", "agreed");
-    expect(0, "ledger --csv none.csv --from 2026-04-01 --to 2026-04-30");
-    says(ran.out, "none.csv: 0 rows");
-    expect(0, "ledger --csv - --from 2026-04-01");
+    run_expect(&desk, &ran, 0, "ledger --csv none.csv --from 2026-04-01 --to 2026-04-30");
+    run_says(ran.out, "none.csv: 0 rows");
+    run_expect(&desk, &ran, 0, "ledger --csv - --from 2026-04-01");
     assert_string_equal(ran.out,
                         "date,build,club,head,head_model,shaft,shaft_model,flex,worker,name,result,"
                         "cause,decided_by,note,tip_off,butt_off,length\r\n");
-    expect(1, "ledger --csv all.csv");
-    says(ran.err, "Name a new file");
-    expect(1, "ledger --csv /dev/full");
-    says(ran.err, "/dev/full");
-    expect(2, "ledger");
-    says(ran.err, "--csv");
-    expect(2, "ledger --csv x.csv --from tomorrow");
-    says(ran.err, "is no day");
-    expect(1, "ledger --csv x.csv --db none.db");
+    run_expect(&desk, &ran, 1, "ledger --csv all.csv");
+    run_says(ran.err, "Name a new file");
+    run_expect(&desk, &ran, 1, "ledger --csv /dev/full");
+    run_says(ran.err, "/dev/full");
+    run_expect(&desk, &ran, 2, "ledger");
+    run_says(ran.err, "--csv");
+    run_expect(&desk, &ran, 2, "ledger --csv x.csv --from tomorrow");
+    run_says(ran.err, "is no day");
+    run_expect(&desk, &ran, 1, "ledger --csv x.csv --db none.db");
     assert_int_not_equal(access(desk_path(&desk, "x.csv"), F_OK), 0);
 }
 

@@ -34,12 +34,6 @@ static int release(void **state) {
     return 0;
 }
 
-static void says(const char *text, const char *words) {
-    if (strstr(text, words) == NULL) {
-        fail_msg("no \"%s\" in\n%s", words, text);
-    }
-}
-
 // The rows of the CSV: who gets what.
 struct choice {
     char club[16];
@@ -90,19 +84,19 @@ static void the_list_in_all_forms(void **state) {
     }
     run(&desk, &ran, "match B-20504 --db demo.db"); // 2050 by its ticket
     assert_int_equal(ran.status, 0);
-    says(ran.out, "Build 2050: shafts for 8 of 8 clubs, of ");
+    run_says(ran.out, "Build 2050: shafts for 8 of 8 clubs, of ");
     for (int i = 0; i < CLUBS; i++) {
-        says(ran.out, choices[i].shaft);
+        run_says(ran.out, choices[i].shaft);
     }
     snprintf(words, sizeof words, "\nSpread %.1f points (estimate)",
              spread_of(choices) / BALANCE_POINT);
-    says(ran.out, words);
+    run_says(ran.out, words);
     run(&desk, &ran, "match 2050 --json --db demo.db");
     snprintf(words, sizeof words, "\"spread\":%.2f,\"spread_unit\":\"points\",\"aimed\":true,",
              spread_of(choices) / BALANCE_POINT);
-    says(ran.out, words);
+    run_says(ran.out, words);
     snprintf(words, sizeof words, "{\"club\":\"%s\",", choices[7].club);
-    says(ran.out, words);
+    run_says(ran.out, words);
 }
 
 static void by_frequency_it_is_another_choice(void **state) {
@@ -122,7 +116,7 @@ static void by_frequency_it_is_another_choice(void **state) {
     assert_true(same < CLUBS);
     run(&desk, &ran, "match 2050 --by=frequency --db demo.db");
     snprintf(words, sizeof words, "\nSpread %.1f cpm (estimate)", spread_of(by_flex));
-    says(ran.out, words);
+    run_says(ran.out, words);
 }
 
 // The first eight of the stock by ticket, ordered by name in a second copy of the demo and planned:
@@ -194,7 +188,7 @@ static void the_settings_of_the_bench(void **state) {
     assert_true(fabs(after - before - 5.49) < 0.3);
     run(&desk, &ran, "match 2050 --settings none.ini --db demo.db");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "kerfside match: cannot read the settings none.ini: ");
+    run_says(ran.err, "kerfside match: cannot read the settings none.ini: ");
 }
 
 static void a_csv_file_is_new_or_refused(void **state) {
@@ -206,24 +200,24 @@ static void a_csv_file_is_new_or_refused(void **state) {
     assert_int_equal(stat(desk_path(&desk, "kit.csv"), &there), 0);
     run(&desk, &ran, "match 2050 --csv kit.csv --db demo.db");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "cannot make kit.csv: File exists.");
+    run_says(ran.err, "cannot make kit.csv: File exists.");
 }
 
 static void only_a_supervisor_with_the_pin_accepts(void **state) {
     (void)state;
     run(&desk, &ran, "match 2050 --accept --badge W-00029 --db demo.db <pin.txt");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "is no supervisor");
+    run_says(ran.err, "is no supervisor");
     run(&desk, &ran, "match 2050 --accept --badge W-00010 --db demo.db <pin.txt");
     assert_int_equal(ran.status, 1);
     run(&desk, &ran, "match 2050 --accept --badge W-0001B --db demo.db");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "no PIN was given");
+    run_says(ran.err, "no PIN was given");
     run(&desk, &ran, "match 2050 --accept --badge W-0001B --db demo.db <wrong.txt");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "that is not the PIN; nothing was accepted.");
+    run_says(ran.err, "that is not the PIN; nothing was accepted.");
     run(&desk, &ran, "log --db demo.db");
-    says(ran.out, " pin  ");
+    run_says(ran.out, " pin  ");
     assert_null(strstr(ran.out, " kit  "));
     run(&desk, &ran, "match 2050 --db demo.db"); // still waits
     assert_int_equal(ran.status, 0);
@@ -240,7 +234,7 @@ static void what_was_shown_is_accepted(void **state) {
     run(&desk, &ran, "match 2050 --accept --badge w-0001b --db demo.db <pin.txt");
     assert_string_equal(ran.err, "");
     assert_int_equal(ran.status, 0);
-    says(ran.out, "Accepted and logged: 8 shafts are reserved.\n");
+    run_says(ran.out, "Accepted and logged: 8 shafts are reserved.\n");
     run(&desk, &ran, "plan 2050 --json --db demo.db");
     for (int i = 0; i < CLUBS; i++) {
         snprintf(words, sizeof words, "\"club\":\"%s\",\"stage\":\"pending\",\"head\":\"",
@@ -256,7 +250,7 @@ static void what_was_shown_is_accepted(void **state) {
     assert_int_equal(ran.status, 0);
     run(&desk, &ran, "match 2050 --db demo.db");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "no club of a build 2050 waits for a shaft");
+    run_says(ran.err, "no club of a build 2050 waits for a shaft");
 }
 
 // Two shafts for three heads, and a fourth head that no column of the chart is for: said in words,
@@ -278,18 +272,18 @@ static void what_cannot_be_matched_is_said(void **state) {
     }
     run(&desk, &ran, "match 5");
     assert_int_equal(ran.status, 1);
-    says(ran.out, "Build 5: shafts for 2 of 4 clubs, of 2 in stock, by swingweight\n");
-    says(ran.out, "  3               H-00044         no shaft\n");
-    says(ran.out, "\nClub 4: ");
+    run_says(ran.out, "Build 5: shafts for 2 of 4 clubs, of 2 in stock, by swingweight\n");
+    run_says(ran.out, "  3               H-00044         no shaft\n");
+    run_says(ran.out, "\nClub 4: ");
     run(&desk, &ran, "match 5 --csv -");
     assert_int_equal(ran.status, 1);
-    says(ran.out, "\n5,4,H-00052,,,,,,,in oz,");
+    run_says(ran.out, "\n5,4,H-00052,,,,,,,in oz,");
     run(&desk, &ran, "match 5 --json");
-    says(ran.out, "{\"club\":\"4\",\"head\":\"H-00052\",\"shaft\":null,\"text\":\"");
-    says(ran.out, "],\"spread_before\":null}\n"); // some club would have none
+    run_says(ran.out, "{\"club\":\"4\",\"head\":\"H-00052\",\"shaft\":null,\"text\":\"");
+    run_says(ran.out, "],\"spread_before\":null}\n"); // some club would have none
     run(&desk, &ran, "match 1");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "no club of a build 1 waits for a shaft");
+    run_says(ran.err, "no club of a build 1 waits for a shaft");
 }
 
 static void wrong_use_is_said(void **state) {
@@ -304,7 +298,7 @@ static void wrong_use_is_said(void **state) {
     for (size_t i = 0; i < sizeof usage / sizeof usage[0]; i++) {
         run(&desk, &ran, "%s --db demo.db", usage[i]);
         assert_int_equal(ran.status, 2);
-        says(ran.err, "kerfside match: ");
+        run_says(ran.err, "kerfside match: ");
     }
 }
 

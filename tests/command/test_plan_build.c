@@ -23,12 +23,6 @@ static int release(void **state) {
     return 0;
 }
 
-static void says(const char *text, const char *words) {
-    if (strstr(text, words) == NULL) {
-        fail_msg("no \"%s\" in\n%s", words, text);
-    }
-}
-
 // The example of the README, by hand: 1.4 g an inch of shaft, 42 3/4 in of it are 59.85 g around
 // 21 1/2 in from the butt end; head 210 g at the ground line, 44 in; ferrule and epoxy 5 g at
 // 42 7/8 in; grip 50 g at 4 in. 210 x 30 + 5 x 28.875 + 59.85 x 7.5 - 50 x 10 = 6393.25 g in =
@@ -60,26 +54,26 @@ static void the_readme_by_hand(void **state) {
     }
     run(&desk, &ran, "plan 7-3 --moments");
     assert_int_equal(ran.status, 0);
-    says(ran.out,
-         "\n  Cut off, from the tip end                                              2 5/8 in");
-    says(ran.out,
-         "\n  Swingweight, 225.52 in oz; wished D5                                    D6.9\n");
-    says(ran.out, "\n  To reach D5: 3.1 g less at the head, or ");
-    says(ran.out, "  Head                210.00 g  at  44.000 in    30.000 in ");
-    says(ran.out, "  Shaft, cut           59.85 g  at  21.500 in     7.500 in ");
-    says(ran.out, "  Ferrule and epoxy     5.00 g  at  42.875 in    28.875 in ");
-    says(ran.out, "a point 1.75 in oz                            225.52 in oz\n");
-    says(ran.out, "  Frequency not known: stiffness of the shaft not known\n");
-    says(ran.out, "  The shaft's balance point is not known: taken as even.\n");
-    says(ran.out, "  The head's centre of gravity is not known: taken at the ground line.\n");
+    run_says(ran.out,
+             "\n  Cut off, from the tip end                                              2 5/8 in");
+    run_says(ran.out,
+             "\n  Swingweight, 225.52 in oz; wished D5                                    D6.9\n");
+    run_says(ran.out, "\n  To reach D5: 3.1 g less at the head, or ");
+    run_says(ran.out, "  Head                210.00 g  at  44.000 in    30.000 in ");
+    run_says(ran.out, "  Shaft, cut           59.85 g  at  21.500 in     7.500 in ");
+    run_says(ran.out, "  Ferrule and epoxy     5.00 g  at  42.875 in    28.875 in ");
+    run_says(ran.out, "a point 1.75 in oz                            225.52 in oz\n");
+    run_says(ran.out, "  Frequency not known: stiffness of the shaft not known\n");
+    run_says(ran.out, "  The shaft's balance point is not known: taken as even.\n");
+    run_says(ran.out, "  The head's centre of gravity is not known: taken at the ground line.\n");
     run(&desk, &ran, "plan 7-3 --csv");
-    says(ran.out, ",D6.9,225.515,");
-    says(ran.out,
-         ",,\"frequency: stiffness of the shaft not known; shaft balance point: not known, "
-         "taken as even; head centre of gravity: not known, taken at the ground line\"\r\n");
+    run_says(ran.out, ",D6.9,225.515,");
+    run_says(ran.out,
+             ",,\"frequency: stiffness of the shaft not known; shaft balance point: not known, "
+             "taken as even; head centre of gravity: not known, taken at the ground line\"\r\n");
     // Without ferrule and epoxy: 210 x 30 + 448.875 - 500 = 6248.875 g in = 220.42 in oz.
     run(&desk, &ran, "plan 7-3 --ferrule 0 --epoxy=0");
-    says(ran.out, "Swingweight, 220.42 in oz");
+    run_says(ran.out, "Swingweight, 220.42 in oz");
     assert_null(strstr(ran.out, "Moments about"));
 }
 
@@ -91,19 +85,19 @@ static void the_settings_of_the_bench(void **state) {
     desk_write(&desk, "saw.ini", "[bench]\nmark_step = 1 mm\n[assembly]\nepoxy_g = 10\n");
     run(&desk, &ran, "plan 7-3 --settings saw.ini");
     assert_int_equal(ran.status, 0);
-    says(ran.out, "Swingweight, 232.65 in oz");
+    run_says(ran.out, "Swingweight, 232.65 in oz");
     run(&desk, &ran, "plan 7-3 --json --settings=saw.ini");
-    says(ran.out, "\"mark_step\":0.039370079,");
+    run_says(ran.out, "\"mark_step\":0.039370079,");
     run(&desk, &ran, "plan 7-3 --settings saw.ini --epoxy 0 --mark-step 1/64");
-    says(ran.out, "Swingweight, 222.46 in oz");
+    run_says(ran.out, "Swingweight, 222.46 in oz");
     run(&desk, &ran, "plan 7-3 --json --settings saw.ini --mark-step 1/64");
-    says(ran.out, "\"mark_step\":0.015625,");
+    run_says(ran.out, "\"mark_step\":0.015625,");
     assert_int_equal(setenv("KERFSIDE_SETTINGS", "saw.ini", 1), 0);
     run(&desk, &ran, "plan 7-3");
-    says(ran.out, "Swingweight, 232.65 in oz");
+    run_says(ran.out, "Swingweight, 232.65 in oz");
     desk_write(&desk, "other.ini", "[assembly]\nferrule_g = 0\n");
     run(&desk, &ran, "plan 7-3 --settings other.ini"); // named, it goes before the environment's
-    says(ran.out, "Swingweight, 223.48 in oz");
+    run_says(ran.out, "Swingweight, 223.48 in oz");
     assert_int_equal(unsetenv("KERFSIDE_SETTINGS"), 0);
     run(&desk, &ran, "plan 7-3 --settings none.ini");
     assert_int_equal(ran.status, 1);
@@ -113,27 +107,28 @@ static void the_settings_of_the_bench(void **state) {
     run(&desk, &ran, "plan 7-3 --settings saw.ini");
     assert_int_equal(ran.status, 1);
     assert_string_equal(ran.out, "");
-    says(ran.err, "saw.ini:2: mark_step = 1/3: must be ");
+    run_says(ran.err, "saw.ini:2: mark_step = 1/3: must be ");
 }
 
 // Uniform flex says what it buys, a step what it does.
 static void corrections_say_what_they_buy(void **state) {
     (void)state;
     run(&desk, &ran, "plan 2042-3H --db demo.db");
-    says(ran.out, "\n  Without the uniform flex correction: about 1.4 cpm stiffer (estimate)\n");
+    run_says(ran.out,
+             "\n  Without the uniform flex correction: about 1.4 cpm stiffer (estimate)\n");
     run(&desk, &ran, "plan 2046-5H --db demo.db");
-    says(ran.out, "\n  Without the step: about ");
-    says(ran.out, " cpm softer (estimate)\n");
+    run_says(ran.out, "\n  Without the step: about ");
+    run_says(ran.out, " cpm softer (estimate)\n");
 }
 
 static void what_is_not_known_is_said(void **state) {
     (void)state;
     run(&desk, &ran, "plan 2044-3 --csv --db demo.db");
-    says(ran.out, ",frequency: stiffness of the shaft not known\r\n");
+    run_says(ran.out, ",frequency: stiffness of the shaft not known\r\n");
     run(&desk, &ran, "plan 2050-3 --json --db demo.db");
-    says(ran.out, "\"weight_g\":null,\"swingweight\":null,\"swingweight_in_oz\":null,"
-                  "\"inertia_kg_cm2\":null,\"frequency_cpm\":null,"
-                  "\"estimate_gaps\":[\"estimates: no valid plan\"]}");
+    run_says(ran.out, "\"weight_g\":null,\"swingweight\":null,\"swingweight_in_oz\":null,"
+                      "\"inertia_kg_cm2\":null,\"frequency_cpm\":null,"
+                      "\"estimate_gaps\":[\"estimates: no valid plan\"]}");
 }
 
 static size_t count_of(const char *text, const char *words) {
@@ -150,18 +145,18 @@ static void a_build_is_shown_as_a_set(void **state) {
     run(&desk, &ran, "plan 2041 --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_int_equal(count_of(ran.out, "Build 2041, club "), 4);
-    says(ran.out,
-         "\nSet 2041, planned (measured); weight, swingweight and frequency are estimates\n");
-    says(ran.out, "\n  1                           45.000 ");
-    says(ran.out, "\n  line, per club              -1.000 ");
-    says(ran.out, "\n  Club 1: length 1.00 in above the line of the others\n");
+    run_says(ran.out,
+             "\nSet 2041, planned (measured); weight, swingweight and frequency are estimates\n");
+    run_says(ran.out, "\n  1                           45.000 ");
+    run_says(ran.out, "\n  line, per club              -1.000 ");
+    run_says(ran.out, "\n  Club 1: length 1.00 in above the line of the others\n");
     ticketed = strdup(ran.out);
     assert_non_null(ticketed);
     run(&desk, &ran, "plan B-20416 --db demo.db");
     assert_string_equal(ran.out, ticketed);
     free(ticketed);
     run(&desk, &ran, "plan 2042 --db demo.db");
-    says(ran.out, "\n  No club stands out.\n"); // hybrids and irons are no line
+    run_says(ran.out, "\n  No club stands out.\n"); // hybrids and irons are no line
 }
 
 // A refused club keeps its row, and the build is shown.
@@ -169,8 +164,9 @@ static void a_build_with_refused_clubs(void **state) {
     (void)state;
     run(&desk, &ran, "plan 2045 --db demo.db");
     assert_int_equal(ran.status, 0);
-    says(ran.out, "No plan: The shaft is too short by 1/8 in.");
-    says(ran.out, "\n  7                        not known          not known          not known ");
+    run_says(ran.out, "No plan: The shaft is too short by 1/8 in.");
+    run_says(ran.out,
+             "\n  7                        not known          not known          not known ");
     run(&desk, &ran, "plan 2045 --json --db demo.db");
     assert_int_equal(ran.out[0], '[');
     assert_int_equal(count_of(ran.out, "{\"build\":\"2045\""), 6);
@@ -217,16 +213,16 @@ static void a_worksheet(void **state) {
     assert_int_equal(ran.status, 0);
     assert_string_equal(ran.out, "set.pdf: 8 clubs\n");
     read_pdf("pdfinfo", "set.pdf", text);
-    says(text, "\nPages:           1\n");
-    says(text, "(A4)");
+    run_says(text, "\nPages:           1\n");
+    run_says(text, "(A4)");
     read_pdf("pdftotext -raw", "set.pdf", text);
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        says(text, words[i]);
+        run_says(text, words[i]);
     }
     run(&desk, &ran, "plan B-20416 --pdf set.pdf --paper letter --db demo.db");
     assert_int_equal(ran.status, 0);
     read_pdf("pdfinfo", "set.pdf", text);
-    says(text, "(letter)");
+    run_says(text, "(letter)");
 }
 
 static void what_cannot_be_done_is_said(void **state) {
@@ -239,10 +235,10 @@ static void what_cannot_be_done_is_said(void **state) {
     assert_string_equal(ran.out, "");
     run(&desk, &ran, "plan 9999 --db demo.db");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "there is no build 9999.");
+    run_says(ran.err, "there is no build 9999.");
     run(&desk, &ran, "plan 9999 --pdf none.pdf --db demo.db");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "there is no build 9999.");
+    run_says(ran.err, "there is no build 9999.");
     assert_int_not_equal(stat(desk_path(&desk, "none.pdf"), &there), 0);
     static const char *const usage[] = {
         "plan 2042-5 --pdf x.pdf",     "plan --all --pdf x.pdf",
@@ -253,7 +249,7 @@ static void what_cannot_be_done_is_said(void **state) {
         run(&desk, &ran, "%s --db demo.db", usage[i]);
         assert_int_equal(ran.status, 2);
         assert_string_equal(ran.out, "");
-        says(ran.err, "kerfside plan: ");
+        run_says(ran.err, "kerfside plan: ");
     }
 }
 

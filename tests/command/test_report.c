@@ -15,19 +15,6 @@
 static struct desk desk;
 static struct ran ran;
 
-static void says(const char *text, const char *words) {
-    if (strstr(text, words) == NULL) {
-        fail_msg("no \"%s\" in: %s", words, text);
-    }
-}
-
-static void expect(int status, const char *arguments) {
-    run(&desk, &ran, "%s", arguments);
-    if (ran.status != status) {
-        fail_msg("%s: %d, %s%s", arguments, ran.status, ran.out, ran.err);
-    }
-}
-
 static int opened(void **state) {
     (void)state;
     desk_init(&desk);
@@ -80,12 +67,12 @@ static void agree(const char *paper, const char *as) {
     char arguments[200];
     unlink(desk_path(&desk, "log.csv"));
     snprintf(arguments, sizeof arguments, "report --day " DAY " --pdf r.pdf --paper %s", paper);
-    expect(0, arguments);
-    expect(0, "log --csv log.csv");
+    run_expect(&desk, &ran, 0, arguments);
+    run_expect(&desk, &ran, 0, "log --csv log.csv");
     shell(text, sizeof text,
           "/usr/bin/python3 %s/tests/command/report_oracle.py log.csv r.pdf " DAY,
           KERFSIDE_SOURCE_DIR);
-    says(text, "agreed");
+    run_says(text, "agreed");
     keep("r.pdf", as);
 }
 
@@ -102,9 +89,9 @@ static void long_names_too(void **state) {
     busy_day(&desk, 30, true, morning(), 11);
     agree("a4", "report-long");
     shell(text, sizeof text, "pdftotext -raw r.pdf -");
-    says(text, "W-00029 " BUSY_NAME ": ");
-    says(text, "GRUNWALD0000-Längste Löß0");
-    says(text, "Säge, 2");
+    run_says(text, "W-00029 " BUSY_NAME ": ");
+    run_says(text, "GRUNWALD0000-Längste Löß0");
+    run_says(text, "Säge, 2");
 }
 
 static void two_thousand_cuts(void **state) {
@@ -122,20 +109,20 @@ static void a_day_with_nothing(void **state) {
     static char text[DESK_TEXT_MAX];
     (void)state;
     desk_import_workshop(&desk);
-    expect(0, "report --pdf r.pdf --day " DAY);
-    says(ran.out, "r.pdf: 1 page\n");
+    run_expect(&desk, &ran, 0, "report --pdf r.pdf --day " DAY);
+    run_says(ran.out, "r.pdf: 1 page\n");
     keep("r.pdf", "report-nothing");
     shell(text, sizeof text, "pdftotext -layout r.pdf -");
     static const char *const words[] = {
         "Tuesday 31 March 2026",        "Nothing was cut.", "No stops.",
         "Too few clubs were measured.", "None was made.",   "Not signed yet."};
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        says(text, words[i]);
+        run_says(text, words[i]);
     }
     int64_t last = desk_ask(&desk, "SELECT max(seq) FROM log");
     char covered[64];
     snprintf(covered, sizeof covered, "No signature covers the last %d entries", (int)last);
-    says(text, covered);
+    run_says(text, covered);
 }
 
 static void millimetres_and_days(void **state) {
@@ -143,12 +130,13 @@ static void millimetres_and_days(void **state) {
     (void)state;
     busy_day(&desk, 3, false, morning(), 5);
     desk_write(&desk, "mm.ini", "[bench]\nunits = mm\ntolerance = 1 mm\n");
-    expect(0, "report --pdf r.pdf --from 2026-03-30 --to 2026-04-01 --settings mm.ini");
+    run_expect(&desk, &ran, 0,
+               "report --pdf r.pdf --from 2026-03-30 --to 2026-04-01 --settings mm.ini");
     shell(text, sizeof text, "pdftotext -layout r.pdf -");
-    says(text, "30 March 2026 to 1 April 2026");
-    says(text, "Cuts, in millimetres");
-    says(text, "12.7"); // the tip mark, 1/2 in
-    says(text, "31 Mar 07:");
+    run_says(text, "30 March 2026 to 1 April 2026");
+    run_says(text, "Cuts, in millimetres");
+    run_says(text, "12.7"); // the tip mark, 1/2 in
+    run_says(text, "31 Mar 07:");
 }
 
 // --- what was signed
@@ -185,43 +173,46 @@ static void a_signed_day(void **state) {
     (void)state;
     busy_day(&desk, 20, false, morning(), 9);
     desk_write(&desk, "pin.txt", "4321\n");
-    expect(0, "pin W-0001B <pin.txt");
+    run_expect(&desk, &ran, 0, "pin W-0001B <pin.txt");
     assert_int_equal(mkdir(desk_path(&desk, "keys"), 0700), 0);
-    expect(0, "key keys/k");
-    expect(0, "sign --badge W-0001B --key keys/k --witness w --day " DAY " <pin.txt");
+    run_expect(&desk, &ran, 0, "key keys/k");
+    run_expect(&desk, &ran, 0,
+               "sign --badge W-0001B --key keys/k --witness w --day " DAY " <pin.txt");
     FILE *file = fopen(desk_path(&desk, "w"), "re");
     assert_non_null(file);
     assert_true(fread(note, 1, sizeof note - 1, file) > 0);
     fclose(file);
     // with the witness: the whole note, which is a witness again
-    expect(0, "report --day " DAY " --pdf r.pdf --witness w --public keys/k.pub");
+    run_expect(&desk, &ran, 0, "report --day " DAY " --pdf r.pdf --witness w --public keys/k.pub");
     keep("r.pdf", "report-signed");
     read_by_both(note);
     shell(text, sizeof text,
           "pdftoppm -r 300 -gray -f $(pdfinfo r.pdf | awk '/^Pages/{print $2}') "
           "r.pdf page && zbarimg --nodbus -q --raw -Sdisable -Sqrcode.enable "
           "page-*.pgm | head -n -1 >scanned");
-    expect(0, "check --witness scanned --public keys/k.pub");
+    run_expect(&desk, &ran, 0, "check --witness scanned --public keys/k.pub");
     shell(text, sizeof text, "pdftotext -layout r.pdf -");
-    says(text, DAY " was signed by Ada Quill, W-0001B");
-    says(text, "Entries it stands for (size)");
+    run_says(text, DAY " was signed by Ada Quill, W-0001B");
+    run_says(text, "Entries it stands for (size)");
     // without: all but the signature
-    expect(0, "report --day " DAY " --pdf r.pdf");
+    run_expect(&desk, &ran, 0, "report --day " DAY " --pdf r.pdf");
     snprintf(body, sizeof body, "%.*s", (int)(strstr(note, "\n\n") + 1 - note), note);
     read_by_both(body);
     shell(text, sizeof text, "pdftotext -raw r.pdf -");
-    says(text, "The witness was not at hand");
+    run_says(text, "The witness was not at hand");
     // another log's witness, or none
     desk_write(&desk, "empty", "");
-    expect(0, "report --day " DAY " --pdf r.pdf --witness empty --public keys/k.pub");
+    run_expect(&desk, &ran, 0,
+               "report --day " DAY " --pdf r.pdf --witness empty --public keys/k.pub");
     shell(text, sizeof text, "pdftotext -raw r.pdf -");
-    says(text, "Its note is not in the witness");
-    expect(1, "report --day " DAY " --pdf r.pdf --witness none --public keys/k.pub");
-    says(ran.err, "Could not read the witness none");
+    run_says(text, "Its note is not in the witness");
+    run_expect(&desk, &ran, 1,
+               "report --day " DAY " --pdf r.pdf --witness none --public keys/k.pub");
+    run_says(ran.err, "Could not read the witness none");
     // the day after has no signature, and the later entries are told
-    expect(0, "report --day 2026-04-01 --pdf r.pdf");
+    run_expect(&desk, &ran, 0, "report --day 2026-04-01 --pdf r.pdf");
     shell(text, sizeof text, "pdftotext -raw r.pdf -");
-    says(text, "Not signed yet. No signature covers the last 0 entries");
+    run_says(text, "Not signed yet. No signature covers the last 0 entries");
 }
 
 static void refuses(void **state) {
@@ -243,8 +234,8 @@ static void refuses(void **state) {
     };
     (void)state;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        expect(rows[i].status, rows[i].arguments);
-        says(ran.err, rows[i].words);
+        run_expect(&desk, &ran, rows[i].status, rows[i].arguments);
+        run_says(ran.err, rows[i].words);
     }
     assert_int_not_equal(access(desk_path(&desk, "r.pdf"), F_OK), 0);
 }

@@ -15,19 +15,6 @@
 static struct desk desk;
 static struct ran ran;
 
-static void says(const char *text, const char *words) {
-    if (strstr(text, words) == NULL) {
-        fail_msg("no \"%s\" in: %s", words, text);
-    }
-}
-
-static void expect(int status, const char *arguments) {
-    run(&desk, &ran, "%s", arguments);
-    if (ran.status != status) {
-        fail_msg("%s: %d, %s%s", arguments, ran.status, ran.out, ran.err);
-    }
-}
-
 // The whole witness, with a NUL.
 static size_t witness(char *bytes, size_t most) {
     FILE *file = fopen(desk_path(&desk, "w"), "re");
@@ -44,9 +31,9 @@ static int opened(void **state) {
     desk_import_workshop(&desk);
     desk_write(&desk, "pin.txt", "4321\n");
     desk_write(&desk, "wrong.txt", "1234\n");
-    expect(0, "pin W-0001B <pin.txt");
+    run_expect(&desk, &ran, 0, "pin W-0001B <pin.txt");
     assert_int_equal(mkdir(desk_path(&desk, "keys"), 0700), 0);
-    expect(0, "key keys/k");
+    run_expect(&desk, &ran, 0, "key keys/k");
     return 0;
 }
 
@@ -61,22 +48,23 @@ static void signs_and_checks(void **state) {
     (void)state;
     int64_t before = desk_ask(&desk, "SELECT max(seq) FROM log");
     char words[80];
-    expect(0, SIGN);
+    run_expect(&desk, &ran, 0, SIGN);
     witness(text, sizeof text);
-    says(ran.out, text); // what is printed is what was written
-    expect(0, CHECK);
+    run_says(ran.out, text); // what is printed is what was written
+    run_expect(&desk, &ran, 0, CHECK);
     snprintf(words, sizeof words, "1 note, the last over %d entries.\n", (int)before + 2);
-    says(ran.out, words); // the PIN is an entry too
-    expect(0, "sign --badge w-0001b --day 2026-03-31 --key keys/k --witness w <pin.txt");
-    says(ran.out, "day 2026-03-31\n");
-    expect(1, "sign --badge W-0001B --key keys/k --witness w <wrong.txt");
-    says(ran.err, "that is not the PIN; nothing was signed.");
-    expect(0, CHECK);
+    run_says(ran.out, words); // the PIN is an entry too
+    run_expect(&desk, &ran, 0,
+               "sign --badge w-0001b --day 2026-03-31 --key keys/k --witness w <pin.txt");
+    run_says(ran.out, "day 2026-03-31\n");
+    run_expect(&desk, &ran, 1, "sign --badge W-0001B --key keys/k --witness w <wrong.txt");
+    run_says(ran.err, "that is not the PIN; nothing was signed.");
+    run_expect(&desk, &ran, 0, CHECK);
     snprintf(words, sizeof words, "2 notes, the last over %d entries.", (int)before + 4);
-    says(ran.out, words);
-    says(ran.out, "No note covers the last 1 yet");
+    run_says(ran.out, words);
+    run_says(ran.out, "No note covers the last 1 yet");
     setenv("KERFSIDE_KEY", "keys/k", 1);
-    expect(0, "sign --badge W-0001B --witness w <pin.txt");
+    run_expect(&desk, &ran, 0, "sign --badge W-0001B --witness w <pin.txt");
     unsetenv("KERFSIDE_KEY");
     assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed' AND "
                                      "worker = 'W-0001B' AND note GLOB '20*-*-* *'"),
@@ -88,8 +76,8 @@ static void agrees_with_python(void **state) {
     char command[512];
     char line[16] = "";
     (void)state;
-    expect(0, SIGN);
-    expect(0, SIGN);
+    run_expect(&desk, &ran, 0, SIGN);
+    run_expect(&desk, &ran, 0, SIGN);
     snprintf(command, sizeof command, "/usr/bin/python3 %s/tests/store/witness_oracle.py %s %s %s",
              KERFSIDE_SOURCE_DIR, desk.db, desk_path(&desk, "w"), desk_path(&desk, "keys/k.pub"));
     FILE *pipe = popen(command, "re");
@@ -104,14 +92,14 @@ static void keeps_a_witness_a_log(void **state) {
     char command[200];
     (void)state;
     assert_int_equal(mkdir(desk_path(&desk, "stick"), 0700), 0);
-    expect(0, "sign --badge W-0001B --key keys/k --witness stick <pin.txt");
-    expect(0, "sign --badge W-0001B --key keys/k --witness stick/ <pin.txt");
+    run_expect(&desk, &ran, 0, "sign --badge W-0001B --key keys/k --witness stick <pin.txt");
+    run_expect(&desk, &ran, 0, "sign --badge W-0001B --key keys/k --witness stick/ <pin.txt");
     struct entry genesis;
     assert_int_equal(store_entry(desk.store, 1, &genesis), STORE_OK);
     snprintf(command, sizeof command,
              "check --witness stick/kerfside-%.8s.witness --public keys/k.pub", genesis.note);
-    expect(0, command);
-    says(ran.out, "2 notes");
+    run_expect(&desk, &ran, 0, command);
+    run_says(ran.out, "2 notes");
 }
 
 // Everything that can be known before is known before anything is signed.
@@ -143,11 +131,11 @@ static void refuses(void **state) {
         {"check --witness empty --public none", 1, "Could not open the key none"},
     };
     (void)state;
-    expect(0, "key k");
+    run_expect(&desk, &ran, 0, "key k");
     desk_write(&desk, "empty", "");
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        expect(rows[i].status, rows[i].arguments);
-        says(ran.err, rows[i].words);
+        run_expect(&desk, &ran, rows[i].status, rows[i].arguments);
+        run_says(ran.err, rows[i].words);
     }
     assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed'"), 0);
 }
@@ -156,28 +144,29 @@ static void refuses(void **state) {
 static void finds_what_was_done(void **state) {
     char text[4096];
     (void)state;
-    expect(0, SIGN);
-    expect(0, "backup older.db");
-    expect(0, SIGN);
-    expect(1, CHECK " --db older.db");
-    says(ran.err, "are missing");
-    says(ran.err, "First bad log entry: ");
-    expect(1, "sign --badge W-0001B --key keys/k --witness w --db older.db <pin.txt");
-    says(ran.err, "Nothing was signed.");
-    expect(0, CHECK);
+    run_expect(&desk, &ran, 0, SIGN);
+    run_expect(&desk, &ran, 0, "backup older.db");
+    run_expect(&desk, &ran, 0, SIGN);
+    run_expect(&desk, &ran, 1, CHECK " --db older.db");
+    run_says(ran.err, "are missing");
+    run_says(ran.err, "First bad log entry: ");
+    run_expect(&desk, &ran, 1,
+               "sign --badge W-0001B --key keys/k --witness w --db older.db <pin.txt");
+    run_says(ran.err, "Nothing was signed.");
+    run_expect(&desk, &ran, 0, CHECK);
     size_t size = witness(text, sizeof text);
     text[size / 2 + 40] ^= 1; // in the second note
     desk_write(&desk, "w", text);
-    expect(1, CHECK);
-    says(ran.err, "The witness w is damaged or not of this key: line ");
-    says(ran.out, "is whole"); // the log itself, and the first note
-    expect(1, SIGN);
-    says(ran.err, "line ");
-    expect(0, "key keys/other");
+    run_expect(&desk, &ran, 1, CHECK);
+    run_says(ran.err, "The witness w is damaged or not of this key: line ");
+    run_says(ran.out, "is whole"); // the log itself, and the first note
+    run_expect(&desk, &ran, 1, SIGN);
+    run_says(ran.err, "line ");
+    run_expect(&desk, &ran, 0, "key keys/other");
     desk_write(&desk, "w", "");
-    expect(0, SIGN);
-    expect(1, "check --witness w --public keys/other.pub");
-    says(ran.err, "line 1: the note is signed by another key");
+    run_expect(&desk, &ran, 0, SIGN);
+    run_expect(&desk, &ran, 1, "check --witness w --public keys/other.pub");
+    run_says(ran.err, "line 1: the note is signed by another key");
 }
 
 // The disk of the witness takes no more: the entry is in the log, that is said, and signing again
@@ -188,7 +177,7 @@ static void says_when_the_witness_is_full(void **state) {
     char text[4096];
     struct stat stats;
     (void)state;
-    expect(0, SIGN);
+    run_expect(&desk, &ran, 0, SIGN);
     size_t size = witness(text, sizeof text);
     FILE *file = fopen(desk_path(&desk, "w"), "ae");
     assert_non_null(file);
@@ -206,15 +195,15 @@ static void says_when_the_witness_is_full(void **state) {
     run(&desk, &ran, SIGN);
     assert_int_equal(setrlimit(RLIMIT_FSIZE, &before), 0);
     assert_int_equal(ran.status, 1);
-    says(ran.err, "is in the log, but not in the witness.");
-    says(ran.err, "Sign once more");
+    run_says(ran.err, "is in the log, but not in the witness.");
+    run_says(ran.err, "Sign once more");
     assert_int_equal(stat(desk_path(&desk, "w"), &stats), 0);
     assert_int_equal(stats.st_size, full); // no half of a note
     assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed'"), 2);
-    expect(0, CHECK);
-    says(ran.out, "No note covers the last 2 yet");
-    expect(0, SIGN);
-    expect(0, CHECK);
+    run_expect(&desk, &ran, 0, CHECK);
+    run_says(ran.out, "No note covers the last 2 yet");
+    run_expect(&desk, &ran, 0, SIGN);
+    run_expect(&desk, &ran, 0, CHECK);
     assert_null(strstr(ran.out, "No note covers"));
 }
 

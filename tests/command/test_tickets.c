@@ -25,12 +25,6 @@ static int release(void **state) {
     return 0;
 }
 
-static void says(const char *text, const char *words) {
-    if (strstr(text, words) == NULL) {
-        fail_msg("no \"%s\" in\n%s", words, text);
-    }
-}
-
 static bool is_there(const char *name) {
     struct stat there;
     return stat(desk_path(&desk, name), &there) == 0;
@@ -96,7 +90,7 @@ static void words_of_the_parts(void **state) {
         "Club 1-3",      "Rod, flex R",      "Shaft, raw 46 in, 110 g", "Rack A2",
         "Ada Quill",     "Badge, supervisor"};
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
-        says(text, words[i]);
+        run_says(text, words[i]);
     }
 }
 
@@ -128,7 +122,7 @@ static void what_is_not_there_is_said(void **state) {
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         run(&desk, &ran, "tickets %s --pdf none.pdf", rows[i].arguments);
         assert_int_equal(ran.status, 1);
-        says(ran.err, rows[i].words);
+        run_says(ran.err, rows[i].words);
         assert_string_equal(ran.out, "");
         assert_false(is_there("none.pdf"));
     }
@@ -153,7 +147,7 @@ static void wrong_use_is_said(void **state) {
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         run(&desk, &ran, "tickets %s", rows[i].arguments);
         assert_int_equal(ran.status, 2);
-        says(ran.err, rows[i].words);
+        run_says(ran.err, rows[i].words);
         assert_false(is_there("none.pdf"));
     }
 }
@@ -162,21 +156,22 @@ static void what_cannot_be_written_is_said(void **state) {
     (void)state;
     run(&desk, &ran, "tickets 1 --pdf no/such/folder.pdf");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "kerfside tickets: Cannot write no/such/folder.pdf: No such file or directory.");
+    run_says(ran.err,
+             "kerfside tickets: Cannot write no/such/folder.pdf: No such file or directory.");
     setenv("KERFSIDE_ASSETS", "/nowhere", 1);
     run(&desk, &ran, "tickets 1 --pdf none.pdf");
     unsetenv("KERFSIDE_ASSETS");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "/nowhere/fonts/B612-Regular.otf");
+    run_says(ran.err, "/nowhere/fonts/B612-Regular.otf");
     assert_false(is_there("none.pdf"));
 }
 
 static void a_used_sheet(void **state) {
     (void)state;
     run(&desk, &ran, "tickets 1 --pdf t.pdf --from 19");
-    says(ran.out, "t.pdf: 3 tickets on 1 page of a4");
+    run_says(ran.out, "t.pdf: 3 tickets on 1 page of a4");
     run(&desk, &ran, "tickets 1 --pdf t.pdf --from 20");
-    says(ran.out, "t.pdf: 3 tickets on 2 pages of a4");
+    run_says(ran.out, "t.pdf: 3 tickets on 2 pages of a4");
 }
 
 // --- printing ----------------------------------------------------------------------------------
@@ -238,7 +233,7 @@ static void a_printer_that_refuses(void **state) {
     run(&desk, &ran, "tickets 1 --pdf t.pdf --print");
     setenv("PATH", kept, 1);
     assert_int_equal(ran.status, 1);
-    says(ran.err, "kerfside tickets: lp did not take t.pdf.");
+    run_says(ran.err, "kerfside tickets: lp did not take t.pdf.");
     assert_true(is_there("t.pdf"));
 }
 
@@ -250,8 +245,8 @@ static void no_lp_at_all(void **state) {
     run(&desk, &ran, "tickets 1 --pdf t.pdf --print");
     setenv("PATH", kept, 1);
     assert_int_equal(ran.status, 1);
-    says(ran.err, "There is no lp here to print with (package cups-client). Print t.pdf with "
-                  "another program, at 100 %.");
+    run_says(ran.err, "There is no lp here to print with (package cups-client). Print t.pdf with "
+                      "another program, at 100 %.");
     assert_true(is_there("t.pdf"));
 }
 
@@ -274,7 +269,7 @@ static void a_build_at_once(void **state) {
     assert_int_equal(tickets_build(desk.store, "1", desk_path(&desk, "no/n.pdf"), stock, message,
                                    sizeof message),
                      STORE_FAILED);
-    says(message, "no/n.pdf: No such file or directory.");
+    run_says(message, "no/n.pdf: No such file or directory.");
 }
 
 // B-168 would have the check character `*`, so no ticket can carry it: the parts have theirs, and a
@@ -291,7 +286,7 @@ static void a_build_without_a_ticket_of_its_own(void **state) {
     prints("168", "H-00028 ", "t.pdf: 1 ticket on 1 page of 62mm\n");
     run(&desk, &ran, "tickets 176 --pdf none.pdf");
     assert_int_equal(ran.status, 1);
-    says(ran.err, "there is nothing to print.");
+    run_says(ran.err, "there is nothing to print.");
     assert_false(is_there("none.pdf"));
 }
 
@@ -309,8 +304,8 @@ static void a_build_of_thirty(void **state) {
     assert_int_equal(tickets_add_build(&tickets, desk.store, "30"), STORE_OK);
     assert_int_equal(tickets.count, 1);
     assert_string_equal(tickets.label[0].words[0], "Build 30");
-    says(tickets.label[0].words[1], "30 clubs: long club 1, long club 2, ");
-    says(tickets.label[0].words[1], ", long club 12 and 18 more");
+    run_says(tickets.label[0].words[1], "30 clubs: long club 1, long club 2, ");
+    run_says(tickets.label[0].words[1], ", long club 12 and 18 more");
     assert_string_equal(tickets.label[0].words[2], "Due 2026-04-01"); // the first of them
     tickets_release(&tickets);
     assert_null(tickets.label);
