@@ -6,8 +6,6 @@
 #include <errno.h>
 #include <fcntl.h>
 #include <stdlib.h>
-#include <sys/ioctl.h>
-#include <termios.h>
 #include <time.h>
 #include <unistd.h>
 
@@ -21,30 +19,6 @@ struct serial {
     struct serial_parser parser;
     bool gave; // something since the last wake
 };
-
-static const struct {
-    int baud;
-    speed_t speed;
-} bauds[] = {
-    {1200, B1200},     {2400, B2400},     {4800, B4800},     {9600, B9600},
-    {19200, B19200},   {38400, B38400},   {57600, B57600},   {115200, B115200},
-    {230400, B230400}, {460800, B460800}, {921600, B921600},
-};
-
-static bool speed_of(int baud, speed_t *ret_speed) {
-    for (size_t i = 0; i < sizeof bauds / sizeof bauds[0]; i++) {
-        if (bauds[i].baud == baud) {
-            *ret_speed = bauds[i].speed;
-            return true;
-        }
-    }
-    return false;
-}
-
-bool serial_baud_known(int baud) {
-    speed_t speed;
-    return speed_of(baud, &speed);
-}
 
 static int64_t now_us(void) {
     struct timespec now;
@@ -70,23 +44,8 @@ static void wake(struct serial *s) {
 
 static bool ready(void *ctx, int fd) {
     struct serial *s = ctx;
-    struct termios line;
-    speed_t speed;
-    if (!speed_of(s->options.baud, &speed) || tcgetattr(fd, &line) != 0) {
-        return false; // no terminal: some other file
-    }
-    cfmakeraw(&line);
-    line.c_cflag &= ~(tcflag_t)(CRTSCTS | CSTOPB | HUPCL);
-    line.c_cflag |= CLOCAL | CREAD;
-    line.c_cc[VMIN] = 0;
-    line.c_cc[VTIME] = 0;
-    if (cfsetspeed(&line, speed) != 0 || tcsetattr(fd, TCSANOW, &line) != 0) {
-        return false;
-    }
-    ioctl(fd, TIOCEXCL); // where it is not known, nobody else asks for it either
-    tcflush(fd, TCIFLUSH);
     serial_parser_forget(&s->parser);
-    return true;
+    return serial_line_open(fd, s->options.baud);
 }
 
 // Called when poll says so, so that no bytes mean an end (termios(3): VMIN and VTIME 0).

@@ -3,12 +3,12 @@
 
 // A scanner at a serial line, or one that shows itself as one (CDC-ACM), read by a thread of its
 // own. The path is best one of /dev/serial/by-id, which stays the same when the device comes back
-// under another number. The line is raw, 8 data bits, no parity, no flow control, so that every
-// byte arrives as it was sent; nobody else may open it meanwhile (TIOCEXCL).
+// under another number. The line is as serial_line_open makes it.
 //
 // Like evdev.h: wake is called from the thread, everything else is for one other thread. The queue
 // is bounded; records nobody takes are dropped, and that is told.
 
+#include "serial_line.h"
 #include "serial_record.h"
 
 #define SERIAL_QUEUE_MAX 32
@@ -36,9 +36,6 @@ struct serial_options {
     void (*wake)(void *ctx); // there is something for serial_next
     void *ctx;
 };
-
-// 1200 to 921600 in the usual steps. CDC-ACM takes no notice of it.
-bool serial_baud_known(int baud);
 
 // Present is taken for granted until the thread finds otherwise.
 // NULL on no memory or no descriptors.

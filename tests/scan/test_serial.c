@@ -1,12 +1,11 @@
-// The serial line is the slave of a pseudo terminal, found by a symbolic link as a real one is by
-// its id. Speed and the numbers a real device comes back under need real hardware.
+// Speed and the numbers a real device comes back under need real hardware.
 
 #include "check.h"
 #include "serial.h"
+#include "terminal.h"
 
 #include <errno.h>
 #include <fcntl.h>
-#include <poll.h>
 #include <semaphore.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -15,12 +14,9 @@
 #include <time.h>
 #include <unistd.h>
 
-#define WAIT_MS 5000
 #define NEVER_MS 600000
 
-static char folder[64];
-static char path[96];
-static int master = -1;
+static struct terminal terminal;
 static struct serial *serial;
 static sem_t woken;
 
@@ -29,31 +25,9 @@ static void wake(void *ctx) {
     sem_post(&woken);
 }
 
-static void wait_ms(int ms) {
-    struct timespec time = {.tv_sec = ms / 1000, .tv_nsec = ms % 1000 * 1000000L};
-    nanosleep(&time, NULL);
-}
-
-static void plug_in(void) {
-    char slave[64];
-    master = posix_openpt(O_RDWR | O_NOCTTY | O_CLOEXEC | O_NONBLOCK);
-    assert_true(master >= 0);
-    assert_int_equal(grantpt(master), 0);
-    assert_int_equal(unlockpt(master), 0);
-    assert_int_equal(ptsname_r(master, slave, sizeof slave), 0);
-    assert_int_equal(symlink(slave, path), 0);
-}
-
-// As udev does: the link goes with the device.
-static void plug_out(void) {
-    unlink(path);
-    close(master);
-    master = -1;
-}
-
 static void start(int retry_ms) {
     struct serial_options options = {
-        .path = path, .prefix = "", .baud = 9600, .retry_ms = retry_ms, .wake = wake};
+        .path = terminal.path, .prefix = "", .baud = 9600, .retry_ms = retry_ms, .wake = wake};
     serial = serial_init(&options);
     assert_non_null(serial);
     assert_true(serial_start(serial));
@@ -61,9 +35,7 @@ static void start(int retry_ms) {
 
 static int set_up(void **state) {
     (void)state;
-    strcpy(folder, "/tmp/kerfside-serial-XXXXXX");
-    assert_non_null(mkdtemp(folder));
-    snprintf(path, sizeof path, "%s/usb-scanner", folder);
+    terminal_init(&terminal);
     sem_init(&woken, 0, 0);
     serial = NULL;
     return 0;
@@ -76,11 +48,7 @@ static int tear_down(void **state) {
         serial_join(serial);
         serial_destroy(serial);
     }
-    if (master >= 0) {
-        plug_out();
-    }
-    unlink(path);
-    rmdir(folder);
+    terminal_destroy(&terminal);
     sem_destroy(&woken);
     return 0;
 }
@@ -94,10 +62,10 @@ static struct serial_event next(void) {
     struct serial_event event;
     struct timespec until;
     clock_gettime(CLOCK_REALTIME, &until);
-    until.tv_sec += WAIT_MS / 1000;
+    until.tv_sec += TERMINAL_WAIT_MS / 1000;
     while (!serial_next(serial, &event)) {
         if (sem_timedwait(&woken, &until) != 0 && errno == ETIMEDOUT) {
-            fail_msg("nothing came within %d ms", WAIT_MS);
+            fail_msg("nothing came within %d ms", TERMINAL_WAIT_MS);
         }
     }
     return event;
@@ -117,33 +85,13 @@ static void expect(enum wedge_kind kind, const char *text) {
 }
 
 static void send(const char *bytes, size_t size) {
-    while (size > 0) {
-        ssize_t sent = write(master, bytes, size);
-        if (sent < 0) {
-            struct pollfd room = {.fd = master, .events = POLLOUT};
-            assert_int_equal(errno, EAGAIN);
-            poll(&room, 1, WAIT_MS);
-            continue;
-        }
-        bytes += sent;
-        size -= (size_t)sent;
-    }
+    terminal_send(&terminal, bytes, size);
 }
 
-// Open with its line set, so that nothing the test writes is flushed away or cooked.
 static void plugged(int retry_ms) {
-    struct termios line;
-    plug_in();
+    terminal_plug_in(&terminal);
     start(retry_ms);
-    for (int i = 0; i < WAIT_MS; i++) {
-        assert_int_equal(tcgetattr(master, &line), 0); // the pair's, as the slave set it
-        if ((line.c_lflag & ICANON) == 0) {
-            wait_ms(5);
-            return;
-        }
-        wait_ms(1);
-    }
-    fail_msg("the line was never made raw");
+    terminal_wait_raw(&terminal);
 }
 
 static int64_t monotonic_us(void) {
@@ -202,7 +150,7 @@ static void test_raw(void **state) {
     assert_memory_equal(event.record.trace.byte, sent, sizeof sent - 2);
     assert_string_equal(event.record.trace.end, "\r");
     assert_int_equal(event.record.output.kind, WEDGE_FAULT);
-    assert_int_equal(read(master, &echo, 1), -1); // no echo to the scanner either
+    assert_int_equal(read(terminal.master, &echo, 1), -1); // no echo to the scanner either
     assert_int_equal(errno, EAGAIN);
     char high[] = {'B', (char)0xff, (char)0x80, '\r'};
     send(high, sizeof high); // no marks for parity put in
@@ -215,7 +163,7 @@ static void test_line_settings(void **state) {
     (void)state;
     struct termios line;
     plugged(20);
-    assert_int_equal(tcgetattr(master, &line), 0);
+    assert_int_equal(tcgetattr(terminal.master, &line), 0);
     assert_int_equal(cfgetispeed(&line), B9600);
     assert_int_equal(line.c_cflag & CSIZE, CS8);
     assert_int_equal(line.c_cflag & (PARENB | CSTOPB | CRTSCTS), 0);
@@ -224,7 +172,7 @@ static void test_line_settings(void **state) {
     assert_int_equal(line.c_cc[VMIN], 0);
     assert_int_equal(line.c_cc[VTIME], 0);
     int exclusive = 0;
-    int other = open(path, O_RDWR | O_NOCTTY | O_NONBLOCK | O_CLOEXEC);
+    int other = open(terminal.path, O_RDWR | O_NOCTTY | O_NONBLOCK | O_CLOEXEC);
     if (other >= 0) { // root may open it all the same, and can ask
         assert_int_equal(ioctl(other, TIOCGEXCL, &exclusive), 0);
         assert_int_equal(exclusive, 1);
@@ -256,12 +204,6 @@ static void test_half_a_code_ends_by_itself(void **state) {
     expect(WEDGE_CODE, "H-0001A");
 }
 
-static int64_t processor_us(void) {
-    struct timespec used;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &used);
-    return (int64_t)used.tv_sec * 1000000 + used.tv_nsec / 1000;
-}
-
 static bool is_open(const char *what) {
     char link[64];
     char target[128];
@@ -283,13 +225,13 @@ static void test_unplug_and_return(void **state) {
     plugged(20);
     for (int i = 0; i < 3; i++) {
         char slave[64];
-        assert_int_equal(ptsname_r(master, slave, sizeof slave), 0);
+        assert_int_equal(ptsname_r(terminal.master, slave, sizeof slave), 0);
         send("H-00", 4); // half a code
-        plug_out();
+        terminal_plug_out(&terminal);
         expect_kind(SERIAL_LOST);
         expect_kind(SERIAL_GONE);
         assert_false(is_open(slave)); // an open one would keep its number taken
-        plug_in();
+        terminal_plug_in(&terminal);
         expect_kind(SERIAL_BACK);
         wait_ms(5);
         send("S-0001S\r", 8);
@@ -306,7 +248,7 @@ static void test_watched_for_and_idle_meanwhile(void **state) {
     used = processor_us();
     wait_ms(200);
     assert_true(processor_us() - used < 50000);
-    plug_in();
+    terminal_plug_in(&terminal);
     expect_kind(SERIAL_BACK);
     wait_ms(5);
     send("H-0001A\r", 8);
@@ -318,21 +260,21 @@ static void test_a_link_to_nothing(void **state) {
     (void)state;
     int64_t used;
     plugged(50);
-    close(master);
-    master = -1;
+    close(terminal.master);
+    terminal.master = -1;
     expect_kind(SERIAL_LOST);
     expect_kind(SERIAL_GONE);
     used = processor_us();
     wait_ms(300);
     assert_true(processor_us() - used < 60000);
-    unlink(path);
-    plug_in();
+    unlink(terminal.path);
+    terminal_plug_in(&terminal);
     expect_kind(SERIAL_BACK);
 }
 
 static void test_a_plain_file_is_no_line(void **state) {
     (void)state;
-    FILE *file = fopen(path, "w");
+    FILE *file = fopen(terminal.path, "w");
     assert_non_null(file);
     fputs("H-0001A\r", file);
     fclose(file);
@@ -386,15 +328,15 @@ static void test_stop_any_time(void **state) {
     (void)state;
     for (int i = 0; i < 30; i++) {
         if (i % 2 == 0) {
-            plug_in();
+            terminal_plug_in(&terminal);
         }
         start(i % 3 == 0 ? 1 : NEVER_MS);
         serial_stop(serial);
         serial_join(serial);
         serial_destroy(serial);
         serial = NULL;
-        if (master >= 0) {
-            plug_out();
+        if (terminal.master >= 0) {
+            terminal_plug_out(&terminal);
         }
     }
     serial_destroy(NULL);
