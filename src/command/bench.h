@@ -52,6 +52,8 @@ int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before
 enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
                                 struct cut_stats *ret_stats);
 bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size);
+enum station_lookup bench_about(void *ctx, int64_t seq, struct station_remark *remarks, int max,
+                                int *ret_count, int64_t *ret_total);
 bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
 
 // Makes a new file beside the database, `log-2026-03-31.csv`, then `log-2026-03-31-2.csv`. Returns

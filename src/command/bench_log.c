@@ -112,6 +112,40 @@ int bench_log_rows(void *ctx, const struct review_filter *filter, int64_t before
     return count;
 }
 
+struct remarks {
+    struct station_remark *remark;
+    int max;
+    int64_t total;
+};
+
+// The newest of all that come, in a ring.
+static bool remember(void *context, const struct entry *entry) {
+    struct remarks *to = context;
+    struct station_remark *remark = &to->remark[to->total++ % to->max];
+    *remark = (struct station_remark){.kind = entry->kind, .wall_ms = entry->wall_ms};
+    memcpy(remark->worker, entry->worker, sizeof remark->worker);
+    memcpy(remark->cause, entry->cause, sizeof remark->cause);
+    memcpy(remark->note, entry->note, sizeof remark->note);
+    return true;
+}
+
+enum station_lookup bench_about(void *ctx, int64_t seq, struct station_remark *remarks, int max,
+                                int *ret_count, int64_t *ret_total) {
+    const struct bench *bench = ctx;
+    struct station_remark ring[VIEW_SAID_MAX];
+    struct remarks to = {.remark = ring, .max = max < VIEW_SAID_MAX ? max : VIEW_SAID_MAX};
+    if (store_log_about(bench->store, seq, seq, remember, &to) != STORE_OK) {
+        return STATION_LOOKUP_FAILED;
+    }
+    int count = to.total < to.max ? (int)to.total : to.max;
+    for (int i = 0; i < count; i++) {
+        remarks[i] = ring[(to.total - count + i) % to.max];
+    }
+    *ret_count = count;
+    *ret_total = to.total;
+    return count > 0 ? STATION_FOUND : STATION_ABSENT;
+}
+
 // The newest entries of the filter, told from the oldest on: what charts of a day or a build need.
 enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
                                 struct cut_stats *ret_stats) {

@@ -306,6 +306,7 @@ struct station_ops bench_ops(struct bench *bench) {
         .log = bench_log_rows,
         .choices = bench_choices,
         .entry = entry_of,
+        .about = bench_about,
         .spares = spares,
         .export_csv = bench_export,
         .stats = bench_stats,

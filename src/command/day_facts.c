@@ -21,7 +21,7 @@ static bool make_room(struct day_facts *facts) {
 
 static bool counts(enum entry_kind kind) {
     return kind == ENTRY_TIP_CUT || kind == ENTRY_BUTT_CUT || kind == ENTRY_MEASURE ||
-           kind == ENTRY_HOLD || kind == ENTRY_DECIDE;
+           kind == ENTRY_HOLD || kind == ENTRY_DECIDE || kind == ENTRY_NOTE;
 }
 
 static bool keep(void *context, const struct entry *entry) {

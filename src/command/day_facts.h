@@ -7,7 +7,7 @@
 #include "store.h"
 #include "workday.h"
 
-struct day_fact { // a cut, a measure, a stop or a decision; all else is only counted
+struct day_fact { // a cut, a measure, a stop, a decision or a note; all else is only counted
     int64_t seq;
     enum entry_kind kind;
     int64_t wall_ms;

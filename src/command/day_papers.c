@@ -96,11 +96,16 @@ static void add_cut(struct made *made, const struct day_fact *fact) {
 static void add_decision(struct made *made, struct store *store, const struct day_fact *fact,
                          const struct entry *about) {
     struct day_report_decision *decision = &made->decisions[made->decision_count++];
-    *decision = (struct day_report_decision){
-        .about = about->kind, .planned = about->planned, .made = about->made};
+    *decision = (struct day_report_decision){.kind = fact->kind,
+                                             .about = about->kind,
+                                             .about_seq = about->seq,
+                                             .planned = about->planned,
+                                             .made = about->made};
     days_time(fact->wall_ms, more_days(made), decision->time, sizeof decision->time);
     day_seal_who(store, fact->worker, decision->who, sizeof decision->who);
-    club_words(fact, decision->club, sizeof decision->club);
+    if (fact->club[0] != '\0') {
+        club_words(fact, decision->club, sizeof decision->club);
+    }
     memcpy(decision->shaft, fact->shaft, sizeof decision->shaft);
     memcpy(decision->cause, fact->cause, sizeof decision->cause);
     memcpy(decision->why, fact->note, sizeof decision->why);
@@ -109,7 +114,8 @@ static void add_decision(struct made *made, struct store *store, const struct da
 static bool take(struct made *made, struct store *store, const struct day_fact *fact) {
     struct entry entry = entry_init(fact->kind);
     struct entry about;
-    bool decision = fact->kind == ENTRY_DECIDE;
+    bool note = fact->kind == ENTRY_NOTE;
+    bool decision = fact->kind == ENTRY_DECIDE || note;
     struct workday_later later = {.withdrawn = fact->withdrawn,
                                   .open = day_fact_open(fact),
                                   .decided = fact->decided,
@@ -121,8 +127,10 @@ static bool take(struct made *made, struct store *store, const struct day_fact *
     if (decision && store_entry(store, fact->refers, &about) != STORE_OK) {
         return false;
     }
-    workday_add(&made->sum, &entry, decision ? &about : NULL, &later);
-    add_bench(made, fact->kind == ENTRY_DECIDE ? about.bench : fact->bench);
+    if (!note) { // words count nowhere
+        workday_add(&made->sum, &entry, decision ? &about : NULL, &later);
+        add_bench(made, decision ? about.bench : fact->bench);
+    }
     if (decision) {
         add_decision(made, store, fact, &about);
     } else if (fact->kind != ENTRY_HOLD) {

@@ -41,7 +41,9 @@
     X(CHANGE, "change") /* of what the shop knows, at the desk; plan: change_write; refers = the   \
                            change it takes back, 0 none */                                         \
     X(RESTORED, "restored") /* a copy was put back; note: how many entries it goes on from, and    \
-                               what it took the place of */
+                               what it took the place of */                                        \
+    X(NOTE, "note") /* supervisor; note: words about the entry it refers to; names the club and    \
+                       parts that one names */
 enum entry_kind {
 #define X(name, text) ENTRY_##name,
     ENTRY_KINDS(X)

@@ -23,13 +23,15 @@ struct day_report_cut { // tip cut, butt cut or measure
     bool open;
 };
 
-struct day_report_decision {
+struct day_report_decision { // or a note
+    enum entry_kind kind;
     char time[20];
-    char who[PARTS_NAME_MAX + TICKET_TEXT_MAX]; // name and badge
-    char club[PARTS_BUILD_MAX + PARTS_SHORT_MAX];
-    char shaft[TICKET_TEXT_MAX];
-    char cause[ENTRY_CAUSE_MAX]; // use, recut, scrap
-    enum entry_kind about;       // what was decided on
+    char who[PARTS_NAME_MAX + TICKET_TEXT_MAX];   // name and badge
+    char club[PARTS_BUILD_MAX + PARTS_SHORT_MAX]; // empty: a note about no club
+    char shaft[TICKET_TEXT_MAX];                  // empty: about no shaft
+    char cause[ENTRY_CAUSE_MAX];                  // use, recut, scrap; of a note empty
+    enum entry_kind about;                        // what was decided on, or noted about
+    int64_t about_seq;
     length_nm planned;
     length_nm made;
     char why[ENTRY_NOTE_MAX];

@@ -20,18 +20,39 @@ static const char *cause_words(const char *cause) {
                                          : cause;
 }
 
+static void head_words(const struct day_report_decision *decision, char head[PAGE_WORDS_MAX]) {
+    struct text text = text_open(head, PAGE_WORDS_MAX);
+    text_add(&text, decision->time);
+    text_add(&text, decision->club[0] != '\0' ? "  club " : "");
+    text_add(&text, decision->club);
+    text_add(&text, decision->shaft[0] != '\0' ? ", shaft " : "");
+    text_add(&text, decision->shaft);
+    text_add(&text, decision->club[0] != '\0' ? ": " : "  ");
+    text_add(&text, decision->kind == ENTRY_NOTE ? "note" : cause_words(decision->cause));
+}
+
+static void note_words(const struct day_report_decision *note,
+                       char rest[PAGE_WORDS_MAX + ENTRY_NOTE_MAX]) {
+    char kind[ENTRY_CAUSE_MAX];
+    struct text text = text_open(kind, sizeof kind);
+    text_add(&text, entry_kind_text(note->about));
+    for (char *c = kind; *c != '\0'; c++) {
+        *c = *c == '_' ? ' ' : *c;
+    }
+    snprintf(rest, PAGE_WORDS_MAX + ENTRY_NOTE_MAX, "About entry %lld, %s. Noted by %s: %s",
+             (long long)note->about_seq, kind, note->who, note->why);
+}
+
 static void decision_words(const struct flow *flow, const struct day_report_decision *decision,
                            char head[PAGE_WORDS_MAX], char rest[PAGE_WORDS_MAX + ENTRY_NOTE_MAX]) {
     char made[48] = "";
     char planned[48] = "";
-    struct text text = text_open(head, PAGE_WORDS_MAX);
-    text_add(&text, decision->time);
-    text_add(&text, "  club ");
-    text_add(&text, decision->club);
-    text_add(&text, ", shaft ");
-    text_add(&text, decision->shaft);
-    text_add(&text, ": ");
-    text_add(&text, cause_words(decision->cause));
+    struct text text;
+    head_words(decision, head);
+    if (decision->kind == ENTRY_NOTE) {
+        note_words(decision, rest);
+        return;
+    }
     flow_length(flow, decision->made, true, made, sizeof made);
     flow_length(flow, decision->planned, true, planned, sizeof planned);
     text = text_open(rest, PAGE_WORDS_MAX + ENTRY_NOTE_MAX);
@@ -48,9 +69,9 @@ static void decision_words(const struct flow *flow, const struct day_report_deci
 void flow_decisions(struct flow *flow) {
     char head[PAGE_WORDS_MAX];
     char rest[PAGE_WORDS_MAX + ENTRY_NOTE_MAX];
-    flow_heading(flow, "Decisions", 4 * REPORT_TEXT * REPORT_PITCH);
+    flow_heading(flow, "Decisions and notes", 4 * REPORT_TEXT * REPORT_PITCH);
     if (flow->of->decision_count == 0) {
-        flow_words(flow, PAGE_REGULAR, REPORT_TEXT, "None was made.");
+        flow_words(flow, PAGE_REGULAR, REPORT_TEXT, "There were none.");
     }
     for (size_t i = 0; i < flow->of->decision_count; i++) {
         decision_words(flow, &flow->of->decisions[i], head, rest);

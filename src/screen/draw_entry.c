@@ -13,6 +13,20 @@ static void draw_facts(struct screen *screen, SDL_Rect box, const struct view_en
                                            .colour = THEME_INK,
                                            .before = i == 0 ? 0 : 6});
     }
+    for (size_t i = 0; i < entry->said_count; i++) {
+        if (i == 0) {
+            flow_add(&flow, (struct flow_line){.text = view_label(LABEL_SAID),
+                                               .face = FACE_BOLD,
+                                               .size = 29,
+                                               .colour = THEME_INK,
+                                               .before = 20});
+        }
+        flow_add(&flow, (struct flow_line){.text = entry->said[i],
+                                           .face = FACE_REGULAR,
+                                           .size = 29,
+                                           .colour = THEME_INK,
+                                           .before = 6});
+    }
     flow_draw(screen, inset(box, px(screen, 26)), &flow);
 }
 

@@ -158,7 +158,14 @@ static void decisions(const struct station *s, struct view *view) {
     put(view, ACTION_DECIDE_USE, WORD_L_USE, typing ? "" : "1", TONE_FINE);
     put(view, ACTION_DECIDE_RECUT, WORD_L_RECUT, typing ? "" : "2", TONE_WORK);
     put(view, ACTION_DECIDE_SCRAP, WORD_L_SCRAP, typing ? "" : "3", TONE_STOP);
-    put(view, ACTION_NOTE, typing ? WORD_L_NOTE_DONE : WORD_L_NOTE, "F4", TONE_PLAIN);
+}
+
+static void note_actions(const struct station *s, struct view *view) {
+    if (decide_has_note(s)) {
+        put_press(view);
+    }
+    put(view, ACTION_NOTE, s->review.note_active ? WORD_L_NOTE_DONE : WORD_L_NOTE, "F4",
+        TONE_PLAIN);
 }
 
 static void day_actions(const struct station *s, struct view *view) {
@@ -200,6 +207,9 @@ static void review_actions(const struct station *s, struct view *view) {
     }
     if (open) {
         decisions(s, view);
+    }
+    if (selected) {
+        note_actions(s, view);
     }
     put(view, ACTION_BACK, WORD_L_CLOSE, "F3", TONE_PLAIN);
     put(view, ACTION_OLDER, WORD_L_OLDER, "PgDn", TONE_PLAIN);

@@ -108,6 +108,15 @@ static void decided(struct station *s, const struct entry *saved) {
     }
 }
 
+static void noted(struct station *s, const struct entry *saved) {
+    char about[LENGTH_TEXT_MAX];
+    s->review.note_active = false;
+    memset(s->review.note, 0, sizeof s->review.note);
+    say_number(saved->refers, about);
+    SAY(s->review.message, REVIEW_NOTED, about, NULL, NULL);
+    station_sound(s, SOUND_LOGGED);
+}
+
 void after_save(struct station *s, enum save_then then, const struct entry *saved) {
     switch (then) {
     case THEN_NOTHING:
@@ -166,6 +175,9 @@ void after_save(struct station *s, enum save_then then, const struct entry *save
         break;
     case THEN_DECIDED:
         decided(s, saved);
+        break;
+    case THEN_NOTED:
+        noted(s, saved);
         break;
     }
 }

@@ -1,4 +1,5 @@
-// A supervisor's decision on a cut out of tolerance: use it, cut another shaft, or scrap it.
+// A supervisor's decision on a cut out of tolerance: use it, cut another shaft, or scrap it. And a
+// note on any entry, which decides nothing.
 
 #include "station_inner.h"
 #include "text.h"
@@ -10,10 +11,10 @@ static void message(struct station *s, enum word which) {
     station_sound(s, SOUND_HOLD);
 }
 
-static void write(struct station *s, const struct entry *about, const char *cause,
-                  const char *spare) {
-    struct entry entry = save_entry(s, ENTRY_DECIDE);
-    struct text note;
+// By the supervisor, about what `about` is about.
+static struct entry entry_about(const struct station *s, enum entry_kind kind,
+                                const struct entry *about) {
+    struct entry entry = save_entry(s, kind);
     SET(entry.worker, s->supervisor.badge);
     entry.club_id = about->club_id;
     SET(entry.build, about->build);
@@ -21,6 +22,17 @@ static void write(struct station *s, const struct entry *about, const char *caus
     SET(entry.head, about->head);
     SET(entry.shaft, about->shaft);
     entry.refers = about->seq;
+    return entry;
+}
+
+static bool has_note(const struct station *s) {
+    return s->review.note[strspn(s->review.note, " ")] != '\0';
+}
+
+static void write(struct station *s, const struct entry *about, const char *cause,
+                  const char *spare) {
+    struct entry entry = entry_about(s, ENTRY_DECIDE, about);
+    struct text note;
     SET(entry.cause, cause);
     note = text_open(entry.note, sizeof entry.note);
     if (spare != NULL) {
@@ -53,10 +65,30 @@ void decide(struct station *s, enum view_action_id id, int64_t argument) {
         s->review.mode = REVIEW_SPARE;
     } else if (id == ACTION_SPARE) {
         recut(s, &about, argument);
-    } else if (s->review.note[strspn(s->review.note, " ")] == '\0') {
+    } else if (!has_note(s)) {
         s->review.note_active = true;
         message(s, WORD_REVIEW_NOTE_FIRST);
     } else {
         write(s, &about, id == ACTION_DECIDE_USE ? "use" : "scrap", NULL);
     }
+}
+
+bool decide_has_note(const struct station *s) {
+    return s->review.mode == REVIEW_LIST && s->review.selected != 0 && has_note(s);
+}
+
+void decide_note(struct station *s) {
+    struct entry about;
+    bool open;
+    memset(s->review.message, 0, sizeof s->review.message);
+    if (!decide_has_note(s)) {
+        return;
+    }
+    if (!review_selected(s, &about, &open)) {
+        message(s, WORD_REVIEW_FAILED);
+        return;
+    }
+    struct entry entry = entry_about(s, ENTRY_NOTE, &about);
+    SET(entry.note, s->review.note);
+    save_begin(s, &entry, THEN_NOTED);
 }

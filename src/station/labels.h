@@ -17,7 +17,8 @@
     X(OUT, "Out of tolerance") X(HOLDS, "Holds")                                                   \
     X(TIME, "Time") X(CUT, "Cut") X(PLAN, "Plan") X(MADE, "Made") X(VERDICT, "Verdict")            \
     X(SELECT, "Select a line to see it here.") X(NO_ENTRIES, "No entries.") X(NOTE, "Note")        \
-    X(WARNING, "!") X(WHY_PLAN, "The plan as it was shown")
+    X(WARNING, "!") X(WHY_PLAN, "The plan as it was shown")                                        \
+    X(SAID, "Said about it later")
 // clang-format on
 enum view_label {
 #define X(name, words) LABEL_##name,

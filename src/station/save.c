@@ -49,12 +49,13 @@ static void done(struct station *s) {
 
 static void refused(struct station *s) {
     closed(s);
-    if (s->then == THEN_READY) {
+    enum save_then then = s->then;
+    if (then == THEN_READY) {
         memset(&s->worker, 0, sizeof s->worker);
     }
     s->then = THEN_NOTHING;
     if (s->state == STATION_REVIEW) {
-        SAY(s->review.message, REVIEW_GONE, NULL, NULL, NULL);
+        SET(s->review.message, word(then == THEN_NOTED ? WORD_REVIEW_NOT_NOTED : WORD_REVIEW_GONE));
         station_sound(s, SOUND_HOLD);
         return;
     }

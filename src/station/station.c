@@ -113,12 +113,15 @@ static void press(struct station *s) {
         station_dead_time(s);
         pin_press(s);
         break;
+    case STATION_REVIEW:
+        station_dead_time(s);
+        decide_note(s);
+        break;
     case STATION_SIGNED_OUT:
     case STATION_READY:
     case STATION_PAIR:
     case STATION_RESUME:
     case STATION_CONSENT:
-    case STATION_REVIEW:
     case STATION_SET:
     case STATION_STATE_COUNT:
         break; // a button never identifies or chooses

@@ -107,6 +107,15 @@ struct review_filter {
 enum station_choice { CHOICE_WORKERS, CHOICE_BENCHES, CHOICE_MATERIALS };
 #define STATION_CHOICE_MAX 24
 
+// A later entry that refers to one.
+struct station_remark {
+    enum entry_kind kind;
+    int64_t wall_ms;
+    char worker[TICKET_TEXT_MAX];
+    char cause[ENTRY_CAUSE_MAX];
+    char note[ENTRY_NOTE_MAX];
+};
+
 // What a supplier's code names.
 struct station_model {
     bool head;
@@ -179,6 +188,9 @@ struct station_ops {
     int (*log)(void *ctx, const struct review_filter *filter, int64_t before,
                struct view_log_row *rows, int max);
     enum station_lookup (*entry)(void *ctx, int64_t seq, struct entry *ret_entry);
+    // What later entries say about one: the newest `max`, oldest of them first; *ret_total of all.
+    enum station_lookup (*about)(void *ctx, int64_t seq, struct station_remark *remarks, int max,
+                                 int *ret_count, int64_t *ret_total);
     int (*spares)(void *ctx, const char *shaft, struct part *parts, int max);
     bool (*export_csv)(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
     // How well the entries of a filter were cut, all benches and days of it.

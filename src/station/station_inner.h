@@ -126,6 +126,9 @@ int review_rows(const struct station *s, struct view_log_row *rows);
 // The selected entry, and true in *ret_open when a supervisor must still decide on it.
 bool review_selected(const struct station *s, struct entry *ret_entry, bool *ret_open);
 void decide(struct station *s, enum view_action_id id, int64_t argument);
+// Whether a note for the selected entry is typed, and the press that saves it.
+bool decide_has_note(const struct station *s);
+void decide_note(struct station *s);
 
 // --- day.c -------------------------------------------------------------------------------------
 void day_action(struct station *s, enum view_action_id id);

@@ -79,6 +79,7 @@ enum save_then {
     THEN_MISCUT_TIP, // tip cut withdrawn: what was really cut comes next
     THEN_REPLAN,     // dry fit or consent
     THEN_DECIDED,
+    THEN_NOTED,
     THEN_FINAL // a value measured after assembly
 };
 

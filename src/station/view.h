@@ -17,6 +17,8 @@
 #define VIEW_ESTIMATES_MAX 4
 #define VIEW_ACTIONS_MAX 40
 #define VIEW_ROWS_MAX 12
+#define VIEW_SAID_MAX 3
+#define VIEW_SAID_TEXT_MAX 240 // all that can be typed here, who and when
 
 // How the screen lays the body out.
 enum view_body {
@@ -232,6 +234,8 @@ struct view_entry {
     char estimate[VIEW_ESTIMATES_MAX + 1][VIEW_TEXT_MAX]; // the last: what a cut off its mark did
     size_t warning_count;
     char warning[VIEW_LINES_MAX][VIEW_TEXT_MAX];
+    size_t said_count; // by later entries about this one
+    char said[VIEW_SAID_MAX + 1][VIEW_SAID_TEXT_MAX];
 };
 
 // One value of every club of a build, from `low` to `high`: planned dots, measured rings, the line

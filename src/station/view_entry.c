@@ -147,6 +147,37 @@ static void change_lines(const struct change *change, struct view_entry *view) {
     }
 }
 
+// Who said what about it later; a decision with what it came to.
+static void said(const struct station *s, const struct entry *entry, struct view_entry *view) {
+    struct station_remark remarks[VIEW_SAID_MAX];
+    int64_t total = 0;
+    int count = 0;
+    if (s->ops->about(s->ops->ctx, entry->seq, remarks, VIEW_SAID_MAX, &count, &total) ==
+        STATION_LOOKUP_FAILED) {
+        SET(view->said[view->said_count++], word(WORD_REVIEW_FAILED));
+        return;
+    }
+    if (total > count) {
+        char earlier[LENGTH_TEXT_MAX];
+        say_number(total - count, earlier);
+        SAY(view->said[view->said_count++], SAID_EARLIER, earlier, NULL, NULL);
+    }
+    for (int i = 0; i < count; i++) {
+        const struct station_remark *remark = &remarks[i];
+        char *to = view->said[view->said_count++];
+        char day[24] = "";
+        char clock[24] = "";
+        s->ops->time_text(s->ops->ctx, remark->wall_ms, true, day, sizeof day);
+        s->ops->time_text(s->ops->ctx, remark->wall_ms, false, clock, sizeof clock);
+        words_fill(to, VIEW_SAID_TEXT_MAX, WORD_SAID, day, clock, remark->worker);
+        words_add(to, VIEW_SAID_TEXT_MAX, WORD_SAID_WHAT, entry_kind_words(remark->kind),
+                  remark->cause[0] != '\0' ? " " : "", remark->cause);
+        if (remark->note[0] != '\0') {
+            words_add(to, VIEW_SAID_TEXT_MAX, WORD_SAID_NOTE, remark->note, NULL, NULL);
+        }
+    }
+}
+
 void view_one_entry(const struct station *s, struct view *view) {
     struct view_entry *out = &view->entry;
     struct record record;
@@ -166,6 +197,7 @@ void view_one_entry(const struct station *s, struct view *view) {
     say_number(entry.seq, seq);
     SAY(out->title, ENTRY_TITLE, seq, entry_kind_words(entry.kind), NULL);
     facts(s, &entry, out);
+    said(s, &entry, out);
     if (entry.plan[0] == '\0') {
         SET(out->total.text, word(WORD_FACT_NO_PLAN));
     } else if (entry.kind == ENTRY_CHANGE && change_read(entry.plan, &change)) {

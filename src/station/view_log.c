@@ -162,6 +162,13 @@ static void table(const struct station *s, struct view *view) {
               : open                           ? WORD_REVIEW_BAND_OPEN
                                                : WORD_REVIEW_BAND,
               WORD_EMPTY);
+    if (decide_has_note(s)) {
+        char about[LENGTH_TEXT_MAX];
+        say_number(s->review.selected, about);
+        view->band_tone = TONE_WORK;
+        view->band_button = true;
+        SAY(view->band, REVIEW_BAND_NOTE, about, NULL, NULL);
+    }
     copies_words(s, view->band_hint, sizeof view->band_hint);
     if (s->review.message[0] != '\0') {
         SET(view->band, s->review.message);

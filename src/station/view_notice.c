@@ -154,6 +154,7 @@ static enum word open_words(const struct entry *entry, enum word *ret_mark) {
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
     case ENTRY_RESTORED:
+    case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:
         break;
     }

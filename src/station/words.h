@@ -302,6 +302,13 @@
     X(REVIEW_AND, " · ")                                                                           \
     X(REVIEW_BAND, "Choose a row. Arrow keys or touch.")                                           \
     X(REVIEW_BAND_OPEN, "This cut waits for a decision.")                                          \
+    X(REVIEW_BAND_NOTE, "Press to save the note with entry %1.")                                   \
+    X(REVIEW_NOTED, "The note is in the log, with entry %1.")                                      \
+    X(REVIEW_NOT_NOTED, "The log did not take the note.")                                          \
+    X(SAID, "%1 %2 %3, ")                                                                          \
+    X(SAID_WHAT, "%1%2%3")                                                                         \
+    X(SAID_NOTE, ": %1")                                                                           \
+    X(SAID_EARLIER, "%1 more entries before these.")                                               \
     X(REVIEW_BAND_SPARE, "Choose the shaft for the recut.")                                        \
     X(REVIEW_NO_SPARE, "No raw shaft of this model and flex is free.")                             \
     X(REVIEW_NOTE_FIRST, "Type a note first: why is it used or scrapped?")                         \
@@ -467,6 +474,7 @@
     X(KIND_DAY_SIGNED, "day signed")                                                               \
     X(KIND_CHANGE, "change")                                                                       \
     X(KIND_RESTORED, "copy put back")                                                              \
+    X(KIND_NOTE, "note")                                                                           \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
     X(L_HELD, "Something is wrong")                                                                \

@@ -217,7 +217,8 @@ enum store_result store_rehearse(struct store *store, struct entry *entries, siz
 // STORE_REFUSED: stage_advance says no, a cut of this attempt is already there or the attempt is an
 // old one, head or shaft are no longer the club's, a decision, consent or kit is no supervisor's,
 // the shaft of a recut or kit is not raw, free and of the same model and flex (of those the order
-// wishes), or a final value is one that no club has.
+// wishes), a final value is one that no club has, or a note is no supervisor's, has no words, or
+// is about no entry or other parts than that names.
 // STORE_UNKNOWN: reopen, then store_confirmed; until then everything else is STORE_FAILED.
 // Anything but STORE_OK and STORE_UNKNOWN: this call has written nothing.
 enum store_result store_append(struct store *store, struct entry *entry);

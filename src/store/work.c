@@ -34,6 +34,7 @@ bool work_moves(enum entry_kind kind) {
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
     case ENTRY_RESTORED:
+    case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:
         break;
     }
@@ -95,11 +96,39 @@ static enum store_result allowed_supervisor(struct store *store, const char *bad
     return result;
 }
 
+static bool has_words(const char *text) {
+    return text[strspn(text, " ")] != '\0';
+}
+
+// A note stands in the life of the club and parts that its entry is about, and of no others.
+static enum store_result allowed_note(struct store *store, const struct entry *entry) {
+    struct entry about;
+    enum store_result result = store_entry(store, entry->refers, &about);
+    if (result == STORE_NONE) {
+        return connection_say(store, STORE_REFUSED, "There is no entry %lld to add a note to.",
+                              (long long)entry->refers);
+    }
+    if (result != STORE_OK) {
+        return result;
+    }
+    if (about.club_id != entry->club_id || strcmp(about.build, entry->build) != 0 ||
+        strcmp(about.club, entry->club) != 0 || strcmp(about.head, entry->head) != 0 ||
+        strcmp(about.shaft, entry->shaft) != 0) {
+        return connection_say(store, STORE_REFUSED,
+                              "Entry %lld is about other parts than this note says.",
+                              (long long)entry->refers);
+    }
+    return has_words(entry->note)
+               ? STORE_OK
+               : connection_say(store, STORE_REFUSED, "A note needs words: type them first.");
+}
+
 enum store_result work_allowed(struct store *store, const struct work *work,
                                const struct entry *entry) {
     bool cut = entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_BUTT_CUT;
     bool supervisor = entry->kind == ENTRY_DECIDE || entry->kind == ENTRY_CONSENT ||
-                      entry->kind == ENTRY_KIT || entry->kind == ENTRY_DAY_SIGNED;
+                      entry->kind == ENTRY_KIT || entry->kind == ENTRY_DAY_SIGNED ||
+                      entry->kind == ENTRY_NOTE;
     if (!same_parts(work, entry)) {
         return connection_say(store, STORE_REFUSED,
                               "Club %s %s is made of head %s and shaft %s now, not of %s and %s. "
@@ -128,5 +157,6 @@ enum store_result work_allowed(struct store *store, const struct work *work,
                               "a club with a head and none yet.",
                               entry->build, entry->club, work->head, work->shaft);
     }
-    return supervisor ? allowed_supervisor(store, entry->worker) : STORE_OK;
+    enum store_result result = supervisor ? allowed_supervisor(store, entry->worker) : STORE_OK;
+    return result == STORE_OK && entry->kind == ENTRY_NOTE ? allowed_note(store, entry) : result;
 }

@@ -173,6 +173,7 @@ static enum store_result parts(struct store *store, const struct work *before,
     case ENTRY_FINAL_FREQUENCY:
     case ENTRY_DAY_SIGNED:
     case ENTRY_RESTORED:
+    case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:
         break;
     }

@@ -160,6 +160,14 @@ static void decide(struct busy *busy, struct club *club, int64_t refers) {
     append(busy, &entry, club);
 }
 
+static void note(struct busy *busy, struct club *club, int64_t about) {
+    struct entry entry = new_entry(busy, ENTRY_NOTE, club);
+    strcpy(entry.worker, "W-0001B");
+    entry.refers = about;
+    strcpy(entry.note, "=looked at, and the edge is clean");
+    append(busy, &entry, club);
+}
+
 static bool tip(struct busy *busy, struct club *club) {
     cut(busy, club, ENTRY_TIP_SHOWN, 0, VERDICT_NONE);
     if (pick(busy, 11) == 0) {
@@ -171,7 +179,10 @@ static bool tip(struct busy *busy, struct club *club) {
         decide(busy, club, cut(busy, club, ENTRY_TIP_CUT, LENGTH_INCH / 8, VERDICT_SHORT));
         return club->progress.stage == STAGE_TIP_CUT;
     }
-    cut(busy, club, ENTRY_TIP_CUT, 0, VERDICT_IN);
+    int64_t seq = cut(busy, club, ENTRY_TIP_CUT, 0, VERDICT_IN);
+    if (club->id % 2 == 1) {
+        note(busy, club, seq);
+    }
     return true;
 }
 

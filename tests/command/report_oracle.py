@@ -88,4 +88,9 @@ for have, want in zip(got, wanted):
 for row in those("decide"):
     note = " ".join(row["note"].lstrip("'").split())
     assert note in raw, ("why", note)
+for row in those("note"):
+    words = f"About entry {row['refers']}, "
+    assert words in raw, words
+    assert " ".join(row["note"].lstrip("'").split()) in raw, ("note", row["note"])
+assert those("note"), "no note in this day"
 print("agreed")

@@ -66,6 +66,7 @@ static void test_words(void **state) {
     assert_string_equal(entry_kind_text(ENTRY_DAY_SIGNED), "day_signed");
     assert_string_equal(entry_kind_text(ENTRY_CHANGE), "change");
     assert_string_equal(entry_kind_text(ENTRY_RESTORED), "restored");
+    assert_string_equal(entry_kind_text(ENTRY_NOTE), "note");
     assert_string_equal(entry_kind_text(ENTRY_FINAL_LENGTH), "final_length");
     assert_string_equal(entry_kind_text(ENTRY_FINAL_SWINGWEIGHT), "final_swingweight");
     assert_string_equal(entry_kind_text(ENTRY_FINAL_FREQUENCY), "final_frequency");

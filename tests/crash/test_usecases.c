@@ -1,7 +1,7 @@
 // The power goes at any instant of everything else that writes: import, a kit list, values measured
-// after assembly, a day signed, people and their PINs, checkpoints, copies, and a copy put back.
-// The database holds exactly what it held after the last commit before the cut, or after the one
-// under way; a copy with its name is whole; nothing that is replaced is lost.
+// after assembly, notes, a day signed, people and their PINs, checkpoints, copies, and a copy put
+// back. The database holds exactly what it held after the last commit before the cut, or after the
+// one under way; a copy with its name is whole; nothing that is replaced is lost.
 
 #include "disk.h"
 #include "fake_clock.h"
@@ -110,6 +110,20 @@ static void signs_the_day(void) {
     done(store_sign_day(fixture.store, &entry, "2026-03-02", &checkpoint));
 }
 
+static void adds_notes(void) {
+    struct club club = fixture_club(&fixture, 3);
+    struct entry entry = fixture_entry(&fixture, ENTRY_NOTE, 3);
+    strcpy(entry.worker, SUPERVISOR);
+    entry.refers = club.progress.tip_seq;
+    memset(entry.note, 'n', sizeof entry.note - 1);
+    done(store_append(fixture.store, &entry));
+    entry = fixture_entry(&fixture, ENTRY_NOTE, 0);
+    strcpy(entry.worker, SUPERVISOR);
+    strcpy(entry.note, "the log begins");
+    entry.refers = 1;
+    done(store_append(fixture.store, &entry));
+}
+
 static void tries(const char *pin, enum pin_result expected) {
     int wait_s = 0;
     fake_clock_ms += 3600 * 1000;
@@ -136,8 +150,8 @@ static void tries_pins(void) {
 }
 
 static void whole_day(void) {
-    void (*const cases[])(void) = {imports, takes_a_kit_list, measures_the_assembled_club,
-                                   signs_the_day, tries_pins};
+    void (*const cases[])(void) = {imports,    takes_a_kit_list, measures_the_assembled_club,
+                                   adds_notes, signs_the_day,    tries_pins};
     fixture_bring(&fixture, 3, STAGE_DONE);
     for (size_t i = 0; i < COUNT(cases); i++) {
         cases[i]();

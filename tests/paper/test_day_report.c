@@ -150,6 +150,7 @@ static void fill_decisions(void) {
         FILL(decision->shaft);
         FILL(decision->cause);
         decision->about = i % 2 == 0 ? ENTRY_TIP_CUT : ENTRY_MEASURE;
+        decision->kind = i % 5 == 4 ? ENTRY_NOTE : ENTRY_DECIDE;
         decision->planned = 42 * LENGTH_INCH + 63 * LENGTH_64TH;
         decision->made = decision->planned - LENGTH_64TH;
         for (size_t k = 0; i % 3 > 0 && k + 8 < sizeof decision->why; k += 8) {

@@ -33,6 +33,7 @@ static const struct fixture fixtures[] = {
     {"consent", view_consent_column, FIXTURE_LONGEST},
     {"log", view_log_open, FIXTURE_KEPT},
     {"log-note", view_log_note, FIXTURE_LONGEST},
+    {"log-noting", view_log_noting, FIXTURE_DRAWN},
     {"log-spare", view_log_spare, FIXTURE_LONGEST},
     {"log-filters", view_log_filters, FIXTURE_KEPT},
     {"log-days", view_log_days, FIXTURE_LONGEST},

@@ -69,6 +69,7 @@ void view_consent_column(struct view *view);
 // views_review.c
 void view_log_open(struct view *view);
 void view_log_note(struct view *view);
+void view_log_noting(struct view *view);
 void view_log_spare(struct view *view);
 void view_log_filters(struct view *view);
 void view_log_days(struct view *view);

@@ -90,6 +90,20 @@ void view_log_open(struct view *view) {
     toolbar(view);
 }
 
+void view_log_noting(struct view *view) {
+    fill(view);
+    view->log.selected = 5;
+    PUT(view->log.detail_title, "S-1188H tip cut, in");
+    detail(&view->log, "Plan 2 1/8 in, made 2 1/8 in");
+    detail(&view->log, "Tolerance 1/16 in");
+    detail(&view->log, "Ida Brandt, Bench 2, 10:51");
+    PUT(view->log.note, "Edge was burred, wheel dressed.");
+    views_band(view, TONE_WORK, true, "Press to save the note with entry 12306.", "");
+    views_action(view, ACTION_PRESS, "Press", "F1", TONE_WORK);
+    views_action(view, ACTION_NOTE, "Type a note", "F4", TONE_PLAIN);
+    toolbar(view);
+}
+
 void view_log_note(struct view *view) {
     fill(view);
     select_short(view);
@@ -248,6 +262,8 @@ void view_entry_tip(struct view *view) {
     PUT(entry->warning[0],
         "Engraved 1, but at 210 g it weighs like column 3 (210 g). The chart goes by weight.");
     entry->warning_count = 1;
+    PUT(entry->said[0], "25 Nov 11:20 W-0003K, note: Edge was burred, wheel dressed.");
+    entry->said_count = 1;
 }
 
 void view_entry_long(struct view *view) {
@@ -256,6 +272,14 @@ void view_entry_long(struct view *view) {
     for (int i = 0; i < 14; i++) {
         fact(entry, "Bench: Bench by the north window");
     }
+    PUT(entry->said[0], "1000 more entries before these.");
+    for (int i = 1; i <= VIEW_SAID_MAX; i++) {
+        PUT(entry->said[i],
+            "25 Nov 11:20 W-0003K, decision recut: S-0120K Customer was asked and takes it an "
+            "eighth shorter; grip goes on one wrap further down so that the swingweight holds, as "
+            "somebody careful writes. More.");
+    }
+    entry->said_count = VIEW_SAID_MAX + 1;
     fact(entry, "Note: Customer was asked and takes it an eighth shorter; grip goes on one wrap "
                 "further down so that the swingweight holds.");
     fact(entry, "Why: Measured 42 61/64 in, the mark is 42 63/64 in, 1/32 in short of it.");

@@ -122,7 +122,7 @@ static bool confirms(enum entry_kind kind) {
     return kind == ENTRY_CARE || kind == ENTRY_TIP_CUT || kind == ENTRY_TIP_PARTIAL ||
            kind == ENTRY_BUTT_CUT || kind == ENTRY_MEASURE || kind == ENTRY_WITHDRAW ||
            kind == ENTRY_DRY_FIT || kind == ENTRY_CONSENT || kind == ENTRY_DECIDE ||
-           kind == ENTRY_DAY_SIGNED;
+           kind == ENTRY_DAY_SIGNED || kind == ENTRY_NOTE;
 }
 
 static const char *law_4(const struct station *station, const struct shop *shop,

@@ -299,6 +299,36 @@ static enum station_lookup entry_of(void *ctx, int64_t seq, struct entry *ret_en
     return STATION_FOUND;
 }
 
+static enum station_lookup about(void *ctx, int64_t seq, struct station_remark *remarks, int max,
+                                 int *ret_count, int64_t *ret_total) {
+    struct shop *shop = of(ctx);
+    int count = 0;
+    int64_t total = 0;
+    if (fails(shop)) {
+        return STATION_LOOKUP_FAILED;
+    }
+    for (int64_t later = seq + 1; later <= shop->seq; later++) {
+        const struct shop_entry *kept = shop_slot(shop, later);
+        total += kept->seq == later && kept->refers == seq;
+    }
+    for (int64_t later = shop->seq; later > seq && count < max; later--) {
+        const struct shop_entry *kept = shop_slot(shop, later);
+        if (kept->seq == later && kept->refers == seq) {
+            memmove(remarks + 1, remarks, (size_t)count * sizeof *remarks);
+            remarks[0] = (struct station_remark){.kind = kept->kind, .wall_ms = later};
+            words_copy(remarks[0].worker, sizeof remarks[0].worker, kept->worker);
+            words_copy(remarks[0].cause, sizeof remarks[0].cause, kept->cause);
+            if (shop->noted != NULL && shop->noted->seq == later) {
+                words_copy(remarks[0].note, sizeof remarks[0].note, shop->noted->note);
+            }
+            count++;
+        }
+    }
+    *ret_count = count;
+    *ret_total = total;
+    return count > 0 ? STATION_FOUND : STATION_ABSENT;
+}
+
 static int spares(void *ctx, const char *shaft, struct part *parts, int max) {
     (void)ctx;
     (void)shaft;
@@ -349,6 +379,7 @@ const struct station_ops shop_ops = {
     .unlock = unlock,
     .log = log_rows,
     .entry = entry_of,
+    .about = about,
     .spares = spares,
     .export_csv = export_csv,
     .code_model = shop_code_model,

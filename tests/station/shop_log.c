@@ -105,6 +105,7 @@ static void judge(struct shop *shop, const struct entry *entry) {
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
     case ENTRY_RESTORED:
+    case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:
         break;
     }
@@ -156,6 +157,9 @@ enum station_save shop_append(struct shop *shop, struct entry *entry) {
     words_copy(kept->confirm_id, sizeof kept->confirm_id, entry->confirm_id);
     if (kept->has_plan && shop->plan_text != NULL) {
         words_copy(shop->plan_text, ENTRY_PLAN_MAX, entry->plan);
+    }
+    if (entry->kind == ENTRY_NOTE && shop->noted != NULL) {
+        *shop->noted = *entry;
     }
     judge(shop, entry);
     apply(shop, entry);

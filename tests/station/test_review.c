@@ -238,6 +238,87 @@ static void scrap_and_gone(void **state) {
     assert_int_equal(shop_count(&b->shop, ENTRY_DECIDE), 0);
 }
 
+// Any entry takes a note, and none but a press saves it.
+static void a_note_on_any_entry(void **state) {
+    static struct entry noted;
+    struct bench *b = *state;
+    b->shop.noted = &noted;
+    bench_to_mark(b, "1");
+    bench_act(b, ACTION_START_OVER, 0);
+    bench_to_review(b);
+    const struct shop_entry *shown = shop_last(&b->shop, ENTRY_TIP_SHOWN);
+    int64_t seq = shown->seq;
+    bench_act(b, ACTION_NOTE, 0);
+    assert_false(b->view.log.note_active); // nothing is selected
+    bench_act(b, ACTION_ROW, seq);
+    assert_false(bench_can(b, ACTION_DECIDE_USE));
+    assert_false(bench_can(b, ACTION_PRESS));
+    bench_press(b); // nothing is typed
+    bench_act(b, ACTION_NOTE, 0);
+    bench_type(b, "  ");
+    bench_press(b);
+    assert_int_equal(shop_count(&b->shop, ENTRY_NOTE), 0);
+    bench_type(b, "burred edge");
+    bench_scan_text(b, "burred edge"); // the Enter that ends typing
+    assert_false(b->view.log.note_active);
+    assert_int_equal(shop_count(&b->shop, ENTRY_NOTE), 0);
+    char band[VIEW_TEXT_MAX];
+    snprintf(band, sizeof band, "Press to save the note with entry %d.", (int)seq);
+    assert_string_equal(b->view.band, band);
+    assert_true(bench_can(b, ACTION_PRESS));
+    bench_press(b);
+    bench_wait(b, 1000);
+    bench_press(b); // once more
+    assert_int_equal(shop_count(&b->shop, ENTRY_NOTE), 1);
+    snprintf(band, sizeof band, "The note is in the log, with entry %d.", (int)seq);
+    assert_int_equal(noted.refers, seq);
+    assert_int_equal(noted.club_id, shown->club_id);
+    assert_string_equal(noted.worker, shop_ticket(TICKET_WORKER, "3"));
+    assert_string_equal(noted.note, "  burred edge");
+    assert_string_equal(noted.build, b->catalogue.club[0].order.build);
+    assert_string_equal(noted.club, b->catalogue.club[0].order.club);
+    assert_string_equal(noted.head, b->catalogue.club[0].head.ticket);
+    assert_string_equal(noted.shaft, b->catalogue.club[0].shaft.ticket);
+    assert_string_equal(b->view.log.note, "");
+    bench_act(b, ACTION_OPEN_ENTRY, 0);
+    assert_int_equal(b->view.entry.said_count, 1);
+    assert_non_null(strstr(b->view.entry.said[0], noted.worker));
+    assert_non_null(strstr(b->view.entry.said[0], "note:   burred edge"));
+}
+
+static void notes_of_many_and_none(void **state) {
+    struct bench *b = *state;
+    bench_sign_on(b);
+    bench_to_review(b);
+    int64_t seq = shop_last(&b->shop, ENTRY_SIGN_ON)->seq;
+    bench_act(b, ACTION_ROW, seq);
+    bench_act(b, ACTION_OPEN_ENTRY, 0);
+    assert_int_equal(b->view.entry.said_count, 0);
+    bench_act(b, ACTION_BACK, 0);
+    for (int i = 0; i < VIEW_SAID_MAX + 2; i++) {
+        bench_wait(b, 1000);
+        bench_act(b, ACTION_ROW, seq);
+        bench_act(b, ACTION_NOTE, 0);
+        bench_type(b, "x");
+        bench_press(b);
+    }
+    assert_int_equal(shop_count(&b->shop, ENTRY_NOTE), VIEW_SAID_MAX + 2);
+    bench_act(b, ACTION_OPEN_ENTRY, 0);
+    assert_int_equal(b->view.entry.said_count, VIEW_SAID_MAX + 1);
+    assert_string_equal(b->view.entry.said[0], "2 more entries before these.");
+    bench_act(b, ACTION_BACK, 0);
+    bench_act(b, ACTION_NOTE, 0);
+    bench_type(b, "disk");
+    bench_wait(b, 1000);
+    b->shop.broken = true;
+    bench_press(b);
+    assert_int_equal(b->station.saving, SAVING_REFUSED); // kept, tried again
+    b->shop.broken = false;
+    bench_wait(b, 3000);
+    assert_int_equal(b->station.saving, SAVING_NONE);
+    assert_int_equal(shop_count(&b->shop, ENTRY_NOTE), VIEW_SAID_MAX + 3);
+}
+
 // Filter `dimension` set to its choice `value`, left open.
 static void choose(struct bench *b, int64_t dimension, int64_t value) {
     if (bench_can(b, ACTION_FILTER)) {
@@ -415,6 +496,8 @@ int main(void) {
         T(idling_ends_it),
         T(one_entry_with_its_plan),
         T(use_needs_a_note),
+        T(a_note_on_any_entry),
+        T(notes_of_many_and_none),
         T(recut_on_a_spare),
         T(scrap_and_gone),
         T(filters_days_and_pages),

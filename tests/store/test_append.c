@@ -381,6 +381,80 @@ static void keeps_a_consent(void **state) {
     refuses(fixture, &entry, "column or shim");
 }
 
+static struct entry note(struct fixture *fixture, int64_t about, int64_t club) {
+    struct entry entry = fixture_entry(fixture, ENTRY_NOTE, club);
+    strcpy(entry.worker, SUPERVISOR);
+    strcpy(entry.note, "edge was burred");
+    entry.refers = about;
+    return entry;
+}
+
+static bool gather(void *context, const struct entry *entry) {
+    int64_t *found = context;
+    found[0]++;
+    found[1] = entry->seq;
+    return true;
+}
+
+static void takes_a_note_about_any_entry(void **state) {
+    struct fixture *fixture = *state;
+    struct store_check check;
+    struct entry read;
+    fixture_bring(fixture, 3, STAGE_DONE);
+    struct club before = fixture_club(fixture, 3);
+    int64_t cut = before.progress.tip_seq;
+    struct entry entry = note(fixture, cut, 3);
+    strcpy(entry.worker, BUILDER);
+    refuses(fixture, &entry, "Only a supervisor");
+    entry = note(fixture, cut, 3);
+    strcpy(entry.note, "   ");
+    refuses(fixture, &entry, "needs words");
+    entry = note(fixture, 0, 3);
+    refuses(fixture, &entry, "no entry 0");
+    entry = note(fixture, 999, 3);
+    refuses(fixture, &entry, "no entry 999");
+    entry = note(fixture, cut, 1); // another club's parts
+    refuses(fixture, &entry, "about other parts");
+    entry = note(fixture, cut, 3);
+    strcpy(entry.shaft, "S-0005K");
+    refuses(fixture, &entry, "about other parts");
+    entry = note(fixture, 1, 3); // the genesis is about no club
+    refuses(fixture, &entry, "about other parts");
+    entry = note(fixture, cut, 3);
+    strcpy(entry.bench, "Office");
+    assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
+    assert_int_equal(store_append(fixture->store, &entry), STORE_OK); // once
+    int64_t found[2] = {0, 0};
+    assert_int_equal(store_log_about(fixture->store, cut, cut, gather, found), STORE_OK);
+    assert_int_equal(found[0], 1);
+    assert_int_equal(found[1], entry.seq);
+    assert_int_equal(store_entry(fixture->store, entry.seq, &read), STORE_OK);
+    assert_memory_equal(&read, &entry, sizeof read);
+    struct club after = fixture_club(fixture, 3); // it moves nothing
+    assert_memory_equal(&after.progress, &before.progress, sizeof after.progress);
+    struct entry first = note(fixture, 1, 0);
+    assert_int_equal(store_append(fixture->store, &first), STORE_OK);
+    first = note(fixture, entry.seq, 3); // a note on a note
+    assert_int_equal(store_append(fixture->store, &first), STORE_OK);
+    static const struct log_filter lives[] = {
+        {.ticket = "S-0003O"},
+        {.ticket = "H-00028"},
+        {.build = "2042"},
+        {.worker = SUPERVISOR, .bench = "Office", .material = "steel"}};
+    for (size_t i = 0; i < COUNT(lives); i++) {
+        struct log_line line[4];
+        struct log_filter filter = lives[i];
+        if (filter.build[0] != '\0') {
+            strcpy(filter.build, entry.build);
+        }
+        assert_true(store_log(fixture->store, &filter, 0, line, 4) > 0);
+        int64_t newest = filter.bench[0] != '\0' ? entry.seq : first.seq;
+        assert_int_equal(line[0].seq, newest);
+        assert_int_equal(line[0].kind, ENTRY_NOTE);
+    }
+    assert_int_equal(store_check(fixture->store, &check), STORE_OK);
+}
+
 #define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)
 
 int main(void) {
@@ -397,6 +471,7 @@ int main(void) {
         STEP(decides_to_scrap),
         STEP(keeps_a_dry_fit),
         STEP(keeps_a_consent),
+        STEP(takes_a_note_about_any_entry),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
