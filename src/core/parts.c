@@ -36,6 +36,12 @@ static const char *const note_texts[] = {
     [BORE_NOTE_ADD_HEIGHT] = "add_height",
     [BORE_NOTE_ABOVE_REFERENCE] = "above_reference",
 };
+static const char *const status_texts[] = {
+    [ORDER_RELEASED] = "released",
+    [ORDER_DRAFT] = "draft",
+    [ORDER_HELD] = "held",
+    [ORDER_CANCELLED] = "cancelled",
+};
 
 static bool find(const char *const *texts, int count, const char *text, int *ret_index) {
     for (int i = 0; i < count; i++) {
@@ -67,6 +73,7 @@ WORDS(material, material, material_texts, MATERIAL_COUNT)
 WORDS(tip_kind, tip_kind, tip_texts, TIP_KIND_COUNT)
 WORDS(bore_kind, bore_kind, bore_texts, BORE_KIND_COUNT)
 WORDS(bore_note, bore_note, note_texts, BORE_NOTE_COUNT)
+WORDS(order_status, order_status, status_texts, ORDER_STATUS_COUNT)
 
 const char *head_kind_words(enum head_kind kind) {
     return head_words[kind];

@@ -13,6 +13,9 @@
 #define PARTS_SHORT_MAX 16 // flex, column, engraved number, club
 #define PARTS_BUILD_MAX 16
 #define PARTS_RACK_MAX 24
+#define PARTS_LOT_MAX 24
+#define ORDER_REFERENCE_MAX 48
+#define ORDER_NOTE_MAX 128
 #define CHART_COLUMNS_MAX 24
 #define PROFILE_POINTS_MAX 32
 
@@ -53,6 +56,13 @@ enum bore_kind { BORE_UNKNOWN, BORE_BLIND, BORE_THROUGH, BORE_SHORT, BORE_KIND_C
 // The chart's own footnote about bore height (rule R3).
 enum bore_note { BORE_NOTE_NONE, BORE_NOTE_ADD_HEIGHT, BORE_NOTE_ABOVE_REFERENCE, BORE_NOTE_COUNT };
 
+// How far the shop is with an order. Only a released one is for the bench; an order that nobody
+// said anything about is released.
+enum order_status { ORDER_RELEASED, ORDER_DRAFT, ORDER_HELD, ORDER_CANCELLED, ORDER_STATUS_COUNT };
+#define ORDER_PRIORITY_URGENT 1
+#define ORDER_PRIORITY_DEFAULT 3
+#define ORDER_PRIORITY_LAST 5
+
 // CSV words of the enums above; *_from_text returns false for an unknown word.
 const char *head_kind_text(enum head_kind kind);
 const char *head_kind_words(enum head_kind kind);
@@ -61,12 +71,14 @@ const char *material_text(enum material material);
 const char *tip_kind_text(enum tip_kind tip);
 const char *bore_kind_text(enum bore_kind bore);
 const char *bore_note_text(enum bore_note note);
+const char *order_status_text(enum order_status status);
 bool head_kind_from_text(const char *text, enum head_kind *ret);
 bool chart_kind_from_text(const char *text, enum chart_kind *ret);
 bool material_from_text(const char *text, enum material *ret);
 bool tip_kind_from_text(const char *text, enum tip_kind *ret);
 bool bore_kind_from_text(const char *text, enum bore_kind *ret);
 bool bore_note_from_text(const char *text, enum bore_note *ret);
+bool order_status_from_text(const char *text, enum order_status *ret);
 
 // The chart a head of this kind reads. False for a putter: nothing is trimmed by chart there.
 bool chart_kind_for_head(enum head_kind kind, enum chart_kind *ret);
@@ -132,6 +144,7 @@ struct head {
     length_nm cg_beyond; // centre of gravity beyond the shaft's end, along its axis, to the ground;
                          // not known: estimate_reach assumes it
     int64_t inertia;     // about its centre of gravity, across the swing's plane, in g cm2
+    char lot[PARTS_LOT_MAX]; // the delivery it came with
 };
 
 // Tenths of a cycle a minute.
@@ -148,6 +161,7 @@ struct shaft {
     length_nm balance;            // measured on the uncut shaft, from the tip end
     frequency_dcpm raw_frequency; // of the uncut shaft, clamped over the last 5 in of the butt
     mass_mg frequency_mass;       // on its tip while that was measured
+    char lot[PARTS_LOT_MAX];      // the delivery it came with
 };
 
 // One line of an order: one club.
@@ -168,6 +182,10 @@ struct order {
     bool shim_consent;                   // a supervisor agreed to a shim (R8)
     char wished_model[PARTS_NAME_MAX];   // shaft to be chosen from stock for this club
     char wished_flex[PARTS_SHORT_MAX];
+    bool cancelled;           // this line alone
+    enum order_status status; // of the whole build, as the next two
+    int priority;             // ORDER_PRIORITY_URGENT first; 0: nobody said
+    int64_t changed_seq;      // entry of the first change no bench was told of yet, 0 none
 };
 
 // Settings of the bench that rules depend on.

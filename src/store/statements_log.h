@@ -51,14 +51,14 @@
       "SELECT DISTINCT worker FROM facet WHERE worker <> '' ORDER BY worker LIMIT ?")              \
     X(FACET_MATERIALS,                                                                             \
       "SELECT DISTINCT material FROM facet WHERE material <> '' ORDER BY material LIMIT ?")        \
-    LOG_LIST(X, FACET, "SELECT seq FROM log_facet WHERE facet = ?1 AND seq")                          \
-    LOG_LIST(X, BUILD, "SELECT seq FROM log INDEXED BY log_build WHERE build = ?1 "                   \
+    LOG_LIST(X, FACET, "SELECT seq FROM log_facet WHERE facet = ?1 AND seq")                       \
+    LOG_LIST(X, BUILD, "SELECT seq FROM log INDEXED BY log_build WHERE build = ?1 "                \
       "AND build <> '' AND seq")                                                                   \
-    LOG_LIST(X, HEAD, "SELECT seq FROM log INDEXED BY log_head WHERE head = ?1 "                      \
+    LOG_LIST(X, HEAD, "SELECT seq FROM log INDEXED BY log_head WHERE head = ?1 "                   \
       "AND head <> '' AND seq")                                                                    \
-    LOG_LIST(X, SHAFT, "SELECT seq FROM log INDEXED BY log_shaft WHERE shaft = ?1 "                   \
+    LOG_LIST(X, SHAFT, "SELECT seq FROM log INDEXED BY log_shaft WHERE shaft = ?1 "                \
       "AND shaft <> '' AND seq")                                                                   \
-    LOG_LIST(X, DECISION, "SELECT decision_seq AS seq FROM club INDEXED BY club_decision "            \
+    LOG_LIST(X, DECISION, "SELECT decision_seq AS seq FROM club INDEXED BY club_decision "         \
       "WHERE decision_seq IS NOT NULL AND decision_seq")                                           \
     X(LOG_EXPORT, "SELECT " LOG_COLUMNS " FROM log WHERE " LOG_FILTER "ORDER BY seq")              \
     X(LOG_ABOUT,                                                                                   \
@@ -99,9 +99,9 @@
       "SELECT quarter, first_seq, last_seq, clubs_done, cuts, out_of_tolerance, holds "            \
       "FROM log_quarter")                                                                          \
     X(CHECK_COUNTS,                                                                                \
-      "SELECT stage || ' ' || bench FROM (SELECT stage, bench, count(*) AS clubs FROM club "       \
-      "GROUP BY stage, bench UNION ALL SELECT stage, bench, clubs FROM club_count "                \
-      "WHERE clubs <> 0) GROUP BY stage, bench, clubs HAVING count(*) <> 2 LIMIT 1")               \
+      "SELECT stage || ' ' || bench FROM (SELECT stage, bench, rank, count(*) AS clubs FROM club " \
+      "GROUP BY stage, bench, rank UNION ALL SELECT stage, bench, rank, clubs FROM club_count "    \
+      "WHERE clubs <> 0) GROUP BY stage, bench, rank, clubs HAVING count(*) <> 2 LIMIT 1")         \
     X(CHECK_FACETS,                                                                                \
       "SELECT (SELECT count(*) FROM log_facet), coalesce((SELECT e.seq FROM log_facet AS e "       \
       "LEFT JOIN facet AS f ON f.id = e.facet LEFT JOIN log AS l ON l.seq = e.seq "                \

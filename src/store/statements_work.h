@@ -11,6 +11,7 @@
 #define WORK_SHAFT                                                                                 \
     "ticket, model, flex, raw_length, weight, rack, balance, raw_frequency, frequency_mass"
 #define WORK_BY_DUE "ORDER BY c.due = '', c.due, c.build, c.position LIMIT ?"
+#define WORK_HALF_CUT "stage NOT IN ('pending', 'done') AND rank >= 0"
 
 // clang-format off
 #define WORK_STATEMENTS(X)                                                                         \
@@ -69,19 +70,18 @@
       "AND coalesce(s.model, nullif(c.wished_model, '')) = ?")                                     \
     X(CLUB_NAMED, "SELECT id FROM club WHERE build = ? AND name = ?")                              \
     X(CLUBS_NEXT,                                                                                  \
-      WORK_CLUB_LINE "INDEXED BY club_next WHERE c.stage = 'pending' AND c.bench IN ('', ?) "      \
-      WORK_BY_DUE)                                                                                 \
+      WORK_CLUB_LINE "INDEXED BY club_next WHERE c.stage = 'pending' AND c.rank > 0 "              \
+      "AND c.bench IN ('', ?) ORDER BY c.rank, c.due = '', c.due, c.build, c.position LIMIT ?")    \
     X(CLUBS_HALF_CUT,                                                                              \
-      WORK_CLUB_LINE "INDEXED BY club_half WHERE c.stage NOT IN ('pending', 'done') "              \
-      WORK_BY_DUE)                                                                                 \
+      WORK_CLUB_LINE "INDEXED BY club_half WHERE " WORK_HALF_CUT " " WORK_BY_DUE)                  \
     X(CLUBS_DECISION,                                                                              \
       WORK_CLUB_LINE "INDEXED BY club_decision WHERE c.decision_seq IS NOT NULL " WORK_BY_DUE)     \
     X(CLUBS_ALL, WORK_CLUB_LINE "ORDER BY c.build, c.position LIMIT ?")                            \
     X(COUNT_NEXT,                                                                                  \
       "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage = 'pending' "                    \
-      "AND bench IN ('', ?)")                                                                      \
+      "AND rank > 0 AND bench IN ('', ?)")                                                         \
     X(COUNT_HALF_CUT,                                                                              \
-      "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage NOT IN ('pending', 'done')")     \
+      "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE " WORK_HALF_CUT)                       \
     X(COUNT_DECISION,                                                                              \
       "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage = 'decision'")                   \
     X(COUNT_ALL, "SELECT coalesce(sum(clubs), 0) FROM club_count")                                 \

@@ -11,6 +11,7 @@ static void test_words(void **state) {
     static const char *const bores[] = {"", "blind", "through", "short"};
     static const char *const notes[] = {"none", "add_height", "above_reference"};
     static const char *const roles[] = {"builder", "supervisor"};
+    static const char *const statuses[] = {"released", "draft", "held", "cancelled"};
     assert_int_equal(COUNT(heads), HEAD_KIND_COUNT);
     assert_int_equal(COUNT(charts), CHART_KIND_COUNT);
 #define CHECK(type, name, words)                                                                   \
@@ -29,6 +30,7 @@ static void test_words(void **state) {
     CHECK(tip_kind, tip_kind, tips)
     CHECK(bore_kind, bore_kind, bores)
     CHECK(bore_note, bore_note, notes)
+    CHECK(order_status, order_status, statuses)
     CHECK(role, role, roles)
 #undef CHECK
     assert_string_equal(head_kind_words(HEAD_KIND_FAIRWAY), "fairway wood");

@@ -209,7 +209,7 @@ static void finds_any_changed_count(void **state) {
                       "UPDATE club_count SET clubs = clubs + 1 WHERE stage = 'done'");
     expect_found("counts of clubs at a stage are not those of the orders: done", "club_count");
     fixture_exec(raw, "UPDATE club_count SET clubs = clubs - 1 WHERE stage = 'done';"
-                      "INSERT INTO club_count VALUES ('done', 'Nowhere', 3)");
+                      "INSERT INTO club_count VALUES ('done', 'Nowhere', 3, 3)");
     expect_found("done Nowhere", "one more count");
     fixture_exec(raw, "DELETE FROM club_count");
     expect_found("counts of clubs", "no counts");
