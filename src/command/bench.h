@@ -37,6 +37,9 @@ struct bench {
     struct scan_report report; // of the newest scan while scanners are checked
     bool reported;
 
+    mass_mg weight; // on the scale now, MASS_UNKNOWN: nothing is known
+    bool weight_stable;
+
     const struct bench_camera *camera; // NULL: none; ready and pair show what it sees
 
     struct view view;

@@ -66,7 +66,8 @@ static void stop_serial(struct serial *serial) {
 static bool start_all(struct bench_devices *devices) {
     struct bench *bench = devices->bench;
     const struct bench_settings *settings = bench->settings;
-    bool started = start_keys(bench, settings->button, &devices->button);
+    bool started = start_keys(bench, settings->button, &devices->button) &&
+                   bench_scale_start(&devices->scale, bench);
     for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
         started = started && start_keys(bench, settings->scanner[i], &devices->scanner[i]);
         devices->there[i] = devices->scanner[i] != NULL;
@@ -82,7 +83,8 @@ bool bench_devices_start(struct bench_devices *devices, struct bench *bench) {
     *devices = (struct bench_devices){.bench = bench, .any = true};
     if (!start_all(devices)) {
         bench_devices_stop(devices);
-        fputs("kerfside bench: cannot start reading scanners: out of memory or threads.\n", stderr);
+        fputs("kerfside bench: cannot start reading its devices: out of memory or threads.\n",
+              stderr);
         return false;
     }
     return true;
@@ -96,6 +98,7 @@ void bench_devices_stop(struct bench_devices *devices) {
         stop_serial(devices->serial[i]);
     }
     stop_keys(devices->button);
+    bench_scale_stop(&devices->scale);
     *devices = (struct bench_devices){.bench = devices->bench};
 }
 
@@ -223,4 +226,5 @@ void bench_devices_take(struct bench_devices *devices) {
     while (devices->button != NULL && evdev_next(devices->button, &event)) {
         take_button(devices->bench, &event);
     }
+    bench_scale_take(&devices->scale);
 }

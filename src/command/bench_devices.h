@@ -1,10 +1,11 @@
 #ifndef BENCH_DEVICES_H
 #define BENCH_DEVICES_H
 
-// The scanners and the button that have devices of their own, if the settings name them. Each is a
-// thread that wakes the screen. The station's scanner is gone when none of those named is there.
+// The scanners, the button and the scale that have devices of their own, if the settings name them.
+// Each is a thread that wakes the screen. The station's scanner is gone when none of those named is
+// there.
 
-#include "bench.h"
+#include "bench_scale.h"
 #include "evdev.h"
 #include "serial.h"
 
@@ -13,6 +14,7 @@ struct bench_devices {
     struct evdev *scanner[BENCH_SCANNERS_MAX];
     struct serial *serial[BENCH_SERIALS_MAX];
     struct evdev *button;
+    struct bench_scale scale;
     bool there[BENCH_SCANNERS_MAX + BENCH_SERIALS_MAX]; // scanners, then serial ones
     bool any;                                           // what the station has been told
 };

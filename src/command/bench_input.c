@@ -19,6 +19,7 @@ void bench_init(struct bench *bench) {
     bench->ops = bench_ops(bench);
     station_init(&bench->station, &settings->station, &bench->ops);
     bench->last_input_us = bench_clock_us(&bench->clock);
+    bench->weight = MASS_UNKNOWN;
     bench->stale = true;
     bench->dirty = true;
 }
@@ -122,7 +123,7 @@ void bench_event(struct bench *bench, const struct event *event) {
         bench->stale = true;
         bench->dirty = true;
     }
-    if (event->kind != EVENT_TICK) {
+    if (event->kind != EVENT_TICK && event->kind != EVENT_WEIGHT) {
         bench->last_input_us = bench_clock_us(&bench->clock);
     }
 }

@@ -7,12 +7,13 @@
 //   action NAME [VALUE]  a touch; a length for PICK, else a number
 //   row N                a touch of the log's Nth row
 //   wait MS  clock TIME  time passes; local wall time, 2026-03-31T08:15
-//   device scanner|button gone|back
+//   device scanner|button|scale gone|back
+//   weigh LINE           a line as a scale sends it
 //   shot NAME            DIR/NAME.png
 //   expect STATE [CAUSE] ends the script with status 1 if the bench stands elsewhere
 //   see TEXT             the same if TEXT is nowhere on the screen
 
-#include "bench.h"
+#include "bench_scale.h"
 #include "command.h"
 #include "layouts.h"
 
@@ -198,18 +199,25 @@ static int device(struct script *script, const char *text) {
         const char *text;
         enum station_device device;
         bool present;
-    } cases[] = {{"scanner gone", DEVICE_SCANNER, false},
-                 {"scanner back", DEVICE_SCANNER, true},
-                 {"button gone", DEVICE_BUTTON, false},
-                 {"button back", DEVICE_BUTTON, true}};
+    } cases[] = {{"scanner gone", DEVICE_SCANNER, false}, {"scanner back", DEVICE_SCANNER, true},
+                 {"button gone", DEVICE_BUTTON, false},   {"button back", DEVICE_BUTTON, true},
+                 {"scale gone", DEVICE_SCALE, false},     {"scale back", DEVICE_SCALE, true}};
     for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
         if (strcmp(cases[i].text, text) == 0) {
             bench_device(script->bench, cases[i].device, cases[i].present);
             return COMMAND_DONE;
         }
     }
-    return complain(script, COMMAND_USAGE, "a device is scanner or button, gone or back, not ",
-                    text);
+    return complain(script, COMMAND_USAGE,
+                    "a device is scanner, button or scale, gone or back, not ", text);
+}
+
+// A line as a scale sends it.
+static int weigh(struct script *script, const char *text) {
+    struct scale_reading reading;
+    scale_line(text, strlen(text), script->bench->settings->scale_unit, &reading, NULL);
+    bench_scale_reading(script->bench, &reading);
+    return COMMAND_DONE;
 }
 
 static int shot(struct script *script, const char *text) {
@@ -259,7 +267,7 @@ static const struct {
     {"scan", scan},       {"type", type},     {"enter", enter}, {"press", press},
     {"hold", hold},       {"action", action}, {"row", row},     {"wait", wait},
     {"clock", set_clock}, {"device", device}, {"shot", shot},   {"expect", expect},
-    {"see", see},
+    {"see", see},         {"weigh", weigh},
 };
 
 static int step(struct script *script, const char *line) {

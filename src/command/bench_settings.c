@@ -27,6 +27,7 @@ struct bench_settings bench_settings_default(void) {
         .camera_width = CAMERA_WIDTH,
         .camera_height = CAMERA_HEIGHT,
         .baud = 9600,
+        .scale_baud = 9600,
         .button_code = KEY_F13,
         .hold_ms = 2000,
         .volume = 60,
@@ -198,6 +199,36 @@ static bool set_baud(struct bench_settings *to, const char *value) {
     return number(value, 1200, 921600, &to->baud) && serial_baud_known(to->baud);
 }
 
+static bool set_scale(struct bench_settings *to, const char *value) {
+    to->station.scale = value[0] != '\0';
+    return text(value, to->scale, sizeof to->scale);
+}
+
+static bool set_scale_baud(struct bench_settings *to, const char *value) {
+    return number(value, 1200, 921600, &to->scale_baud) && serial_baud_known(to->scale_baud);
+}
+
+static bool set_scale_format(struct bench_settings *to, const char *value) {
+    bool parity;
+    if (!choose(value, "8n1", "7e1", &parity)) {
+        return false;
+    }
+    to->scale_format = parity ? SCALE_7E1 : SCALE_8N1;
+    return true;
+}
+
+static bool set_scale_unit(struct bench_settings *to, const char *value) {
+    static const char *const units[] = {
+        [SCALE_GRAM] = "g", [SCALE_KILOGRAM] = "kg", [SCALE_OUNCE] = "oz", [SCALE_POUND] = "lb"};
+    for (size_t i = 0; i < sizeof units / sizeof units[0]; i++) {
+        if (strcmp(units[i], value) == 0) {
+            to->scale_unit = (enum scale_unit)i;
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool set_prefix(struct bench_settings *to, const char *value) {
     for (const char *c = value; *c != '\0'; c++) {
         if (*c < ' ' || *c > '~') {
@@ -306,6 +337,10 @@ static const struct {
     {"serial", "device", set_serial, "a path of at most 255 characters, or nothing"},
     {"serial", "device2", set_serial2, "a path of at most 255 characters, or nothing"},
     {"serial", "baud", set_baud, "1200, 2400, 4800 and so on to 921600"},
+    {"scale", "device", set_scale, "a path of at most 255 characters, or nothing"},
+    {"scale", "baud", set_scale_baud, "1200, 2400, 4800 and so on to 921600"},
+    {"scale", "format", set_scale_format, "8n1 or 7e1"},
+    {"scale", "unit", set_scale_unit, "g, kg, oz or lb"},
     {"button", "device", set_button, "a path of at most 255 characters, or nothing"},
     {"button", "key", set_key, "F13 to F24, Pause, or, with a device, any"},
     {"button", "hold_ms", set_hold, "milliseconds, 1000 to 5000"},
@@ -368,7 +403,7 @@ static char *next_line(char *buffer, int size, void *stream) {
 
 // Two readers of one device would take its keys from each other.
 static bool named_twice(const struct bench_settings *s) {
-    const char *paths[BENCH_SCANNERS_MAX + BENCH_SERIALS_MAX + 1];
+    const char *paths[BENCH_SCANNERS_MAX + BENCH_SERIALS_MAX + 2];
     size_t count = 0;
     for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
         paths[count++] = s->scanner[i];
@@ -377,6 +412,7 @@ static bool named_twice(const struct bench_settings *s) {
         paths[count++] = s->serial[i];
     }
     paths[count++] = s->button;
+    paths[count++] = s->scale;
     for (size_t i = 0; i < count; i++) {
         for (size_t j = 0; j < i; j++) {
             if (paths[i][0] != '\0' && strcmp(paths[i], paths[j]) == 0) {
@@ -400,7 +436,8 @@ bool bench_settings_read(FILE *file, const char *name, struct bench_settings *se
         complain(&reader, "key = any", "needs the button's device");
     }
     if (named_twice(settings)) {
-        complain(&reader, "device", "each scanner and the button must have a path of its own");
+        complain(&reader, "device",
+                 "each scanner, the button and the scale must have a path of its own");
     }
     if ((settings->sign_key[0] == '\0') != (settings->sign_witness[0] == '\0')) {
         complain(&reader, "[sign]", "key and witness belong together");

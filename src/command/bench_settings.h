@@ -4,6 +4,7 @@
 // What a shop sets for one bench: kiosk/settings.ini, which says what each key means.
 
 #include "page.h"
+#include "scale.h"
 #include "station.h"
 #include "wedge.h"
 
@@ -20,6 +21,10 @@ struct bench_settings {
     char scanner[BENCH_SCANNERS_MAX][BENCH_PATH_MAX]; // keyboards read apart, empty: none
     char serial[BENCH_SERIALS_MAX][BENCH_PATH_MAX];   // serial lines
     int baud;
+    char scale[BENCH_PATH_MAX]; // serial line of a scale, empty: none
+    int scale_baud;
+    enum scale_format scale_format;
+    enum scale_unit scale_unit; // of lines without one
     char button[BENCH_PATH_MAX];
     char camera[BENCH_PATH_MAX]; // node, folder of nodes, Y4M file or FIFO, empty: none
     int camera_width;            // asked of it

@@ -5,6 +5,7 @@
 // set, and what to change in it. Plain data with final words. Pure.
 
 #include "reader.h"
+#include "scale.h"
 #include "serial_record.h"
 #include "wedge.h"
 
@@ -15,6 +16,7 @@
 // A command ticket that commands nothing. Its letters are those which the layouts write on other
 // keys, so that a wrong one shows and can be told from the others.
 #define REPORT_CARD "K-YZAQWM6"
+#define REPORT_SCALE "Scale" // the source of what a scale sent
 
 enum report_verdict {
     REPORT_GOOD,
@@ -24,7 +26,7 @@ enum report_verdict {
 
 // What is not known is an empty text.
 struct scan_report {
-    char source[REPORT_SHORT_MAX]; // "Keyboard", "Scanner 2", "Serial scanner 1", "Camera"
+    char source[REPORT_SHORT_MAX]; // "Keyboard", "Scanner 2", "Serial scanner 1", "Camera", "Scale"
     char text[REPORT_TEXT_MAX];    // as it arrived, control characters as <GS>, others as <FF>
     char bytes[REPORT_TEXT_MAX];   // the same in hexadecimal; long ones end in `...`
     char aim[REPORT_TEXT_MAX];     // "]C0, Code 128", "none sent"
@@ -46,6 +48,8 @@ void report_keys(const struct wedge_trace *trace, const struct wedge_settings *s
                  struct scan_report *ret_report);
 void report_serial(const struct serial_trace *trace, const char *prefix, int number,
                    struct scan_report *ret_report);
+// One line of it, its weight in grams whatever it is sent in.
+void report_scale(const struct scale_reading *reading, struct scan_report *ret_report);
 // A code that counts, or one that is unreadable.
 void report_camera(const struct reader_event *event, struct scan_report *ret_report);
 

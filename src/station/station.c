@@ -413,6 +413,7 @@ static void input(struct station *s, const struct event *event) {
         break;
     case EVENT_TICK:
     case EVENT_DEVICE:
+    case EVENT_WEIGHT:
         break;
     }
 }
@@ -423,6 +424,8 @@ bool station_event(struct station *s, const struct event *event) {
         changed = tick(s);
     } else if (event->kind == EVENT_DEVICE) {
         device(s, event->device, event->present);
+    } else if (event->kind == EVENT_WEIGHT) {
+        changed = false;
     } else if (s->saving != SAVING_NONE) {
         station_sound(s, SOUND_HOLD); // the screen says why nothing else may start
     } else {

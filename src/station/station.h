@@ -56,9 +56,11 @@ enum event_kind {
     EVENT_HELD,   // the button, 2 seconds: something is wrong
     EVENT_ACTION, // action and argument of a view_action that was on the screen
     EVENT_FAULT,  // text: what the scan layer found wrong with a code, in words (layout, ALT mode)
-    EVENT_DEVICE  // device and present
+    EVENT_DEVICE, // device and present
+    EVENT_WEIGHT  // weight and stable: what lies on the scale now. Nobody's doing, so it counts
+                  // for nothing by itself
 };
-enum station_device { DEVICE_SCANNER, DEVICE_BUTTON, DEVICE_CAMERA, DEVICE_COUNT };
+enum station_device { DEVICE_SCANNER, DEVICE_BUTTON, DEVICE_CAMERA, DEVICE_SCALE, DEVICE_COUNT };
 
 #define EVENT_TEXT_MAX 128
 struct event {
@@ -69,6 +71,8 @@ struct event {
     int64_t argument;
     enum station_device device;
     bool present;
+    mass_mg weight; // MASS_UNKNOWN: nothing is known, or it is beyond what the scale can weigh
+    bool stable;
 };
 
 enum station_save {
@@ -223,6 +227,7 @@ struct station_settings {
     struct bench_rules rules;
     struct assembly assembly;
     bool camera;              // one is set up, and its state stands in the header
+    bool scale;               // so is one
     bool tip_right;           // the tip lies on the right at this bench
     bool care_every_club;     // else once per worker, session and material
     bool metric_first;        // mm is the large number

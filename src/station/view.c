@@ -24,6 +24,9 @@ static void header(const struct station *s, struct view *view) {
     if (s->settings.camera) {
         status(view, WORD_STATUS_CAMERA, s->present[DEVICE_CAMERA] ? HEALTH_GOOD : HEALTH_BAD);
     }
+    if (s->settings.scale) {
+        status(view, WORD_STATUS_SCALE, s->present[DEVICE_SCALE] ? HEALTH_GOOD : HEALTH_BAD);
+    }
     status(view, WORD_STATUS_LOG, log);
     enum view_health copies;
     if (copies_health(s, &copies)) {

@@ -12,6 +12,7 @@
     X(STATUS_SCANNER, "Scanner")                                                                   \
     X(STATUS_BUTTON, "Button")                                                                     \
     X(STATUS_CAMERA, "Camera")                                                                     \
+    X(STATUS_SCALE, "Scale")                                                                       \
     X(STATUS_LOG, "Log")                                                                           \
     X(NOBODY, "Nobody signed on")                                                                  \
     /* signed out, ready */                                                                        \

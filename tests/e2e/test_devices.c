@@ -1,4 +1,4 @@
-// Two scanners of keys, a serial one and a button at once: FIFOs and a pseudo terminal read by the
+// Two scanners of keys, a serial one, a button and a scale: FIFOs and a pseudo terminal read by the
 // real threads. What the bench does with it is faked here, so the linker does not take the real
 // functions.
 
@@ -110,16 +110,16 @@ static void unplug_keys(int which, const char *path) {
     writer[which] = -1;
 }
 
-static void plug_serial(void) {
+static void plug_terminal(const char *path) {
     char slave[64];
     master = posix_openpt(O_RDWR | O_NOCTTY | O_CLOEXEC);
     assert_true(master >= 0 && grantpt(master) == 0 && unlockpt(master) == 0);
     assert_int_equal(ptsname_r(master, slave, sizeof slave), 0);
-    assert_int_equal(symlink(slave, settings.serial[1]), 0);
+    assert_int_equal(symlink(slave, path), 0);
 }
 
-static void unplug_serial(void) {
-    unlink(settings.serial[1]);
+static void unplug_terminal(const char *path) {
+    unlink(path);
     close(master);
     master = -1;
 }
@@ -170,7 +170,7 @@ static int tear_down(void **state) {
         }
     }
     if (master >= 0) {
-        unplug_serial();
+        unplug_terminal(settings.serial[1]);
     }
     rmdir(folder);
     return 0;
@@ -212,7 +212,7 @@ static void test_the_last_one_counts(void **state) {
     plug_keys(1, settings.scanner[2]);
     until(1);
     expect_device(0, true);
-    plug_serial();
+    plug_terminal(settings.serial[1]);
     for (int i = 0; i < WAIT_MS && !devices.there[BENCH_SCANNERS_MAX + 1]; i++) {
         quiet(1);
     }
@@ -228,10 +228,10 @@ static void test_the_last_one_counts(void **state) {
     until(3);
     assert_int_equal(event[2].kind, EVENT_FAULT);
     assert_non_null(strstr(event[2].text, "GS1-128"));
-    unplug_serial();
+    unplug_terminal(settings.serial[1]);
     until(4);
     expect_device(3, false);
-    plug_serial();
+    plug_terminal(settings.serial[1]);
     until(5);
     expect_device(4, true);
 }
@@ -258,10 +258,62 @@ static void test_a_flood_is_said(void **state) {
     assert_string_equal(event[2].text, "s-0001s");
 }
 
+static void expect_weight(size_t which, mass_mg mass, bool stable) {
+    assert_int_equal(event[which].kind, EVENT_WEIGHT);
+    assert_int_equal(event[which].weight, mass);
+    assert_int_equal(event[which].stable, stable);
+    assert_int_equal(bench.weight, mass);
+    assert_int_equal(bench.weight_stable, stable);
+}
+
+static void scale_sends(const char *line) {
+    assert_int_equal(write(master, line, strlen(line)), (ssize_t)strlen(line));
+}
+
+// A weight is told when it is another, and is not known any more when the scale is gone.
+static void test_a_scale(void **state) {
+    (void)state;
+    settings.scanner[0][0] = settings.scanner[2][0] = settings.button[0] = '\0';
+    memcpy(settings.scale, settings.serial[1], sizeof settings.scale);
+    settings.serial[1][0] = '\0';
+    bench.weight = MASS_UNKNOWN;
+    assert_true(bench_devices_start(&devices, &bench));
+    until(1);
+    assert_int_equal(event[0].device, DEVICE_SCALE);
+    assert_false(event[0].present);
+    plug_terminal(settings.scale);
+    until(2);
+    assert_true(event[1].present);
+    scale_sends("\rST,GS,+  203.4 g\r");
+    until(3);
+    expect_weight(2, 203400, true);
+    assert_string_equal(report.source, REPORT_SCALE);
+    scale_sends("ST,GS,+ 0203.4 g\rhello\r");
+    quiet(3);
+    assert_string_equal(report.text, "hello"); // shown, and the weight is still known
+    assert_int_equal(bench.weight, 203400);
+    scale_sends("OL\r");
+    until(4);
+    expect_weight(3, MASS_UNKNOWN, false);
+    bench.reported = true; // a scan is looked at
+    bench.last_input_us = bench_clock_us(&bench.clock);
+    strcpy(bench.report.source, "Keyboard");
+    scale_sends("US,-5 g\r");
+    until(5);
+    expect_weight(4, -5000, false);
+    assert_string_equal(report.text, "OL");
+    unplug_terminal(settings.scale);
+    until(7);
+    expect_weight(5, MASS_UNKNOWN, false);
+    assert_int_equal(event[6].device, DEVICE_SCALE);
+    assert_false(event[6].present);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(test_two_at_once, set_up, tear_down),
         cmocka_unit_test_setup_teardown(test_the_last_one_counts, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(test_a_scale, set_up, tear_down),
         cmocka_unit_test_setup_teardown(test_a_flood_is_said, set_up, tear_down),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -51,6 +51,11 @@ static void test_sample_is_the_default(void **state) {
         assert_string_equal(read.serial[i], "");
     }
     assert_int_equal(read.baud, expected.baud);
+    assert_string_equal(read.scale, "");
+    assert_false(read.station.scale);
+    assert_int_equal(read.scale_baud, expected.scale_baud);
+    assert_int_equal(read.scale_format, expected.scale_format);
+    assert_int_equal(read.scale_unit, expected.scale_unit);
     assert_string_equal(read.button, "");
     assert_string_equal(read.camera, "");
     assert_false(read.station.camera);
@@ -127,6 +132,31 @@ static void test_more_scanners(void **state) {
     }
 }
 
+static void test_scale(void **state) {
+    (void)state;
+    static const struct {
+        const char *name;
+        enum scale_unit unit;
+    } units[] = {
+        {"g", SCALE_GRAM}, {"kg", SCALE_KILOGRAM}, {"oz", SCALE_OUNCE}, {"lb", SCALE_POUND}};
+    struct bench_settings s;
+    assert_true(
+        reads("[scale]\ndevice = /dev/serial/by-id/scale\nbaud = 2400\nformat = 7e1\n", &s));
+    assert_string_equal(s.scale, "/dev/serial/by-id/scale");
+    assert_true(s.station.scale);
+    assert_int_equal(s.scale_baud, 2400);
+    assert_int_equal(s.scale_format, SCALE_7E1);
+    assert_int_equal(s.baud, 9600); // of scanners
+    for (size_t i = 0; i < COUNT(units); i++) {
+        char text[32];
+        snprintf(text, sizeof text, "[scale]\nunit = %s\n", units[i].name);
+        assert_true(reads(text, &s));
+        assert_int_equal(s.scale_unit, units[i].unit);
+    }
+    assert_false(reads("[scale]\ndevice = a\n[serial]\ndevice = a\n", &s));
+    assert_non_null(strstr(said, "a path of its own"));
+}
+
 static void test_signing(void **state) {
     (void)state;
     struct bench_settings s;
@@ -171,6 +201,9 @@ static void test_wrong_values(void **state) {
         {"serial", "baud = 9601", "1200, 2400, 4800 and so on to 921600"},
         {"serial", "baud = 300", "1200, 2400, 4800 and so on to 921600"},
         {"serial", "baud = 9600 8N1", "1200, 2400, 4800 and so on to 921600"},
+        {"scale", "baud = 4801", "1200, 2400, 4800 and so on to 921600"},
+        {"scale", "format = 8e1", "8n1 or 7e1"},
+        {"scale", "unit = grams", "g, kg, oz or lb"},
         {"button", "key = Enter", "F13 to F24, Pause, or, with a device, any"},
         {"button", "key = F12", "F13 to F24, Pause, or, with a device, any"},
         {"button", "key = F25", "F13 to F24, Pause, or, with a device, any"},
@@ -240,9 +273,13 @@ static void test_a_long_line(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_sample_is_the_default), cmocka_unit_test(test_every_key),
-        cmocka_unit_test(test_more_scanners),         cmocka_unit_test(test_signing),
-        cmocka_unit_test(test_wrong_values),          cmocka_unit_test(test_wrong_lines),
+        cmocka_unit_test(test_sample_is_the_default),
+        cmocka_unit_test(test_every_key),
+        cmocka_unit_test(test_more_scanners),
+        cmocka_unit_test(test_scale),
+        cmocka_unit_test(test_signing),
+        cmocka_unit_test(test_wrong_values),
+        cmocka_unit_test(test_wrong_lines),
         cmocka_unit_test(test_a_long_line),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

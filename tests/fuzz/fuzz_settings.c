@@ -21,6 +21,10 @@ static void expect_sane(const struct bench_settings *s) {
         HOLDS(terminated(s->serial[i], sizeof s->serial[i]));
     }
     HOLDS(serial_baud_known(s->baud));
+    HOLDS(terminated(s->scale, sizeof s->scale));
+    HOLDS(serial_baud_known(s->scale_baud));
+    HOLDS(s->scale_format == SCALE_8N1 || s->scale_format == SCALE_7E1);
+    HOLDS(s->scale_unit <= SCALE_POUND);
     HOLDS(terminated(s->button, sizeof s->button));
     HOLDS(s->button_code != 0);
     HOLDS(s->button_code != BENCH_BUTTON_ANY || s->button[0] != '\0');

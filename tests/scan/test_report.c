@@ -282,6 +282,30 @@ static void test_camera(void **state) {
     expect(REPORT_BAD, REPORT_DAMAGED);
 }
 
+static void scale(const char *line) {
+    struct scale_reading reading;
+    scale_line(line, strlen(line), SCALE_GRAM, &reading, NULL);
+    report_scale(&reading, &report);
+}
+
+static void test_scale(void **state) {
+    (void)state;
+    scale("ST,GS,+  203.4 g");
+    assert_string_equal(report.source, REPORT_SCALE);
+    assert_string_equal(report.text, "ST,GS,+  203.4 g");
+    assert_int_equal(report.verdict, REPORT_GOOD);
+    assert_string_equal(report.verdict_text, "203.4 g, gross, stable.");
+    scale("NT,-0.5 oz ?"); // 14 174.76... mg
+    assert_string_equal(report.verdict_text, "-14.175 g, net, not stable.");
+    scale("OL");
+    assert_int_equal(report.verdict, REPORT_WORKS);
+    assert_string_equal(report.verdict_text, "Beyond what the scale can weigh.");
+    scale("203.4 ozt");
+    assert_int_equal(report.verdict, REPORT_BAD);
+    assert_int_equal(report.advice_count, 1);
+    assert_string_equal(report.advice[0], "The unit is none of g, kg, oz and lb.");
+}
+
 // Every sentence fits where it goes, with the longest list of layouts.
 static void test_lengths(void **state) {
     (void)state;
@@ -304,6 +328,7 @@ int main(void) {
         cmocka_unit_test(test_serial),
         cmocka_unit_test(test_slow_serial),
         cmocka_unit_test(test_camera),
+        cmocka_unit_test(test_scale),
         cmocka_unit_test(test_lengths),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

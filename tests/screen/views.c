@@ -53,6 +53,7 @@ static const struct fixture fixtures[] = {
     {"day-longest", view_day_longest, FIXTURE_LONGEST},
     {"check", view_check_bad, FIXTURE_KEPT},
     {"check-camera", view_check_camera, FIXTURE_KEPT},
+    {"check-scale", view_check_scale, FIXTURE_KEPT},
     {"check-empty", view_check_empty, FIXTURE_DRAWN},
     {"ready-camera", view_ready_camera, FIXTURE_DRAWN},
     {"pair-camera", view_pair_camera, FIXTURE_KEPT},

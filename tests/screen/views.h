@@ -93,6 +93,7 @@ void view_day_longest(struct view *view);
 void view_check_empty(struct view *view);
 void view_check_bad(struct view *view);
 void view_check_camera(struct view *view);
+void view_check_scale(struct view *view);
 void view_ready_camera(struct view *view);
 void view_pair_camera(struct view *view);
 

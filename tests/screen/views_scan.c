@@ -69,6 +69,24 @@ static void camera(struct view *view) {
     view->status_count++;
 }
 
+void view_check_scale(struct view *view) {
+    struct view_check *check = &view->check;
+    view_check_empty(view);
+    fact(check, "Came from", "Scale");
+    fact(check, "Read as", "ST,GS,+  203.4 g");
+    check->tone = TONE_FINE;
+    PUT(check->verdict, "203.4 g, gross, stable.");
+    // The most a header ever holds.
+    PUT(view->status[view->status_count].label, "Camera");
+    view->status_count++;
+    PUT(view->status[view->status_count].label, "Scale");
+    view->status[view->status_count].health = HEALTH_BAD;
+    view->status_count++;
+    PUT(view->status[view->status_count].label, "Copies");
+    view->status[view->status_count].health = HEALTH_WARN;
+    view->status_count++;
+}
+
 void view_ready_camera(struct view *view) {
     view_ready(view);
     camera(view);

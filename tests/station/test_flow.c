@@ -320,9 +320,39 @@ static void a_camera_stands_in_the_header(void **state) {
     assert_int_equal(b->view.status[2].health, HEALTH_GOOD);
 }
 
+static void a_scale_stands_in_the_header(void **state) {
+    struct bench *b = *state;
+    bench_sign_on(b);
+    b->station.settings.scale = true;
+    bench_device(b, DEVICE_SCALE, false);
+    assert_int_equal(b->view.status_count, 4);
+    assert_string_equal(b->view.status[2].label, "Scale");
+    assert_int_equal(b->view.status[2].health, HEALTH_BAD);
+    assert_int_equal(b->station.state, STATION_READY);
+    bench_device(b, DEVICE_SCALE, true);
+    assert_int_equal(b->view.status[2].health, HEALTH_GOOD);
+}
+
+// What lies on a scale is nobody's doing: it moves nothing, and keeps nobody signed on.
+static void a_weight_does_nothing(void **state) {
+    struct bench *b = *state;
+    struct event event = {.kind = EVENT_WEIGHT, .weight = 203400, .stable = true};
+    bench_to_mark(b, "1");
+    struct station before = b->station;
+    b->shop.now_ms += 1000;
+    assert_false(station_event(&b->station, &event));
+    assert_memory_equal(&before, &b->station, sizeof before);
+    b->station.saving = SAVING_REFUSED;
+    before = b->station;
+    assert_false(station_event(&b->station, &event));
+    assert_memory_equal(&before, &b->station, sizeof before);
+}
+
 #define T(name) cmocka_unit_test_setup(name, fresh)
 int main(void) {
     const struct CMUnitTest tests[] = {
+        T(a_scale_stands_in_the_header),
+        T(a_weight_does_nothing),
         T(a_whole_club),
         T(the_next_club_starts_from_logged),
         T(every_picture_of_length_is_exact),
