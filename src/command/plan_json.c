@@ -82,7 +82,7 @@ void plan_print_json(const struct plan_print *print, FILE *to) {
     fprintf(to, ",\"model_revision\":%lld,\"chart_revision\":%lld", (long long)club->model.revision,
             (long long)club->chart.revision);
     json_length(to, "mark_step", print->input.rules->mark_step);
-    json_text(to, "column", print->planned ? club->chart.column[plan->column].name : "");
+    json_text(to, "column", plan_print_column(print));
     json_length(to, "tip_trim", print->planned ? plan->tip_trim : LENGTH_UNKNOWN);
     json_length(to, "tip_mark", print->planned ? plan->tip_mark : LENGTH_UNKNOWN);
     json_length(to, "finished_length", print->planned ? plan->finished : LENGTH_UNKNOWN);
@@ -93,5 +93,7 @@ void plan_print_json(const struct plan_print *print, FILE *to) {
     put_lines(print, to, "warnings", plan->warning, plan->warning_count, false);
     put_refusal(print, to);
     put_estimates(print, to);
+    json_length(to, "extension", print->planned ? plan->extension : LENGTH_UNKNOWN);
+    json_length(to, "proud", print->planned ? plan->proud : LENGTH_UNKNOWN);
     fputc('}', to);
 }

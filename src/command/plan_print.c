@@ -143,12 +143,18 @@ static void put_estimates(const struct plan_print *print, FILE *to) {
     put_cell(to, gaps, "\r\n");
 }
 
+const char *plan_print_column(const struct plan_print *print) {
+    const struct chart_column *column =
+        print->planned ? plan_column(&print->input, &print->plan) : NULL;
+    return column != NULL ? column->name : "";
+}
+
 void plan_print_csv(const struct plan_print *print, FILE *to) {
     const struct plan *plan = &print->plan;
     char joined[JOINED_MAX];
     put_cell(to, print->club.order.build, ",");
     put_cell(to, print->club.order.club, ",");
-    put_cell(to, print->planned ? print->club.chart.column[plan->column].name : "", ",");
+    put_cell(to, plan_print_column(print), ",");
     put_length(to, print, plan->tip_trim);
     put_length(to, print, plan->tip_mark);
     put_length(to, print, plan->finished);

@@ -26,6 +26,9 @@ void plan_print_make(struct plan_print *print, const struct bench_rules *rules,
 void plan_print_refusal(const struct plan_print *print, char *buffer, size_t size);
 const char *plan_print_refusal_code(const struct plan_print *print);
 
+// The name of the chart's column; empty: none.
+const char *plan_print_column(const struct plan_print *print);
+
 // What is not known of the estimates, `swingweight: shaft weight not known`: calls `each` for every
 // one.
 void plan_print_gaps(const struct plan_print *print, void (*each)(void *of, const char *words),

@@ -56,7 +56,11 @@ static void put_parts(const struct club *club, FILE *to) {
         }
         text_add_mass(&text, club->head.weight);
         text_add(&text, ", bore ");
-        text_add_length(&text, club->head.bore_height);
+        if (club->head.bore == BORE_THROUGH) {
+            text_add(&text, "through");
+        } else {
+            text_add_length(&text, club->head.bore_height);
+        }
         put_part(to, "Head", club->head.ticket, club->head.model, more);
     }
     if (club->shaft.ticket[0] != '\0') {
@@ -82,12 +86,18 @@ static void put_butt(const struct plan_print *print, FILE *to) {
     const struct plan *plan = &print->plan;
     const struct order *order = &print->club.order;
     put_line(to, "Playing length", order->playing_length, false);
-    put_line(to, "Bore height", -print->club.head.bore_height, true);
+    put_line(to, "Bore height", -head_bore_height(&print->club.head), true);
     put_line(to, "Grip cap", -order->grip_cap, true);
+    if (plan->proud > 0) {
+        put_line(to, "To be ground off at the sole", plan->proud, true);
+    }
     if (plan->butt_mark != plan->finished) {
         put_line(to, "To the nearest mark", plan->butt_mark - plan->finished, true);
     }
     put_total(to, plan->butt_cut ? KEEP_WORDS : "Nothing is cut off the butt", plan->butt_mark);
+    if (plan->extension > 0) {
+        put_line(to, "Of it, extension of the butt", plan->extension, false);
+    }
     put_line(to, "Butt trim, exact: raw less tip mark less finished length", plan->butt_trim,
              false);
 }

@@ -19,7 +19,8 @@ static bool within(int64_t value, int64_t low, int64_t high) {
 
 bool estimate_reach(const struct head *head, length_nm *ret_beyond) {
     if (head->cg_beyond == 0 || head->cg_beyond == LENGTH_UNKNOWN) {
-        *ret_beyond = head->bore_height > 0 ? head->bore_height : 0;
+        length_nm height = head_bore_height(head);
+        *ret_beyond = height > 0 ? height : 0;
         return true;
     }
     *ret_beyond = head->cg_beyond;
@@ -33,7 +34,7 @@ static bool plausible(const struct club *club, const struct plan *plan) {
     return within(club->head.weight, 100 * MASS_GRAM, 600 * MASS_GRAM) &&
            within(club->shaft.weight, 20 * MASS_GRAM, 250 * MASS_GRAM) &&
            within(club->shaft.raw_length, 18 * LENGTH_INCH, 60 * LENGTH_INCH) &&
-           within(plan->finished, 15 * LENGTH_INCH, club->shaft.raw_length) &&
+           within(plan->finished, 15 * LENGTH_INCH, club->shaft.raw_length + plan->extension) &&
            within(reach, -2 * LENGTH_INCH, 6 * LENGTH_INCH) && club->head.inertia <= 20000;
 }
 
@@ -69,11 +70,11 @@ enum estimate_gap estimate_balance(const struct club *club, const struct plan *p
         .ferrule = assembly->ferrule,
         .epoxy = assembly->epoxy,
         .head_inertia = club->head.inertia,
-        .grip_cap = club->order.grip_cap,
+        .grip_cap = club->order.grip_cap + plan->extension, // the plug's weight is left out
         .grip_balance = assembly->grip_balance,
         .raw_length = club->shaft.raw_length,
-        .tip_trim = plan->tip_mark,
-        .finished = plan->finished,
+        .tip_trim = plan->tip_mark + plan->proud, // as it is once ground flush
+        .finished = plan->finished - plan->proud - plan->extension,
         .shaft = density,
     };
     estimate_reach(&club->head, &ret_club->cg_beyond);
@@ -110,13 +111,16 @@ static enum estimate_gap flex_gap(const struct club *club, const struct plan *pl
     case FLEX_KNOWN:
         break;
     }
+    ret_shaft->length += plan->extension; // all of it within the clamp
     return plausible(club, plan) ? ESTIMATE_GAP_NONE : ESTIMATE_GAP_IMPLAUSIBLE;
 }
 
+// Of the club once its end is ground flush.
 static struct estimate_value frequency(const struct flex_shaft *shaft, const struct flex_tip *tip,
-                                       length_nm tip_trim, length_nm finished) {
+                                       length_nm tip_trim, const struct plan *plan) {
     struct estimate_value value = {.gap = ESTIMATE_GAP_NONE};
-    if (!flex_shaft_frequency(shaft, tip_trim, finished, tip, &value.value)) {
+    if (!flex_shaft_frequency(shaft, tip_trim + plan->proud, plan->finished - plan->proud, tip,
+                              &value.value)) {
         return not_known(ESTIMATE_GAP_IMPLAUSIBLE);
     }
     return value;
@@ -140,9 +144,8 @@ void estimate_make(const struct club *club, const struct plan *plan,
     }
     gap = flex_gap(club, plan, &shaft);
     struct flex_tip tip = tip_of(&club->head, assembly);
-    ret_estimate->frequency = gap == ESTIMATE_GAP_NONE
-                                  ? frequency(&shaft, &tip, plan->tip_mark, plan->finished)
-                                  : not_known(gap);
+    ret_estimate->frequency =
+        gap == ESTIMATE_GAP_NONE ? frequency(&shaft, &tip, plan->tip_mark, plan) : not_known(gap);
 }
 
 struct estimate_value estimate_flex_change(const struct club *club, const struct plan *plan,
@@ -153,12 +156,12 @@ struct estimate_value estimate_flex_change(const struct club *club, const struct
     if (gap != ESTIMATE_GAP_NONE) {
         return not_known(gap);
     }
-    if (tip_trim < 0 || tip_trim > club->shaft.raw_length - plan->finished) {
+    if (tip_trim < 0 || tip_trim > shaft.length - plan->finished) {
         return not_known(ESTIMATE_GAP_PLAN);
     }
     struct flex_tip tip = tip_of(&club->head, &assembly);
-    struct estimate_value planned = frequency(&shaft, &tip, plan->tip_mark, plan->finished);
-    struct estimate_value made = frequency(&shaft, &tip, tip_trim, plan->finished);
+    struct estimate_value planned = frequency(&shaft, &tip, plan->tip_mark, plan);
+    struct estimate_value made = frequency(&shaft, &tip, tip_trim, plan);
     if (planned.gap != ESTIMATE_GAP_NONE || made.gap != ESTIMATE_GAP_NONE) {
         return not_known(ESTIMATE_GAP_IMPLAUSIBLE);
     }

@@ -9,17 +9,19 @@ static double metres(length_nm length) {
     return (double)length * 1e-9;
 }
 
-// False when diameters are not known, or the tip is said to be parallel all the way to the butt.
-// Walls may stay 0.
+// False when diameters are not known, or the tip is said to be parallel all the way to the butt, or
+// an offcut lacks more than its parallel tip. Walls may stay 0.
 static bool tube_of(const struct shaft *shaft, const struct shaft_model *model,
                     struct flex_tube *ret_tube) {
+    length_nm cut = shaft_tip_cut(shaft);
+    length_nm parallel = model->tip_section > 0 ? model->tip_section : 0;
     if (shaft->raw_length <= 0 || model->tip_diameter <= 0 || model->butt_diameter <= 0 ||
-        model->tip_section >= shaft->raw_length) {
+        parallel - cut >= shaft->raw_length || (cut > 0 && cut > parallel)) {
         return false;
     }
     *ret_tube = (struct flex_tube){
         .length = metres(shaft->raw_length),
-        .parallel = model->tip_section > 0 ? metres(model->tip_section) : 0,
+        .parallel = metres(parallel - cut),
         .tip_diameter = metres(model->tip_diameter),
         .butt_diameter = metres(model->butt_diameter),
         .tip_wall = model->tip_wall > 0 ? metres(model->tip_wall) : 0,
@@ -37,7 +39,8 @@ length_nm flex_shaft_balance(const struct shaft *shaft, const struct shaft_model
     if (shaft->balance > 0) {
         return shaft->balance;
     }
-    if (model->balance > 0 && model->raw_length > 0 && shaft->raw_length > 0) {
+    if (model->balance > 0 && model->raw_length > 0 && shaft->raw_length > 0 &&
+        shaft_tip_cut(shaft) == 0) {
         return (length_nm)round((double)model->balance * (double)shaft->raw_length /
                                 (double)model->raw_length);
     }
@@ -90,7 +93,7 @@ static bool take_stiffness(const struct shaft *shaft, const struct shaft_model *
         raw->count = profile->count;
         for (size_t i = 0; i < profile->count; i++) {
             raw->point[i] = (struct flex_section_point){
-                .at = metres(profile->point[i].from_tip),
+                .at = metres(profile->point[i].from_tip - shaft_tip_cut(shaft)),
                 .stiffness = (double)profile->point[i].stiffness / 1000,
             };
         }

@@ -15,7 +15,7 @@ static length_nm reference(const struct match_request *request, const struct ord
         if (club->head.ticket[0] != '\0' &&
             text_same(club->order.wished_model, order->wished_model)) {
             bores[count].kind = club->head.kind;
-            bores[count].bore_height = club->head.bore_height;
+            bores[count].bore_height = head_bore_height(&club->head);
             count++;
         }
     }

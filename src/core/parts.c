@@ -100,3 +100,34 @@ bool chart_kind_for_head(enum head_kind kind, enum chart_kind *ret) {
     }
     return false;
 }
+
+length_nm head_bore_height(const struct head *head) {
+    return head->bore == BORE_THROUGH ? 0 : head->bore_height;
+}
+
+length_nm shaft_tip_cut(const struct shaft *shaft) {
+    return shaft->tip_cut > 0 ? shaft->tip_cut : 0;
+}
+
+bool order_given_trim(const struct order *order, length_nm *ret_trim) {
+    length_nm trim =
+        order->trim_consent != LENGTH_UNKNOWN ? order->trim_consent : order->given_trim;
+    if (trim == LENGTH_UNKNOWN) {
+        return false;
+    }
+    *ret_trim = trim;
+    return true;
+}
+
+struct order order_empty(void) {
+    return (struct order){
+        .playing_length = LENGTH_UNKNOWN,
+        .grip_cap = LENGTH_UNKNOWN,
+        .grip_weight = MASS_UNKNOWN,
+        .uniform_reference = LENGTH_UNKNOWN,
+        .given_trim = LENGTH_UNKNOWN,
+        .trim_consent = LENGTH_UNKNOWN,
+        .loft = LENGTH_UNKNOWN,
+        .lie = LENGTH_UNKNOWN,
+    };
+}

@@ -50,7 +50,8 @@ enum chart_kind {
 enum material { MATERIAL_STEEL, MATERIAL_GRAPHITE, MATERIAL_COUNT };
 enum tip_kind { TIP_PARALLEL, TIP_TAPER, TIP_KIND_COUNT };
 
-// How the shaft stops in the head. Only charts whose note spares bored-through heads ask for it.
+// How the shaft stops in the head: at the bottom of the bore, near the sole, well above it, or not
+// at all: through a head that is bored through it passes the sole and is ground flush there.
 enum bore_kind { BORE_UNKNOWN, BORE_BLIND, BORE_THROUGH, BORE_SHORT, BORE_KIND_COUNT };
 
 // The chart's own footnote about bore height (rule R3).
@@ -145,7 +146,13 @@ struct head {
                          // not known: estimate_reach assumes it
     int64_t inertia;     // about its centre of gravity, across the swing's plane, in g cm2
     char lot[PARTS_LOT_MAX]; // the delivery it came with
+    int64_t loft;            // its model's, thousandths of a degree; not known: LENGTH_UNKNOWN or 0
+    int64_t lie;
 };
+
+// The bore height that counts: 0 where the shaft passes the sole, whatever was measured, since its
+// end is ground off at the ground line; else as measured.
+length_nm head_bore_height(const struct head *head);
 
 // Tenths of a cycle a minute.
 typedef int64_t frequency_dcpm;
@@ -162,7 +169,13 @@ struct shaft {
     frequency_dcpm raw_frequency; // of the uncut shaft, clamped over the last 5 in of the butt
     mass_mg frequency_mass;       // on its tip while that was measured
     char lot[PARTS_LOT_MAX];      // the delivery it came with
+    length_nm tip_cut; // off its tip already when it got its ticket, as an offcut used again has;
+                       // not known or 0: nothing. All other figures are those of the piece
+    char from_shaft[TICKET_TEXT_MAX]; // the ticket it had before it was cut, empty: none
 };
+
+// What is off its tip already, 0: nothing.
+length_nm shaft_tip_cut(const struct shaft *shaft);
 
 // One line of an order: one club.
 struct order {
@@ -186,16 +199,33 @@ struct order {
     enum order_status status; // of the whole build, as the next two
     int priority;             // ORDER_PRIORITY_URGENT first; 0: nobody said
     int64_t changed_seq;      // entry of the first change no bench was told of yet, 0 none
+    length_nm given_trim;     // by a supervisor, instead of the chart's; from the maker's tip end
+    length_nm trim_consent;   // the same, given at the bench for this head and shaft
+    bool extension;           // a butt that is too short may be extended
+    bool extension_consent;   // a supervisor agreed to that at the bench
+    int64_t loft;             // to be made, thousandths of a degree; not known: the head model's
+    int64_t lie;
 };
 
-// Settings of the bench that rules depend on.
+// True, and the trim, when a supervisor gave one.
+bool order_given_trim(const struct order *order, length_nm *ret_trim);
+// An order that says nothing: lengths not known, texts empty.
+struct order order_empty(void);
+
+// Settings of the bench that rules depend on. Common practice, no source: an extension of 1 in at
+// most, 1/4 in to be ground off.
 struct bench_rules {
-    length_nm mark_step; // 1/16, 1/32, 1/64 in, 0.5 or 1 mm
-    length_nm tolerance; // of the made length, both ways
-    bool limit_46;       // shop plays under the optional 46 in local rule
+    length_nm mark_step;         // 1/16, 1/32, 1/64 in, 0.5 or 1 mm
+    length_nm tolerance;         // of the made length, both ways
+    bool limit_46;               // shop plays under the optional 46 in local rule
+    length_nm extension_max;     // a butt is extended by this much at most
+    length_nm through_allowance; // stands proud of the sole before it is ground flush
 };
 
 #define BENCH_RULES_DEFAULT                                                                        \
-    { .mark_step = LENGTH_INCH / 16, .tolerance = LENGTH_INCH / 16, .limit_46 = false }
+    {                                                                                              \
+        .mark_step = LENGTH_INCH / 16, .tolerance = LENGTH_INCH / 16, .limit_46 = false,           \
+        .extension_max = LENGTH_INCH, .through_allowance = LENGTH_INCH / 4                         \
+    }
 
 #endif

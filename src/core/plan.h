@@ -32,6 +32,8 @@ struct plan_input {
     X(R_BORE_NONE)            /* R3 chart carries no note, or not for this head: adds nothing */   \
     X(R_UNIFORM)              /* R4 */                                                             \
     X(R_UNIFORM_IN_CHART)     /* R4 asked for, but the chart's note already does it */             \
+    X(R_GIVEN)                /* a supervisor's trim instead of R1 to R5 */                        \
+    X(R_TIP_CUT)              /* what is off an offcut's tip already */                            \
     X(R_ROUND)                /* R9 to the nearest mark */                                         \
     X(R_TIP_MADE)             /* R13 planned from what was cut off */                              \
     X(W_NOT_ENGRAVED)         /* R1 weighs like another number */                                  \
@@ -40,6 +42,8 @@ struct plan_input {
     X(W_TIP_LIMIT_UNKNOWN)    /* R6 maker's maximum not known */                                   \
     X(W_TIP_SECTION_UNKNOWN)  /* R6 parallel section not known */                                  \
     X(W_BUTT_MAX)             /* R7 above the model's maximum butt trim */                         \
+    X(W_EXTEND)               /* R7 too short, the butt is extended */                             \
+    X(W_THROUGH)              /* R7 the shaft passes the sole */                                   \
     X(W_SHIM)                 /* R8 supervisor agreed to a shim */                                 \
     X(W_TOO_LONG)             /* R10 over 48 in */                                                 \
     X(W_TOO_LONG_46)          /* R10 over 46 in, local rule */                                     \
@@ -63,7 +67,9 @@ struct plan_input {
     X(F_TIP_MAX)              /* R6 */                                                             \
     X(F_TIP_SECTION)          /* R6 */                                                             \
     X(F_TAPER)                /* R6 */                                                             \
+    X(F_TIP_OVERCUT)          /* R6 more is off an offcut's tip than is wanted */                  \
     X(F_TOO_SHORT_SHAFT)      /* R7 */                                                             \
+    X(F_EXTENSION_MAX)        /* R7 shorter than an extension may make up for */                   \
     X(F_TIP_SMALL)            /* R8 */                                                             \
     X(F_TIP_LARGE)            /* R8 */                                                             \
     X(F_NO_UNIFORM_REFERENCE) /* R4 */                                                             \
@@ -86,18 +92,22 @@ struct plan_line {
 };
 
 #define PLAN_REASONS_MAX 8
-#define PLAN_WARNINGS_MAX 8
+#define PLAN_WARNINGS_MAX 10
+#define PLAN_COLUMN_NONE SIZE_MAX
 
 struct plan {
     struct plan_line refusal; // code PLAN_NONE: the plan is valid. Else every length is unknown
                               // and the lines only tell how far it got
-    length_nm tip_trim;       // exact, before rounding
+    length_nm tip_trim;       // exact, before rounding; without what an offcut lacks already
     length_nm tip_mark;       // to be cut off, measured from the tip end; 0: no tip cut
-    length_nm finished;       // exact finished shaft length S (R7)
+    length_nm finished;       // exact finished shaft length S (R7), with `proud` and `extension`
     length_nm butt_mark;      // to be kept, measured from the new tip end
-    length_nm butt_trim;      // raw - tip_mark - finished, exact
+    length_nm butt_trim;      // raw + extension - tip_mark - finished, exact
     bool butt_cut;            // false: the butt mark lies at or past the end, nothing to cut
-    size_t column;            // index into the chart, after pick and step
+    length_nm extension;      // to be added at the butt, 0: none
+    length_nm proud;          // past the sole, ground off after gluing; 0: it stops in the head
+    size_t column;            // index into the chart, after pick and step; PLAN_COLUMN_NONE: the
+                              // trim is not the chart's
     size_t reason_count;
     size_t warning_count;
     struct plan_line reason[PLAN_REASONS_MAX];
@@ -106,13 +116,20 @@ struct plan {
 
 // Always fills *ret_plan. Returns true when the plan is valid.
 // Invariants of a valid plan: tip_mark is a multiple of the mark step unless tip_made is given;
-// |butt_mark - finished| <= mark_step / 2; raw == tip_mark + finished + butt_trim;
+// |butt_mark - finished| <= mark_step / 2; raw + extension == tip_mark + finished + butt_trim;
 // the reasons' amounts add up to tip_mark (R_ROUND carries the rounding, and the shortfall).
 // With tip_made the chart is no more than a comparison: what it lacks refuses nothing, and
 // R_TIP_MADE is the only reason.
 bool plan_make(const struct plan_input *input, struct plan *ret_plan);
 
+// How deep the plug of an extension must sit in the shaft: twice what it adds, 1 in at least
+// (common practice, no source).
+length_nm plan_plug_depth(length_nm extension);
+
 #define PLAN_LINE_TEXT_MAX 200
+
+// The chart's column the plan uses; NULL: none, or the plan is not valid.
+const struct chart_column *plan_column(const struct plan_input *input, const struct plan *plan);
 
 // The line in words for a person, `Chart, column 210 g`. Refusals name what is wrong and what to
 // do.

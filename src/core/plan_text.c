@@ -36,6 +36,8 @@ static const char *const texts[PLAN_CODE_COUNT] = {
     [PLAN_R_BORE_NONE] = "Bore %a, chart adds nothing",
     [PLAN_R_UNIFORM] = "Uniform flex, bore %a against %b",
     [PLAN_R_UNIFORM_IN_CHART] = "Uniform flex, the chart's bore note already does it",
+    [PLAN_R_GIVEN] = "Given by a supervisor",
+    [PLAN_R_TIP_CUT] = "Off its tip already",
     [PLAN_R_ROUND] = "To the nearest mark, from %a",
     [PLAN_R_TIP_MADE] = "Cut off the tip",
     [PLAN_W_NOT_ENGRAVED] =
@@ -47,6 +49,11 @@ static const char *const texts[PLAN_CODE_COUNT] = {
     [PLAN_W_TIP_SECTION_UNKNOWN] =
         "The length of the parallel tip is not known. Check that it still fills the hosel.",
     [PLAN_W_BUTT_MAX] = "Butt trim %a is more than the maker's %b. The grip may not fit.",
+    [PLAN_W_EXTEND] = "Too short: extend the butt by %a before the grip. Glue the plug at least %b "
+                      "deep, no gap at the joint.",
+    [PLAN_W_THROUGH] =
+        "The shaft passes the sole and stands %a past the ground line. Grind it flush "
+        "after the epoxy has cured.",
     [PLAN_W_SHIM] = "Tip %t in in a %h in bore: fit the shim the supervisor agreed to.",
     [PLAN_W_TOO_LONG] = "Playing length %a is over 48 in: not conforming.",
     [PLAN_W_TOO_LONG_46] = "Playing length %a is over the 46 in of the local rule.",
@@ -81,6 +88,10 @@ static const char *const texts[PLAN_CODE_COUNT] = {
                            "Take another shaft.",
     [PLAN_F_TAPER] = "A taper tip is not trimmed unless its maker allows it; the plan asks for %a. "
                      "Take another shaft.",
+    [PLAN_F_TIP_OVERCUT] = "%b is off this shaft's tip already, more than the %a that is wanted. "
+                           "Take another shaft.",
+    [PLAN_F_EXTENSION_MAX] = "The shaft is too short by %a; a butt is extended by %b at most. "
+                             "Take a longer shaft.",
     [PLAN_F_TOO_SHORT_SHAFT] = "The shaft is too short by %a. Take a longer shaft.",
     [PLAN_F_TIP_SMALL] = "Tip %t in is smaller than the %h in bore. "
                          "A supervisor must agree to a shim, or take another shaft.",

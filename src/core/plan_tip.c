@@ -110,7 +110,7 @@ static void add(struct plan *plan, enum plan_code code, length_nm amount, int64_
 // R3, only if the chart carries the note and the note means this head.
 static bool bore_note(const struct plan_input *in, struct plan *plan, bool *ret_applied) {
     const struct shaft_model *model = in->model;
-    length_nm height = in->head->bore_height;
+    length_nm height = head_bore_height(in->head);
     bool meant = model->bore_note != BORE_NOTE_NONE &&
                  (model->note_kinds == 0 || (model->note_kinds & 1u << in->head->kind) != 0);
     if (meant && model->note_not_through) {
@@ -136,6 +136,7 @@ static bool bore_note(const struct plan_input *in, struct plan *plan, bool *ret_
 // R4, never on top of R3.
 static bool uniform(const struct plan_input *in, struct plan *plan, bool note_applied) {
     length_nm reference = in->order->uniform_reference;
+    length_nm height = head_bore_height(in->head);
     if (!in->order->uniform_flex) {
         return true;
     }
@@ -146,37 +147,48 @@ static bool uniform(const struct plan_input *in, struct plan *plan, bool note_ap
     if (reference == LENGTH_UNKNOWN) {
         return plan_refuse(plan, PLAN_F_NO_UNIFORM_REFERENCE, 0, 0);
     }
-    add(plan, PLAN_R_UNIFORM, in->head->bore_height - reference, in->head->bore_height, reference);
+    add(plan, PLAN_R_UNIFORM, height - reference, height, reference);
     return true;
 }
 
-// R6's floor and R9.
-static void to_mark(const struct plan_input *in, struct plan *plan) {
-    length_nm sum = plan->tip_trim;
-    if (sum < 0) {
-        plan_warn(plan, PLAN_W_SHORTFALL, -sum, 0);
-        plan->tip_trim = 0;
+// R6's floor and R9. An offcut lacks some of the trim already; the mark is for the rest.
+static bool to_mark(const struct plan_input *in, struct plan *plan) {
+    length_nm step = in->rules->mark_step;
+    length_nm cut = shaft_tip_cut(in->shaft);
+    length_nm sum = plan->tip_trim - cut;
+    length_nm wanted = plan->tip_trim > 0 ? plan->tip_trim : 0;
+    if (plan->tip_trim < 0) {
+        plan_warn(plan, PLAN_W_SHORTFALL, -plan->tip_trim, 0);
     }
-    plan->tip_mark = length_round(plan->tip_trim, in->rules->mark_step, LENGTH_TIE_DOWN);
+    if (cut > 0) {
+        plan_reason(plan, PLAN_R_TIP_CUT, -cut, cut, 0);
+    }
+    if (2 * (cut - wanted) >= step) {
+        return plan_refuse(plan, PLAN_F_TIP_OVERCUT, wanted, cut);
+    }
+    plan->tip_trim = wanted > cut ? wanted - cut : 0;
+    plan->tip_mark = length_round(plan->tip_trim, step, LENGTH_TIE_DOWN);
     if (plan->tip_mark != sum) {
         plan_reason(plan, PLAN_R_ROUND, plan->tip_mark - sum, sum, plan->tip_mark);
     }
+    return true;
 }
 
-// R6's limits, on the rounded trim.
+// R6's limits, on the rounded trim and whatever was off the tip before.
 static bool within_limits(const struct plan_input *in, struct plan *plan) {
     const struct shaft_model *model = in->model;
     length_nm max = model->max_tip_trim;
+    length_nm off = plan->tip_mark + shaft_tip_cut(in->shaft);
     bool taper = model->tip == TIP_TAPER;
-    if (taper && plan->tip_mark > 0 && (max == LENGTH_UNKNOWN || max == 0)) {
-        return plan_refuse(plan, PLAN_F_TAPER, plan->tip_mark, 0);
+    if (taper && off > 0 && (max == LENGTH_UNKNOWN || max == 0)) {
+        return plan_refuse(plan, PLAN_F_TAPER, off, 0);
     }
     if (max == LENGTH_UNKNOWN) {
         if (!taper) {
             plan_warn(plan, PLAN_W_TIP_LIMIT_UNKNOWN, 0, 0);
         }
-    } else if (plan->tip_mark > max) {
-        return plan_refuse(plan, PLAN_F_TIP_MAX, plan->tip_mark, max);
+    } else if (off > max) {
+        return plan_refuse(plan, PLAN_F_TIP_MAX, off, max);
     }
     if (taper) {
         return true;
@@ -188,14 +200,16 @@ static bool within_limits(const struct plan_input *in, struct plan *plan) {
     if (in->head->insertion == LENGTH_UNKNOWN) {
         return plan_refuse(plan, PLAN_F_NO_INSERTION, 0, 0);
     }
-    if (model->tip_section - plan->tip_mark < in->head->insertion) {
-        return plan_refuse(plan, PLAN_F_TIP_SECTION, model->tip_section - plan->tip_mark,
-                           in->head->insertion);
+    // What is ground off at the sole is no part of what the hosel holds.
+    if (model->tip_section - off < in->head->insertion + plan->proud) {
+        return plan_refuse(plan, PLAN_F_TIP_SECTION, model->tip_section - off,
+                           in->head->insertion + plan->proud);
     }
     return true;
 }
 
-bool plan_tip(const struct plan_input *in, struct plan *plan) {
+// R1 to R5, by the chart.
+static bool by_chart(const struct plan_input *in, struct plan *plan) {
     enum chart_kind kind;
     bool note_applied;
     if (!chart_kind_for_head(in->head->kind, &kind) || in->chart->kind != kind ||
@@ -205,10 +219,18 @@ bool plan_tip(const struct plan_input *in, struct plan *plan) {
     if (in->head->weight == MASS_UNKNOWN) {
         return plan_refuse(plan, PLAN_F_NO_WEIGHT, 0, 0);
     }
-    if (!base_trim(in, plan) || !bore_note(in, plan, &note_applied) ||
-        !uniform(in, plan, note_applied)) {
+    return base_trim(in, plan) && bore_note(in, plan, &note_applied) &&
+           uniform(in, plan, note_applied);
+}
+
+bool plan_tip(const struct plan_input *in, struct plan *plan) {
+    length_nm given;
+    if (order_given_trim(in->order, &given)) {
+        plan->column = PLAN_COLUMN_NONE;
+        plan->tip_trim = given;
+        plan_reason(plan, PLAN_R_GIVEN, given, given, 0);
+    } else if (!by_chart(in, plan)) {
         return false;
     }
-    to_mark(in, plan);
-    return within_limits(in, plan);
+    return to_mark(in, plan) && within_limits(in, plan);
 }

@@ -73,7 +73,7 @@ void record_make(const struct plan_input *input, const struct plan *plan,
         .position = input->order->position,
         .count = input->order->count,
         .head_weight = input->head->weight,
-        .bore_height = input->head->bore_height,
+        .bore_height = head_bore_height(input->head),
         .material = input->model->material,
         .raw_length = input->shaft->raw_length,
         .playing_length = input->order->playing_length,
@@ -88,6 +88,8 @@ void record_make(const struct plan_input *input, const struct plan *plan,
         .butt_mark = plan->butt_mark,
         .butt_trim = plan->butt_trim,
         .butt_cut = plan->butt_cut,
+        .extension = plan->extension,
+        .proud = plan->proud,
         .reason_count = plan->reason_count,
         .warning_count = plan->warning_count,
     };
@@ -99,11 +101,16 @@ void record_make(const struct plan_input *input, const struct plan *plan,
     copy(record->shaft, sizeof record->shaft, input->shaft->ticket);
     copy(record->shaft_model, sizeof record->shaft_model, input->model->name);
     copy(record->flex, sizeof record->flex, input->shaft->flex);
-    if (plan->column < input->chart->count) {
-        copy(record->column, sizeof record->column, input->chart->column[plan->column].name);
+    const struct chart_column *column = plan_column(input, plan);
+    if (column != NULL) {
+        copy(record->column, sizeof record->column, column->name);
     }
     make_lines(input, plan->reason, plan->reason_count, record->reason);
     make_lines(input, plan->warning, plan->warning_count, record->warning);
+}
+
+length_nm record_playing(const struct record *record, length_nm made) {
+    return made - record->proud + record->bore_height + record->grip_cap;
 }
 
 // --- writing -----------------------------------------------------------------------------------
@@ -160,6 +167,16 @@ static bool add_field(struct text *text, const struct field *field, const struct
     }
     text_add(text, "\n");
     return true;
+}
+
+// A length that most plans have none of.
+static void add_extra(struct text *text, const char *key, length_nm length) {
+    if (length != 0) {
+        text_add(text, key);
+        text_add(text, "\t");
+        add_number(text, length);
+        text_add(text, "\n");
+    }
 }
 
 static bool add_lines(struct text *text, const char *key, const struct record_line *line,
@@ -223,6 +240,8 @@ bool record_write(const struct record *record, char *buffer, size_t size) {
             return false;
         }
     }
+    add_extra(&text, "extension", record->extension);
+    add_extra(&text, "proud", record->proud);
     if (!add_lines(&text, "reason", record->reason, record->reason_count, PLAN_REASONS_MAX) ||
         !add_lines(&text, "warning", record->warning, record->warning_count, PLAN_WARNINGS_MAX) ||
         !add_estimates(&text, record)) {
@@ -287,6 +306,16 @@ static bool take_field(const char **at, const struct field *field, struct record
         memcpy(to, &number, sizeof number);
     }
     return true;
+}
+
+static bool take_extra(const char **at, const char *key, length_nm *ret_length) {
+    size_t size = strlen(key);
+    char word[32];
+    if (strncmp(*at, key, size) != 0 || (*at)[size] != '\t') {
+        return true;
+    }
+    *at += size + 1;
+    return take_word(at, '\n', word, sizeof word) && to_number(word, ret_length);
 }
 
 static bool to_code(const char *word, char first, enum plan_code *ret_code) {
@@ -382,7 +411,9 @@ bool record_read(const char *text, struct record *ret_record) {
             return false;
         }
     }
-    if (!take_lines(&at, "reason", 'R', record.reason, PLAN_REASONS_MAX, &record.reason_count) ||
+    if (!take_extra(&at, "extension", &record.extension) ||
+        !take_extra(&at, "proud", &record.proud) ||
+        !take_lines(&at, "reason", 'R', record.reason, PLAN_REASONS_MAX, &record.reason_count) ||
         !take_lines(&at, "warning", 'W', record.warning, PLAN_WARNINGS_MAX,
                     &record.warning_count) ||
         !take_estimates(&at, &record) || !take_shown(&at, &record.shown) ||

@@ -5,10 +5,11 @@
 // revision and the rounding, so that months later the screen can be redrawn from the entry alone.
 //
 // Format: lines `key<TAB>value`, first `kerfside-plan<TAB>1`; lengths in nanometres, masses in
-// milligrams; reasons and warnings as `reason<TAB>CODE<TAB>amount<TAB>words`, estimates as
-// `estimate<TAB>words`, an outcome as `outcome<TAB>words`, and last how the screen showed it, which
-// older entries do not say: `shown<TAB>left or right<TAB>in or mm<TAB>sure or maybe<TAB>tip or new
-// tip<TAB>piece<TAB>part`. Control characters never occur in values. Unknown keys are refused.
+// milligrams; `extension` and `proud` only when there are any; reasons and warnings as
+// `reason<TAB>CODE<TAB>amount<TAB>words`, estimates as `estimate<TAB>words`, an outcome as
+// `outcome<TAB>words`, and last how the screen showed it, which older entries do not say:
+// `shown<TAB>left or right<TAB>in or mm<TAB>sure or maybe<TAB>tip or new tip<TAB>piece<TAB>part`.
+// Control characters never occur in values. Unknown keys are refused.
 
 #include "estimate_text.h"
 
@@ -57,6 +58,8 @@ struct record {
     length_nm butt_mark;
     length_nm butt_trim;
     bool butt_cut;
+    length_nm extension; // 0: none
+    length_nm proud;     // 0: none
     size_t reason_count;
     size_t warning_count;
     struct record_line reason[PLAN_REASONS_MAX];
@@ -69,6 +72,9 @@ struct record {
 // Only for valid plans. Leaves estimates, outcome and shown empty.
 void record_make(const struct plan_input *input, const struct plan *plan,
                  struct record *ret_record);
+
+// The playing length of a club whose shaft is `made` long, or came out so.
+length_nm record_playing(const struct record *record, length_nm made);
 
 // False if it does not fit (it always fits ENTRY_PLAN_MAX for texts within their limits).
 bool record_write(const struct record *record, char *buffer, size_t size);

@@ -125,7 +125,7 @@ static void fill_order(const struct club *club, struct cell *cell) {
     put_length(&cell[COLUMN_LENGTH], club->order.playing_length);
     if (club->head.ticket[0] != '\0') {
         put_mass(cell[COLUMN_HEAD].below, club->head.weight);
-        put_length(&cell[COLUMN_BORE], club->head.bore_height);
+        put_length(&cell[COLUMN_BORE], head_bore_height(&club->head));
     }
     if (club->shaft.ticket[0] != '\0') {
         put(cell[COLUMN_SHAFT].below, "rack ", club->shaft.rack);
@@ -134,9 +134,11 @@ static void fill_order(const struct club *club, struct cell *cell) {
 
 static void fill_plan(const struct club *club, struct row *row) {
     struct cell *cell = row->cell;
-    const struct chart_column *column = &club->chart.column[row->plan.column];
-    put(cell[COLUMN_CHART].top, "", column->name);
-    put_mass(cell[COLUMN_CHART].below, column->weight);
+    const struct chart_column *column = plan_column(&row->input, &row->plan);
+    put(cell[COLUMN_CHART].top, "", column != NULL ? column->name : "given");
+    if (column != NULL) {
+        put_mass(cell[COLUMN_CHART].below, column->weight);
+    }
     put_mark(&cell[COLUMN_TIP], row->plan.tip_mark);
     put_mark(&cell[COLUMN_BUTT], row->plan.butt_mark);
     put_value(&cell[COLUMN_WEIGHT], &row->estimate.weight, "g");

@@ -32,8 +32,8 @@ static void tip_past(struct station *s, const struct entry *saved) {
 }
 
 static void butt_short(struct station *s, const struct entry *saved) {
-    const struct club *club = &s->club;
     struct hold hold = hold_make(s, HOLD_BUTT_SHORT);
+    struct record record;
     char made[LENGTH_TEXT_MAX];
     char mark[LENGTH_TEXT_MAX];
     char under[LENGTH_TEXT_MAX];
@@ -41,10 +41,12 @@ static void butt_short(struct station *s, const struct entry *saved) {
     say_length(s, saved->made, made);
     say_length(s, saved->planned, mark);
     say_length(s, saved->planned - saved->made, under);
-    say_length(s, saved->made + club->head.bore_height + club->order.grip_cap, playing);
     hold.start_over = true;
     hold_line(&hold, WORD_HOLD_SHORT, made, mark, under);
-    hold_line(&hold, WORD_HOLD_PLAYING, playing, NULL, NULL);
+    if (record_read(saved->plan, &record)) {
+        say_length(s, record_playing(&record, saved->made), playing);
+        hold_line(&hold, WORD_HOLD_PLAYING, playing, NULL, NULL);
+    }
     outcome(&hold, saved, WORD_EMPTY);
     hold_todo(&hold, WORD_DO_ASIDE, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_DECIDE, NULL, NULL, NULL);

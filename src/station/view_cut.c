@@ -53,6 +53,9 @@ static void butt_receipt(const struct station *s, const struct record *record,
     receipt_line(s, cut, word(WORD_PLAYING), record->playing_length);
     receipt_line(s, cut, word(WORD_BORE), -record->bore_height);
     receipt_line(s, cut, word(WORD_GRIP_CAP), -record->grip_cap);
+    if (record->proud != 0) {
+        receipt_line(s, cut, word(WORD_PROUD), record->proud);
+    }
     if (record->butt_mark != record->finished) {
         receipt_line(s, cut, word(WORD_NEAREST), record->butt_mark - record->finished);
     }
@@ -103,8 +106,8 @@ static void parts(const struct record *record, struct view_cut *cut) {
     char weight[LENGTH_TEXT_MAX + 2];
     say_number(record->position, position);
     say_number(record->count, count);
-    mass_text(record->head_weight, weight);
-    words_add(weight, sizeof weight, WORD_GRAM, NULL, NULL, NULL);
+    struct text text = text_open(weight, sizeof weight);
+    text_add_mass(&text, record->head_weight);
     SAY(cut->build, PAIR_BUILD, record->build, position, count);
     words_fill(cut->head, sizeof cut->head,
                record->engraved[0] != '\0' ? WORD_CUT_HEAD_SOLE : WORD_CUT_HEAD, record->head,

@@ -73,8 +73,8 @@ static void plan_length(const struct station *s, struct view_entry *view, const 
 static void plan_rest(const struct station *s, const struct record *record,
                       struct view_entry *view) {
     char weight[LENGTH_TEXT_MAX + 2];
-    mass_text(record->head_weight, weight);
-    words_add(weight, sizeof weight, WORD_GRAM, NULL, NULL, NULL);
+    struct text text = text_open(weight, sizeof weight);
+    text_add_mass(&text, record->head_weight);
     plan_length(s, view, "Butt mark, from the new tip", record->butt_mark);
     plan_length(s, view, "Finished length, exact", record->finished);
     plan_length(s, view, "Playing length", record->playing_length);
@@ -83,6 +83,12 @@ static void plan_rest(const struct station *s, const struct record *record,
     plan_line(view, "Head weight", weight);
     plan_line(view, "Sole says", record->engraved);
     plan_length(s, view, "Bore height", record->bore_height);
+    if (record->proud != 0) {
+        plan_length(s, view, "Ground off at the sole", record->proud);
+    }
+    if (record->extension != 0) {
+        plan_length(s, view, "Extension of the butt", record->extension);
+    }
     plan_length(s, view, "Marks to the nearest", record->mark_step);
     plan_length(s, view, "Tolerance", record->tolerance);
     plan_line(view, "Shaft", record->shaft_model);

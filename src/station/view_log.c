@@ -58,7 +58,7 @@ static void outcome(const struct station *s, const struct entry *entry, struct v
         return;
     }
     if (entry->kind == ENTRY_MEASURE) {
-        say_length(s, entry->made + record.bore_height + record.grip_cap, text);
+        say_length(s, record_playing(&record, entry->made), text);
         detail(log, WORD_DETAIL_PLAYING, text, NULL, NULL);
     }
     if (record.outcome[0] != '\0') {

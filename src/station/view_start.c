@@ -66,8 +66,12 @@ static void head_card(const struct station *s, struct view_card *card) {
              head->engraved);
     }
     if (card->filled) {
-        say_length(s, head->bore_height, text);
-        line(card, WORD_CARD_BORE, text, NULL);
+        if (head->bore == BORE_THROUGH) {
+            line(card, WORD_CARD_THROUGH, NULL, NULL);
+        } else {
+            say_length(s, head->bore_height, text);
+            line(card, WORD_CARD_BORE, text, NULL);
+        }
     }
 }
 

@@ -38,6 +38,7 @@
     X(CARD_SCAN_SHAFT, "Scan shaft %1")                                                            \
     X(CARD_WEIGHT, "%1, sole says %2")                                                             \
     X(CARD_WEIGHT_ONLY, "%1")                                                                      \
+    X(CARD_THROUGH, "Bored through the sole")                                                      \
     X(CARD_BORE, "Bore height %1")                                                                 \
     X(CARD_RAW, "Raw length %1")                                                                   \
     X(CARD_FLEX, "%1, flex %2")                                                                    \
@@ -81,6 +82,7 @@
     X(PLAYING, "Playing length")                                                                   \
     X(BORE, "Bore height")                                                                         \
     X(GRIP_CAP, "Grip cap")                                                                        \
+    X(PROUD, "Ground off at the sole")                                                             \
     X(NEAREST, "To the nearest mark")                                                              \
     X(PARTLY, "Already cut off: %1. What is left to cut is %2.")                                   \
     X(MAYBE_CUT, "You said it is cut already. Measure once more, then press. Do not cut twice.")   \

@@ -44,6 +44,10 @@ static enum store_result read_order(struct store *store, struct club *club) {
         query_text(&query, 23, order->wished_flex, sizeof order->wished_flex);
     }
     order->uniform_reference = LENGTH_UNKNOWN;
+    order->given_trim = LENGTH_UNKNOWN;
+    order->trim_consent = LENGTH_UNKNOWN;
+    order->loft = LENGTH_UNKNOWN;
+    order->lie = LENGTH_UNKNOWN;
     return query_end(&query, "load the club");
 }
 

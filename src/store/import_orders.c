@@ -20,7 +20,7 @@ struct known {
 
 static enum store_result look_up(struct store *store, const struct order *order,
                                  struct known *ret_known) {
-    struct known known = {0};
+    struct known known = {.order = order_empty()};
     char word[16];
     struct query query = query_open(store, STATEMENT_IMPORT_CLUB);
     query_bind_text(&query, order->build);

@@ -63,7 +63,8 @@
       "AND revision = (SELECT max(revision) FROM shaft_profile WHERE model = ?1 AND flex = ?2) "   \
       "ORDER BY from_tip")                                                                         \
     X(BUILD_BORES,                                                                                 \
-      "SELECT r.kind, h.bore_height FROM club AS c CROSS JOIN head AS h ON h.club = c.id "         \
+      "SELECT r.kind, CASE r.bore WHEN 'through' THEN 0 ELSE h.bore_height END "                   \
+      "FROM club AS c CROSS JOIN head AS h ON h.club = c.id "                                      \
       "LEFT JOIN shaft AS s ON s.club = c.id CROSS JOIN head_model_revision AS r "                 \
       "ON r.model = h.model AND r.revision = (SELECT max(revision) FROM head_model_revision "      \
       "WHERE model = h.model) WHERE c.build = ? "                                                  \

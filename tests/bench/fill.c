@@ -281,7 +281,9 @@ static struct club sample(void) {
         .order = {.count = PER_BUILD,
                   .playing_length = 38 * LENGTH_INCH,
                   .grip_cap = LENGTH_INCH / 8,
-                  .uniform_reference = LENGTH_UNKNOWN},
+                  .uniform_reference = LENGTH_UNKNOWN,
+                  .given_trim = LENGTH_UNKNOWN,
+                  .trim_consent = LENGTH_UNKNOWN},
     };
     return club;
 }

@@ -82,12 +82,17 @@ class Shop:
         for chart in self.charts.values():
             chart.sort(key=lambda column: column[1])
 
-    def bore(self, head):  # R11
+    def bore(self, head):  # R11; where the shaft passes the sole its end is at the ground line
+        if self.head_models[head["model"]].get("bore") == "through":
+            return Fraction(0)
         if head["bore_height"] != "":
             return length(head["bore_height"])
         if head["dry_fit_overall"] == "":
             return None
         return length(head["dry_fit_overall"]) - length(head["dry_fit_raw"])
+
+    def proud(self, head_model):  # R7: 1/4 in past the sole, to be ground off
+        return Fraction(1, 4) if head_model.get("bore") == "through" else Fraction(0)
 
     def reference(self, order):  # R4
         model = self.shafts[order["shaft"]]["model"]
@@ -153,9 +158,9 @@ class Shop:
             raise Refused("maker's maximum")
         if model["tip"] == "parallel" and model["tip_section"] != "":
             insertion = need(length(head_model["insertion"]), "insertion depth")
-            if length(model["tip_section"]) - mark < insertion:
+            if length(model["tip_section"]) - mark < insertion + self.proud(head_model):
                 raise Refused("parallel tip would be left")
-        finished = playing - bore - cap  # R7
+        finished = playing - bore - cap + self.proud(head_model)  # R7
         if raw - mark < finished:
             raise Refused("too short")
         return {"column": columns[index][0], "tip_trim": trim, "tip_mark": mark,
@@ -201,8 +206,9 @@ def swingweight(shop, order, plan):
         return "shaft weight not known"
     if grip is None:
         return "grip weight not known"
-    raw, tip = inches(shaft, "raw_length"), float(plan["tip_mark"])
-    finished, cap = float(plan["finished_length"]), inches(order, "grip_cap")
+    proud = float(shop.proud(head_model))  # as it is once ground flush
+    raw, tip = inches(shaft, "raw_length"), float(plan["tip_mark"]) + proud
+    finished, cap = float(plan["finished_length"]) - proud, inches(order, "grip_cap")
     balance = inches(shaft, "balance")
     if balance is None and inches(model, "balance") and inches(model, "raw_length"):
         balance = inches(model, "balance") * raw / inches(model, "raw_length")

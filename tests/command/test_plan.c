@@ -46,8 +46,9 @@ static const struct {
      "0 + 1 1/8 - 1 1/2 is below 0; 43 - 1 1/8 - 1/8; 44 - 0 - 41 3/4"},
     {"2044,5,5,0.125,0.125,40.75,40.75,3.125,",
      "1/2 + 1 1/8 - 1 1/2; 42 - 1 1/8 - 1/8; 44 - 1/8 - 40 3/4"},
-    {"2044,7,7,1,1,39.875,39.875,3.0625,",
-     "bored through: the note spares it; 41 - 1 - 1/8; 43 15/16 - 1 - 39 7/8"},
+    {"2044,7,7,1,1,41.125,41.125,1.8125,",
+     "bored through: the note spares it; 41 - 0 - 1/8 + 1/4 to be ground off; "
+     "43 15/16 - 1 - 41 1/8"},
     {"2046,3S,1,0,0,41.75,41.75,4.25,", "one softer than column 3 is column 1: 0"},
     {"2046,5H,7,1.5,1.5,40.75,40.75,3.75,", "one harder than column 5 is column 7: 1 1/2"},
     {"2049,3H,3,0.25,0.25,39.625,39.625,1.125,", "1/2 + 3/4 - 1, a note for hybrids"},
@@ -112,7 +113,7 @@ static void json_carries_the_whole_plan(void **state) {
         "\"text\":\"Uniform flex, bore 3/4 in against 1 in\"}],"
         "\"warnings\":[],\"refusal\":null,\"weight_g\":401.3,\"swingweight\":\"D6.2\","
         "\"swingweight_in_oz\":224.379,\"inertia_kg_cm2\":2887.8,\"frequency_cpm\":261.7,"
-        "\"estimate_gaps\":[]}\n");
+        "\"estimate_gaps\":[],\"extension\":0,\"proud\":0}\n");
     run(&desk, &ran, "plan b-20416-1 --json --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_non_null(strstr(ran.out, "\"warnings\":[{\"code\":\"W_NOT_ENGRAVED\",\"text\":"));

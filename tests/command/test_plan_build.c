@@ -126,9 +126,10 @@ static void what_is_not_known_is_said(void **state) {
     run(&desk, &ran, "plan 2044-3 --csv --db demo.db");
     run_says(ran.out, ",frequency: stiffness of the shaft not known\r\n");
     run(&desk, &ran, "plan 2050-3 --json --db demo.db");
-    run_says(ran.out, "\"weight_g\":null,\"swingweight\":null,\"swingweight_in_oz\":null,"
-                      "\"inertia_kg_cm2\":null,\"frequency_cpm\":null,"
-                      "\"estimate_gaps\":[\"estimates: no valid plan\"]}");
+    run_says(ran.out,
+             "\"weight_g\":null,\"swingweight\":null,\"swingweight_in_oz\":null,"
+             "\"inertia_kg_cm2\":null,\"frequency_cpm\":null,"
+             "\"estimate_gaps\":[\"estimates: no valid plan\"],\"extension\":null,\"proud\":null}");
 }
 
 static size_t count_of(const char *text, const char *words) {

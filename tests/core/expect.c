@@ -32,6 +32,8 @@ void expect_refusal(const struct sample *sample, enum plan_code code) {
     assert_int_equal(made.finished, LENGTH_UNKNOWN);
     assert_int_equal(made.butt_mark, LENGTH_UNKNOWN);
     assert_int_equal(made.butt_trim, LENGTH_UNKNOWN);
+    assert_int_equal(made.extension, LENGTH_UNKNOWN);
+    assert_int_equal(made.proud, LENGTH_UNKNOWN);
     assert_false(made.butt_cut);
 }
 

@@ -124,6 +124,30 @@ static void expect_same(const struct record *a, const struct record *b) {
     expect_same_lines(a->warning, b->warning, a->warning_count);
 }
 
+// A shaft that is extended and one that passes the sole, at once; nothing of it is said of others.
+static void test_extension_and_sole(void **state) {
+    (void)state;
+    struct sample sample = eventful();
+    struct record record = make(&sample);
+    struct record back;
+    char text[ENTRY_PLAN_MAX];
+    assert_true(record_write(&record, text, sizeof text));
+    assert_null(strstr(text, "extension"));
+    assert_null(strstr(text, "proud"));
+    sample.head.bore = BORE_THROUGH;
+    sample.order.extension = true;
+    sample.shaft.raw_length = IN(43, 0, 1);
+    record = make(&sample);
+    assert_int_equal(record.proud, IN(0, 1, 4));
+    assert_true(record.extension > 0);
+    assert_int_equal(record.bore_height, 0);
+    assert_int_equal(record_playing(&record, record.finished), sample.order.playing_length);
+    assert_true(record_write(&record, text, sizeof text));
+    assert_true(record_read(text, &back));
+    assert_int_equal(back.proud, record.proud);
+    assert_int_equal(back.extension, record.extension);
+}
+
 static void test_round_trip(void **state) {
     (void)state;
     struct sample sample = eventful();
@@ -304,8 +328,12 @@ static void test_largest_record_fits(void **state) {
     for (size_t i = 0; i < PLAN_REASONS_MAX; i++) {
         record.reason[i] = record.reason[1];
         record.reason[i].amount = -LENGTH_LIMIT;
+    }
+    for (size_t i = 0; i < PLAN_WARNINGS_MAX; i++) {
         record.warning[i] = record.warning[0]; // the longest words of any warning
     }
+    record.extension = LENGTH_LIMIT;
+    record.proud = LENGTH_LIMIT;
     record.estimates.count = ESTIMATE_LINES_MAX;
     for (size_t i = 0; i < ESTIMATE_LINES_MAX; i++) {
         fill(record.estimates.line[i], ESTIMATE_TEXT_MAX);
@@ -319,6 +347,7 @@ static void test_largest_record_fits(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_record_tells_the_plan),
+        cmocka_unit_test(test_extension_and_sole),
         cmocka_unit_test(test_round_trip),
         cmocka_unit_test(test_round_trip_of_the_unknown),
         cmocka_unit_test(test_every_truncation_is_refused),

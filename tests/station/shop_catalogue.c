@@ -99,10 +99,10 @@ static struct club iron(int number) {
     put(club.head.engraved, "B");
     club.shaft.raw_length = IN(41, 0);
     club.shaft.weight = 120 * MASS_GRAM;
+    club.order = order_empty();
     club.order.playing_length = IN(38, 0);
     club.order.grip_cap = IN(0, 2);
     club.order.grip_weight = 50 * MASS_GRAM;
-    club.order.uniform_reference = LENGTH_UNKNOWN;
     names(&club, number);
     return club;
 }
