@@ -13,6 +13,7 @@
 
 #include "bench_backup.h"
 #include "bench_clock.h"
+#include "bench_labels.h"
 #include "bench_settings.h"
 
 struct bench {
@@ -25,6 +26,7 @@ struct bench {
     bool checkpoint_due;   // something was saved since the last checkpoint
     int64_t last_input_us; // checkpoints wait for quiet
     struct bench_backup backup;
+    struct bench_labels labels;
     char why[VIEW_TEXT_MAX]; // the last entry could not be saved
 
     struct station_ops ops;

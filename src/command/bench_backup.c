@@ -2,13 +2,8 @@
 #include "store.h"
 
 #include <errno.h>
-#include <fcntl.h>
-#include <signal.h>
-#include <spawn.h>
 #include <stdio.h>
 #include <string.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
 #define SECOND_US ((int64_t)1000000)
 #define FIRST_US (30 * SECOND_US)  // after the bench's start
@@ -28,47 +23,13 @@ static int64_t every_ms(const struct bench_backup *backup) {
 void bench_backup_init(struct bench_backup *backup, const struct bench_settings *settings,
                        const char *program, const char *db, int64_t now_us, int64_t wall_ms) {
     int64_t left = 0;
-    *backup = (struct bench_backup){.settings = settings, .program = program, .db = db, .said = -1};
+    *backup = (struct bench_backup){
+        .settings = settings, .program = program, .db = db, .child = CHILD_NONE};
     if (wanted(backup) && store_backup_newest(db, settings->backup, wall_ms, &backup->last_ms) &&
         backup->last_ms != 0) {
         left = backup->last_ms + every_ms(backup) - wall_ms;
     }
     backup->due_us = now_us + (left * 1000 > FIRST_US ? left * 1000 : FIRST_US);
-}
-
-// Words for stderr, and the end of a copy for the bench: nothing else goes to the child.
-static bool spawn(struct bench_backup *backup, int said) {
-    char keep[12];
-    char *const arguments[] = {"kerfside", "backup", "--into", (char *)backup->settings->backup,
-                               "--keep",   keep,     "--db",   (char *)backup->db,
-                               "--gently", NULL};
-    posix_spawn_file_actions_t files;
-    posix_spawnattr_t attributes;
-    sigset_t all;
-    sigset_t none;
-    bool done = false;
-    snprintf(keep, sizeof keep, "%d", backup->settings->backup_keep);
-    sigfillset(&all);
-    sigemptyset(&none);
-    if (posix_spawn_file_actions_init(&files) != 0) {
-        return false;
-    }
-    if (posix_spawnattr_init(&attributes) == 0) {
-        done =
-            posix_spawn_file_actions_addopen(&files, 0, "/dev/null", O_RDONLY, 0) == 0 &&
-            posix_spawn_file_actions_addopen(&files, 1, "/dev/null", O_WRONLY, 0) == 0 &&
-            posix_spawn_file_actions_adddup2(&files, said, 2) == 0 &&
-            posix_spawn_file_actions_addclosefrom_np(&files, 3) == 0 &&
-            posix_spawnattr_setflags(&attributes, POSIX_SPAWN_SETSIGDEF | POSIX_SPAWN_SETSIGMASK |
-                                                      POSIX_SPAWN_SETPGROUP) == 0 &&
-            posix_spawnattr_setsigdefault(&attributes, &all) == 0 &&
-            posix_spawnattr_setsigmask(&attributes, &none) == 0 &&
-            posix_spawn(&backup->child, backup->program, &files, &attributes, arguments, environ) ==
-                0;
-        posix_spawnattr_destroy(&attributes);
-    }
-    posix_spawn_file_actions_destroy(&files);
-    return done;
 }
 
 static void failed(struct bench_backup *backup, int64_t now_us, const char *why) {
@@ -81,37 +42,21 @@ static void failed(struct bench_backup *backup, int64_t now_us, const char *why)
 }
 
 static void begin(struct bench_backup *backup, int64_t now_us) {
-    int ends[2];
+    char keep[12];
+    const char *const arguments[] = {"kerfside", "backup", "--into", backup->settings->backup,
+                                     "--keep",   keep,     "--db",   backup->db,
+                                     "--gently", NULL};
+    snprintf(keep, sizeof keep, "%d", backup->settings->backup_keep);
     backup->due_us = now_us + LONGEST_US;
-    if (pipe2(ends, O_CLOEXEC) != 0) {
-        failed(backup, now_us, strerror(errno));
-        return;
-    }
-    if (spawn(backup, ends[1])) {
-        backup->said = ends[0];
-    } else {
-        backup->child = 0;
-        close(ends[0]);
+    if (!child_start(&backup->child, backup->program, arguments)) {
         failed(backup, now_us, "the program could not be started");
     }
-    close(ends[1]);
 }
 
-static void forget(struct bench_backup *backup) {
-    close(backup->said);
-    backup->said = -1;
-    backup->child = 0;
-}
-
-static void ended(struct bench_backup *backup, int status, int64_t now_us, int64_t wall_ms) {
-    char words[512] = "it ended early";
-    ssize_t size = status == 0 ? 0 : read(backup->said, words, sizeof words - 1);
-    if (size > 0) {
-        words[size] = '\0';
-    }
-    forget(backup);
-    if (status != 0) {
-        failed(backup, now_us, words);
+static void ended(struct bench_backup *backup, bool good, const char *words, int64_t now_us,
+                  int64_t wall_ms) {
+    if (!good) {
+        failed(backup, now_us, words[0] != '\0' ? words : "it ended early");
     } else if (!store_backup_newest(backup->db, backup->settings->backup, wall_ms,
                                     &backup->last_ms)) {
         failed(backup, now_us, strerror(errno));
@@ -122,18 +67,19 @@ static void ended(struct bench_backup *backup, int status, int64_t now_us, int64
 }
 
 bool bench_backup_tick(struct bench_backup *backup, int64_t now_us, int64_t wall_ms) {
-    int status;
+    char words[CHILD_TEXT_MAX];
+    bool good;
     if (!wanted(backup)) {
         return false;
     }
-    if (backup->child != 0 && waitpid(backup->child, &status, WNOHANG) == backup->child) {
-        ended(backup, status, now_us, wall_ms);
+    if (child_ended(&backup->child, &good, words)) {
+        ended(backup, good, words, now_us, wall_ms);
         return true;
     }
     if (now_us < backup->due_us) {
         return false;
     }
-    if (backup->child != 0) {
+    if (backup->child.pid != 0) {
         bench_backup_stop(backup);
         failed(backup, now_us, "it took longer than 2 hours");
     } else {
@@ -147,7 +93,7 @@ int64_t bench_backup_patience(const struct bench_backup *backup, int64_t now_us)
     if (!wanted(backup)) {
         return -1;
     }
-    return backup->child != 0 && left > LOOK_US ? LOOK_US : left;
+    return backup->child.pid != 0 && left > LOOK_US ? LOOK_US : left;
 }
 
 void bench_backup_tell(const struct bench_backup *backup, int64_t wall_ms,
@@ -159,9 +105,5 @@ void bench_backup_tell(const struct bench_backup *backup, int64_t wall_ms,
 }
 
 void bench_backup_stop(struct bench_backup *backup) {
-    if (backup->child != 0) {
-        kill(backup->child, SIGKILL);
-        waitpid(backup->child, NULL, 0);
-        forget(backup);
-    }
+    child_stop(&backup->child);
 }

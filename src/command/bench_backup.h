@@ -5,19 +5,17 @@
 // its own, so that whatever it meets, a slow disk or a dead one, does not hold the bench up.
 
 #include "bench_settings.h"
+#include "child.h"
 #include "station.h"
-
-#include <sys/types.h>
 
 struct bench_backup {
     const struct bench_settings *settings; // NULL: makes none
     const char *program;                   // this one
     const char *db;
-    int64_t due_us;  // of the clock that bench_clock_us reads
-    pid_t child;     // 0: none is being made
-    int said;        // what it says on stderr, -1
-    int64_t last_ms; // when the newest good copy was begun, Unix; 0: there is none
-    bool failing;    // the last try did
+    int64_t due_us;     // of the clock that bench_clock_us reads
+    struct child child; // the copy that is being made
+    int64_t last_ms;    // when the newest good copy was begun, Unix; 0: there is none
+    bool failing;       // the last try did
     char why[VIEW_TEXT_MAX];
 };
 

@@ -24,7 +24,9 @@ static int64_t wait_ms(const struct bench *bench) {
         patience = patience < 0 || quiet < patience ? quiet : patience;
     }
     int64_t copy = bench_backup_patience(&bench->backup, bench_clock_us(&bench->clock));
+    int64_t labels = bench_labels_patience(bench);
     patience = copy >= 0 && (patience < 0 || copy < patience) ? copy : patience;
+    patience = labels >= 0 && (patience < 0 || labels < patience) ? labels : patience;
     return patience < 0 ? -1 : (patience + 999) / 1000;
 }
 
@@ -41,9 +43,11 @@ static void tidy(struct bench *bench) {
     bench->checkpoint_due = false;
 }
 
-static void copy(struct bench *bench) {
-    if (bench_backup_tick(&bench->backup, bench_clock_us(&bench->clock),
-                          bench_clock_wall_ms(&bench->clock))) {
+// Hears of the programs beside the bench.
+static void hear(struct bench *bench) {
+    bool copied = bench_backup_tick(&bench->backup, bench_clock_us(&bench->clock),
+                                    bench_clock_wall_ms(&bench->clock));
+    if (bench_labels_tick(bench) || copied) {
         bench->stale = true;
         bench->dirty = true;
     }
@@ -94,7 +98,7 @@ static void run(struct bench *bench, struct bench_devices *devices, struct bench
         bench_camera_take(camera);
         bench_tick(bench);
         tidy(bench);
-        copy(bench);
+        hear(bench);
     }
 }
 
@@ -112,6 +116,7 @@ int bench_loop(struct bench *bench) {
             bench->camera = &camera;
             run(bench, &devices, &camera, &signals);
             bench_backup_stop(&bench->backup);
+            bench_labels_stop(bench);
             bench->camera = NULL;
             bench_camera_stop(&camera);
             status = COMMAND_DONE;

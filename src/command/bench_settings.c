@@ -298,6 +298,21 @@ static bool set_backup_keep(struct bench_settings *to, const char *value) {
     return number(value, 1, 1000, &to->backup_keep);
 }
 
+static bool set_labels_stock(struct bench_settings *to, const char *value) {
+    to->labels_stock = ticket_stock_named(value);
+    return to->labels_stock != NULL || value[0] == '\0';
+}
+
+// A name that CUPS allows, and none that lp takes for an option.
+static bool set_labels_queue(struct bench_settings *to, const char *value) {
+    return value[0] != '-' && strpbrk(value, " \t/#") == NULL &&
+           text(value, to->labels_queue, sizeof to->labels_queue);
+}
+
+static bool set_labels_print(struct bench_settings *to, const char *value) {
+    return choose(value, "no", "yes", &to->labels_print);
+}
+
 static bool set_sign_key(struct bench_settings *to, const char *value) {
     return text(value, to->sign_key, sizeof to->sign_key);
 }
@@ -350,6 +365,9 @@ static const struct {
     {"backup", "folder", set_backup, "a path of at most 255 characters, or nothing"},
     {"backup", "every_h", set_backup_hours, "hours, 1 to 168"},
     {"backup", "keep", set_backup_keep, "how many copies, 1 to 1000"},
+    {"labels", "stock", set_labels_stock, "a4, letter, 63.5x38.1, 62mm, 2.25x1.25, or nothing"},
+    {"labels", "queue", set_labels_queue, "the name of a printer in CUPS, or nothing"},
+    {"labels", "print", set_labels_print, "yes or no"},
     {"sign", "key", set_sign_key, "a path of at most 255 characters, or nothing"},
     {"sign", "witness", set_sign_witness, "a path of at most 255 characters, or nothing"},
     {"sound", "volume", set_volume, "0 (silent) to 100"},

@@ -6,11 +6,13 @@
 #include "page.h"
 #include "scale.h"
 #include "station.h"
+#include "ticket_stock.h"
 #include "wedge.h"
 
 #include <stdio.h>
 
 #define BENCH_PATH_MAX 256
+#define BENCH_QUEUE_MAX 128 // what CUPS allows, and NUL
 #define BENCH_SCANNERS_MAX 4
 #define BENCH_SERIALS_MAX 2
 #define BENCH_BUTTON_ANY UINT16_MAX // any key of the button's own device
@@ -36,7 +38,10 @@ struct bench_settings {
     char sign_key[BENCH_PATH_MAX]; // days are signed with, empty: not at the bench
     char sign_witness[BENCH_PATH_MAX];
     uint16_t button_code;
-    enum page_paper paper; // of tickets and reports
+    enum page_paper paper;                   // of tickets and reports
+    const struct ticket_stock *labels_stock; // of labels printed at once, NULL: plain paper
+    char labels_queue[BENCH_QUEUE_MAX];      // of CUPS, empty: the default one
+    bool labels_print;                       // else a file is made
     int hold_ms;
     int volume;
 };

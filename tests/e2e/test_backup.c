@@ -49,13 +49,13 @@ static void begin(void) {
 static void pass(int64_t us) {
     now_us += us;
     assert_true(bench_backup_tick(&backup, now_us, wall_ms()));
-    for (int i = 0; i < 600 && backup.child != 0; i++) {
+    for (int i = 0; i < 600 && backup.child.pid != 0; i++) {
         struct timespec moment = {.tv_nsec = 50000000};
         assert_true(bench_backup_patience(&backup, now_us) <= SECOND_US);
         nanosleep(&moment, NULL);
         bench_backup_tick(&backup, now_us, wall_ms());
     }
-    assert_int_equal(backup.child, 0);
+    assert_int_equal(backup.child.pid, 0);
 }
 
 static struct station_copies told(int64_t wall) {
@@ -108,10 +108,10 @@ static void gives_up_what_takes_too_long(void **state) {
     backup.program = KERFSIDE_STUCK;
     now_us += 30 * SECOND_US;
     assert_true(bench_backup_tick(&backup, now_us, wall_ms()));
-    assert_true(backup.child > 0);
+    assert_true(backup.child.pid > 0);
     now_us += 2 * HOUR_US;
     assert_true(bench_backup_tick(&backup, now_us, wall_ms()));
-    assert_int_equal(backup.child, 0);
+    assert_int_equal(backup.child.pid, 0);
     assert_string_equal(told(wall_ms()).why, "it took longer than 2 hours");
     backup.program = "/nowhere/kerfside";
     pass(600 * SECOND_US);

@@ -51,6 +51,9 @@ static void test_sample_is_the_default(void **state) {
         assert_string_equal(read.serial[i], "");
     }
     assert_int_equal(read.baud, expected.baud);
+    assert_null(read.labels_stock);
+    assert_string_equal(read.labels_queue, "");
+    assert_false(read.labels_print);
     assert_string_equal(read.scale, "");
     assert_false(read.station.scale);
     assert_int_equal(read.scale_baud, expected.scale_baud);
@@ -157,6 +160,20 @@ static void test_scale(void **state) {
     assert_non_null(strstr(said, "a path of its own"));
 }
 
+static void test_labels(void **state) {
+    (void)state;
+    struct bench_settings s;
+    assert_true(reads("[labels]\nstock = 2.25x1.25\nprint = yes\nqueue = Bench_2\n", &s));
+    assert_ptr_equal(s.labels_stock, ticket_stock_named("2.25x1.25"));
+    assert_true(s.labels_print);
+    assert_string_equal(s.labels_queue, "Bench_2");
+    // All that there is stands in what is said about another.
+    assert_false(reads("[labels]\nstock = a5\n", &s));
+    for (int i = 0; i < TICKET_STOCK_COUNT; i++) {
+        assert_non_null(strstr(said, ticket_stocks[i].name));
+    }
+}
+
 static void test_signing(void **state) {
     (void)state;
     struct bench_settings s;
@@ -201,6 +218,9 @@ static void test_wrong_values(void **state) {
         {"serial", "baud = 9601", "1200, 2400, 4800 and so on to 921600"},
         {"serial", "baud = 300", "1200, 2400, 4800 and so on to 921600"},
         {"serial", "baud = 9600 8N1", "1200, 2400, 4800 and so on to 921600"},
+        {"labels", "print = maybe", "yes or no"},
+        {"labels", "queue = --help", "the name of a printer in CUPS, or nothing"},
+        {"labels", "queue = Bench 2", "the name of a printer in CUPS, or nothing"},
         {"scale", "baud = 4801", "1200, 2400, 4800 and so on to 921600"},
         {"scale", "format = 8e1", "8n1 or 7e1"},
         {"scale", "unit = grams", "g, kg, oz or lb"},
@@ -277,6 +297,7 @@ int main(void) {
         cmocka_unit_test(test_every_key),
         cmocka_unit_test(test_more_scanners),
         cmocka_unit_test(test_scale),
+        cmocka_unit_test(test_labels),
         cmocka_unit_test(test_signing),
         cmocka_unit_test(test_wrong_values),
         cmocka_unit_test(test_wrong_lines),

@@ -21,6 +21,7 @@ static void expect_sane(const struct bench_settings *s) {
         HOLDS(terminated(s->serial[i], sizeof s->serial[i]));
     }
     HOLDS(serial_baud_known(s->baud));
+    HOLDS(terminated(s->labels_queue, sizeof s->labels_queue));
     HOLDS(terminated(s->scale, sizeof s->scale));
     HOLDS(serial_baud_known(s->scale_baud));
     HOLDS(s->scale_format == SCALE_8N1 || s->scale_format == SCALE_7E1);

@@ -1,0 +1,87 @@
+#include "child.h"
+
+#include <fcntl.h>
+#include <signal.h>
+#include <spawn.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+// An end of a pipe for what it says: nothing else of the bench goes to the child.
+static bool files_for(posix_spawn_file_actions_t *files, int said) {
+    return posix_spawn_file_actions_addopen(files, 0, "/dev/null", O_RDONLY, 0) == 0 &&
+           posix_spawn_file_actions_addopen(files, 1, "/dev/null", O_WRONLY, 0) == 0 &&
+           posix_spawn_file_actions_adddup2(files, said, 2) == 0 &&
+           posix_spawn_file_actions_addclosefrom_np(files, 3) == 0;
+}
+
+// Signals as in a fresh program, and a group of its own, so that its children end with it.
+static bool attributes_for(posix_spawnattr_t *attributes) {
+    sigset_t all;
+    sigset_t none;
+    sigfillset(&all);
+    sigemptyset(&none);
+    return posix_spawnattr_setflags(attributes, POSIX_SPAWN_SETSIGDEF | POSIX_SPAWN_SETSIGMASK |
+                                                    POSIX_SPAWN_SETPGROUP) == 0 &&
+           posix_spawnattr_setsigdefault(attributes, &all) == 0 &&
+           posix_spawnattr_setsigmask(attributes, &none) == 0;
+}
+
+static bool spawn(pid_t *pid, const char *program, const char *const *arguments, int said) {
+    posix_spawn_file_actions_t files;
+    posix_spawnattr_t attributes;
+    bool done = false;
+    if (posix_spawn_file_actions_init(&files) != 0) {
+        return false;
+    }
+    if (posix_spawnattr_init(&attributes) == 0) {
+        done =
+            files_for(&files, said) && attributes_for(&attributes) &&
+            posix_spawn(pid, program, &files, &attributes, (char *const *)arguments, environ) == 0;
+        posix_spawnattr_destroy(&attributes);
+    }
+    posix_spawn_file_actions_destroy(&files);
+    return done;
+}
+
+bool child_start(struct child *child, const char *program, const char *const *arguments) {
+    int ends[2];
+    bool started;
+    if (pipe2(ends, O_CLOEXEC | O_NONBLOCK) != 0) {
+        return false;
+    }
+    started = spawn(&child->pid, program, arguments, ends[1]);
+    close(ends[1]);
+    if (started) {
+        child->said = ends[0];
+    } else {
+        child->pid = 0;
+        close(ends[0]);
+    }
+    return started;
+}
+
+static void forget(struct child *child) {
+    close(child->said);
+    *child = CHILD_NONE;
+}
+
+bool child_ended(struct child *child, bool *ret_good, char ret_text[CHILD_TEXT_MAX]) {
+    int status;
+    ssize_t size;
+    if (child->pid == 0 || waitpid(child->pid, &status, WNOHANG) != child->pid) {
+        return false;
+    }
+    size = read(child->said, ret_text, CHILD_TEXT_MAX - 1);
+    ret_text[size > 0 ? size : 0] = '\0';
+    *ret_good = status == 0;
+    forget(child);
+    return true;
+}
+
+void child_stop(struct child *child) {
+    if (child->pid != 0) {
+        kill(-child->pid, SIGKILL);
+        waitpid(child->pid, NULL, 0);
+        forget(child);
+    }
+}
