@@ -37,13 +37,19 @@ probe() { # probe LAYER HEADER builds|fails
     fi
 }
 
-for layer in core station store scan screen paper command; do
+for layer in core station store desk office scan screen paper command; do
     probe "$layer" plan.h builds
 done
 for header in sqlite3.h SDL.h zbar.h zint.h cairo/cairo.h station.h store.h wedge.h screen.h worksheet.h; do
     probe core "$header" fails
 done
-for header in sqlite3.h SDL.h zbar.h store.h wedge.h screen.h; do
+for header in sqlite3.h SDL.h zbar.h store.h office.h wedge.h screen.h; do
+    probe desk "$header" fails
+done
+for header in sqlite3.h SDL.h zbar.h wedge.h screen.h cairo/cairo.h; do
+    probe office "$header" fails
+done
+for header in sqlite3.h SDL.h zbar.h desk.h store.h wedge.h screen.h; do
     probe station "$header" fails
 done
 for header in SDL.h zbar.h wedge.h screen.h; do

@@ -8,7 +8,7 @@
 #include <stdlib.h>
 
 struct busy {
-    struct desk *desk;
+    struct scratch *scratch;
     uint32_t seed;
     int64_t now_ms;
     int64_t step_ms;
@@ -44,11 +44,11 @@ static void put_order(FILE *file, int i, bool long_names) {
     fprintf(file, "2026-03-31,%s,%s,43,1/8,50,D2,0,no\n", head, shaft);
 }
 
-static void put_parts(const struct desk *desk, int clubs, bool long_names) {
+static void put_parts(const struct scratch *scratch, int clubs, bool long_names) {
     char ticket[TICKET_TEXT_MAX];
-    FILE *heads = fopen(desk_path(desk, "busy_heads.csv"), "we");
-    FILE *shafts = fopen(desk_path(desk, "busy_shafts.csv"), "we");
-    FILE *orders = fopen(desk_path(desk, "busy_builds.csv"), "we");
+    FILE *heads = fopen(scratch_path(scratch, "busy_heads.csv"), "we");
+    FILE *shafts = fopen(scratch_path(scratch, "busy_shafts.csv"), "we");
+    FILE *orders = fopen(scratch_path(scratch, "busy_builds.csv"), "we");
     assert_true(heads != NULL && shafts != NULL && orders != NULL);
     fputs("ticket,model,weight_g,dry_fit_overall,dry_fit_raw,bore_height\n", heads);
     fputs("ticket,model,flex,raw_length,weight_g,rack\n", shafts);
@@ -67,20 +67,23 @@ static void put_parts(const struct desk *desk, int clubs, bool long_names) {
     assert_true(fclose(heads) == 0 && fclose(shafts) == 0 && fclose(orders) == 0);
 }
 
-static void bring(struct desk *desk, int clubs, bool long_names) {
-    desk_import_workshop(desk);
-    put_parts(desk, clubs, long_names);
-    assert_int_equal(rename(desk_path(desk, "busy_heads.csv"), desk_path(desk, "heads.csv")), 0);
-    assert_int_equal(rename(desk_path(desk, "busy_shafts.csv"), desk_path(desk, "shafts.csv")), 0);
-    assert_int_equal(rename(desk_path(desk, "busy_builds.csv"), desk_path(desk, "builds.csv")), 0);
-    desk_write(desk, "workers.csv",
-               long_names
-                   ? "badge,name,role\nW-0001B,Ada Quill,supervisor\nW-00029," BUSY_NAME
+static void bring(struct scratch *scratch, int clubs, bool long_names) {
+    scratch_import_workshop(scratch);
+    put_parts(scratch, clubs, long_names);
+    assert_int_equal(
+        rename(scratch_path(scratch, "busy_heads.csv"), scratch_path(scratch, "heads.csv")), 0);
+    assert_int_equal(
+        rename(scratch_path(scratch, "busy_shafts.csv"), scratch_path(scratch, "shafts.csv")), 0);
+    assert_int_equal(
+        rename(scratch_path(scratch, "busy_builds.csv"), scratch_path(scratch, "builds.csv")), 0);
+    scratch_write(
+        scratch, "workers.csv",
+        long_names ? "badge,name,role\nW-0001B,Ada Quill,supervisor\nW-00029," BUSY_NAME
                      ",builder\n"
                    : "badge,name,role\nW-0001B,Ada Quill,supervisor\nW-00029,Ben Rusk,builder\n");
-    if (desk_import(desk, "heads.csv", "shafts.csv", "builds.csv", "workers.csv", NULL) !=
+    if (scratch_import(scratch, "heads.csv", "shafts.csv", "builds.csv", "workers.csv", NULL) !=
         STORE_OK) {
-        fail_msg("%s\n%s", desk->messages, store_message(desk->store));
+        fail_msg("%s\n%s", scratch->messages, store_message(scratch->store));
     }
 }
 
@@ -104,10 +107,10 @@ static struct entry new_entry(struct busy *busy, enum entry_kind kind, const str
 }
 
 static int64_t append(struct busy *busy, struct entry *entry, struct club *club) {
-    if (store_append(busy->desk->store, entry) != STORE_OK ||
-        store_club(busy->desk->store, club->id, club) != STORE_OK) {
+    if (store_append(busy->scratch->store, entry) != STORE_OK ||
+        store_club(busy->scratch->store, club->id, club) != STORE_OK) {
         fail_msg("%s %s-%s: %s", entry_kind_text(entry->kind), entry->build, entry->club,
-                 store_message(busy->desk->store));
+                 store_message(busy->scratch->store));
     }
     return entry->seq;
 }
@@ -209,18 +212,19 @@ static void hold(struct busy *busy, struct club *club) {
     append(busy, &entry, club);
 }
 
-void busy_day(struct desk *desk, int clubs, bool long_names, int64_t begin_ms, uint32_t seed) {
-    struct busy busy = {.desk = desk, .seed = seed, .now_ms = begin_ms, .clubs = clubs};
+void busy_day(struct scratch *scratch, int clubs, bool long_names, int64_t begin_ms,
+              uint32_t seed) {
+    struct busy busy = {.scratch = scratch, .seed = seed, .now_ms = begin_ms, .clubs = clubs};
     struct club club;
     assert_true(clubs <= BUSY_CLUBS_MAX);
-    bring(desk, clubs, long_names);
-    sqlite3_set_authorizer(desk->store->db, NULL, NULL);
-    assert_int_equal(sqlite3_exec(desk->store->db, "PRAGMA synchronous=OFF", NULL, NULL, NULL),
+    bring(scratch, clubs, long_names);
+    sqlite3_set_authorizer(scratch->store->db, NULL, NULL);
+    assert_int_equal(sqlite3_exec(scratch->store->db, "PRAGMA synchronous=OFF", NULL, NULL, NULL),
                      SQLITE_OK); // made up, and thrown away
     busy.step_ms = (int64_t)36000000 / (clubs * 9 + 1);
-    int64_t first = desk_ask(desk, "SELECT min(id) FROM club WHERE build <> '1'");
+    int64_t first = scratch_ask(scratch, "SELECT min(id) FROM club WHERE build <> '1'");
     for (int64_t id = first; id < first + clubs; id++) {
-        assert_int_equal(store_club(desk->store, id, &club), STORE_OK);
+        assert_int_equal(store_club(scratch->store, id, &club), STORE_OK);
         if (pick(&busy, 5) == 0) {
             hold(&busy, &club);
         }

@@ -4,7 +4,7 @@
 // A busy day at the saw, made up: clubs cut and measured, stops, cuts off their mark, decisions,
 // presses taken back. The same for the same seed.
 
-#include "desk.h"
+#include "scratch.h"
 
 #define BUSY_CLUBS_MAX 1200
 #define BUSY_SPARES 40 // raw shafts for recuts
@@ -12,6 +12,6 @@
 
 // Imports people, parts and builds of ten clubs each, and logs the whole day from begin_ms to ten
 // hours later. Long names: builds and clubs as long as they may be, beyond ASCII.
-void busy_day(struct desk *desk, int clubs, bool long_names, int64_t begin_ms, uint32_t seed);
+void busy_day(struct scratch *scratch, int clubs, bool long_names, int64_t begin_ms, uint32_t seed);
 
 #endif

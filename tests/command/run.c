@@ -4,17 +4,18 @@
 #include <stdlib.h>
 #include <sys/wait.h>
 
-static void read_file(const struct desk *desk, const char *name, char buffer[DESK_TEXT_MAX]) {
-    FILE *file = fopen(desk_path(desk, name), "re");
+static void read_file(const struct scratch *scratch, const char *name,
+                      char buffer[SCRATCH_TEXT_MAX]) {
+    FILE *file = fopen(scratch_path(scratch, name), "re");
     size_t size;
     assert_non_null(file);
-    size = fread(buffer, 1, DESK_TEXT_MAX - 1, file);
+    size = fread(buffer, 1, SCRATCH_TEXT_MAX - 1, file);
     buffer[size] = '\0';
-    assert_true(size < DESK_TEXT_MAX - 1);
+    assert_true(size < SCRATCH_TEXT_MAX - 1);
     fclose(file);
 }
 
-void run(const struct desk *desk, struct ran *ret_ran, const char *format, ...) {
+void run(const struct scratch *scratch, struct ran *ret_ran, const char *format, ...) {
     char arguments[1024];
     char command[2048];
     va_list list;
@@ -24,15 +25,16 @@ void run(const struct desk *desk, struct ran *ret_ran, const char *format, ...) 
     va_end(list);
     snprintf(command, sizeof command,
              "cd '%s' && KERFSIDE_DB='%s' '%s' </dev/null >stdout.txt 2>stderr.txt %s",
-             desk->folder, desk->db, KERFSIDE_PROGRAM, arguments);
+             scratch->folder, scratch->db, KERFSIDE_PROGRAM, arguments);
     status = system(command);
     ret_ran->status = WIFEXITED(status) ? WEXITSTATUS(status) : -1;
-    read_file(desk, "stdout.txt", ret_ran->out);
-    read_file(desk, "stderr.txt", ret_ran->err);
+    read_file(scratch, "stdout.txt", ret_ran->out);
+    read_file(scratch, "stderr.txt", ret_ran->err);
 }
 
-void run_expect(const struct desk *desk, struct ran *ret_ran, int status, const char *arguments) {
-    run(desk, ret_ran, "%s", arguments);
+void run_expect(const struct scratch *scratch, struct ran *ret_ran, int status,
+                const char *arguments) {
+    run(scratch, ret_ran, "%s", arguments);
     if (ret_ran->status != status) {
         fail_msg("%s: %d, %s%s", arguments, ret_ran->status, ret_ran->out, ret_ran->err);
     }

@@ -7,19 +7,19 @@
 #include <time.h>
 #include <unistd.h>
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 static int workshop(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
@@ -83,7 +83,7 @@ static const struct {
 static void exit_statuses(void **state) {
     (void)state;
     for (size_t i = 0; i < sizeof statuses / sizeof statuses[0]; i++) {
-        run(&desk, &ran, "%s", statuses[i].arguments);
+        run(&scratch, &ran, "%s", statuses[i].arguments);
         if (ran.status != statuses[i].status || strstr(ran.err, statuses[i].err) == NULL ||
             (ran.status == 0 && ran.err[0] != '\0')) {
             fail_msg("kerfside %s: %d, %s", statuses[i].arguments, ran.status, ran.err);
@@ -96,7 +96,7 @@ static void what_cannot_be_written_is_not_done(void **state) {
                                            "log --csv -", "check",     "import workers.csv"};
     (void)state;
     for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
-        run(&desk, &ran, "%s >/dev/full", commands[i]);
+        run(&scratch, &ran, "%s >/dev/full", commands[i]);
         if (ran.status != 1 || strstr(ran.err, "rite") == NULL) {
             fail_msg("%s: %d %s", commands[i], ran.status, ran.err);
         }
@@ -108,53 +108,53 @@ static void help_names_every_command(void **state) {
                                         "backup", "demo",      "pin",        "bench",
                                         "match",  "--version", "KERFSIDE_DB"};
     (void)state;
-    run(&desk, &ran, "--help");
+    run(&scratch, &ran, "--help");
     for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
         assert_non_null(strstr(ran.out, names[i]));
     }
     assert_non_null(strstr(ran.out, "no safety device"));
-    run(&desk, &ran, "--version");
+    run(&scratch, &ran, "--version");
     assert_string_equal(ran.out, "kerfside " KERFSIDE_VERSION "\n");
 }
 
 static void import_says_what_was_new(void **state) {
     (void)state;
-    desk_write(&desk, "spare_shafts.csv",
-               "ticket,model,flex,raw_length,weight_g,rack\n"
-               "S-0004M,Rod,R,46,110,A1\nS-0001S,Rod,R,46,110,A3\n");
-    run(&desk, &ran, "import spare_shafts.csv");
+    scratch_write(&scratch, "spare_shafts.csv",
+                  "ticket,model,flex,raw_length,weight_g,rack\n"
+                  "S-0004M,Rod,R,46,110,A1\nS-0001S,Rod,R,46,110,A3\n");
+    run(&scratch, &ran, "import spare_shafts.csv");
     assert_int_equal(ran.status, 0);
     assert_string_equal(ran.out, "shafts.csv 2 rows, 1 new, 1 changed\n");
-    run(&desk, &ran, "import spare_shafts.csv");
+    run(&scratch, &ran, "import spare_shafts.csv");
     assert_string_equal(ran.out, "shafts.csv 2 rows, 0 new, 0 changed: nothing to change\n");
-    desk_write(&desk, "spare_shafts.csv",
-               "ticket,model,flex,raw_length,weight_g,rack\n"
-               "S-0004M,Rod,R,forty,110,A1\nS-0005K,Rod,,46,110,A1\n");
-    run(&desk, &ran, "import spare_shafts.csv");
+    scratch_write(&scratch, "spare_shafts.csv",
+                  "ticket,model,flex,raw_length,weight_g,rack\n"
+                  "S-0004M,Rod,R,forty,110,A1\nS-0005K,Rod,,46,110,A1\n");
+    run(&scratch, &ran, "import spare_shafts.csv");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.err, "spare_shafts.csv:2: column raw_length: "));
     assert_non_null(strstr(ran.err, "spare_shafts.csv:3: column flex: "));
     assert_non_null(strstr(ran.err, "2 wrong; nothing was imported."));
-    run(&desk, &ran, "import workers.csv --db new/folder/made.db");
+    run(&scratch, &ran, "import workers.csv --db new/folder/made.db");
     assert_int_equal(ran.status, 0);
-    assert_int_equal(access(desk_path(&desk, "new/folder/made.db"), F_OK), 0);
-    run(&desk, &ran, "import spare_shafts.csv --db empty.db");
+    assert_int_equal(access(scratch_path(&scratch, "new/folder/made.db"), F_OK), 0);
+    run(&scratch, &ran, "import spare_shafts.csv --db empty.db");
     assert_int_equal(ran.status, 1);
-    assert_int_not_equal(access(desk_path(&desk, "empty.db"), F_OK), 0);
+    assert_int_not_equal(access(scratch_path(&scratch, "empty.db"), F_OK), 0);
 }
 
 static void a_backup_is_whole_and_plans_the_same(void **state) {
     static struct ran original;
     (void)state;
-    run(&desk, &ran, "backup copy.db");
+    run(&scratch, &ran, "backup copy.db");
     assert_int_equal(ran.status, 0);
-    run(&desk, &ran, "backup copy.db");
+    run(&scratch, &ran, "backup copy.db");
     assert_int_equal(ran.status, 1);
-    run(&desk, &ran, "check --db copy.db");
+    run(&scratch, &ran, "check --db copy.db");
     assert_int_equal(ran.status, 0);
     assert_non_null(strstr(ran.out, "copy.db is whole: 2 log entries, incarnation "));
-    run(&desk, &original, "plan --all --json");
-    run(&desk, &ran, "plan --all --json --db copy.db");
+    run(&scratch, &original, "plan --all --json");
+    run(&scratch, &ran, "plan --all --json --db copy.db");
     assert_string_equal(ran.out, original.out);
 }
 
@@ -165,8 +165,8 @@ static void check_finds_an_altered_entry(void **state) {
     size_t size;
     char *note;
     (void)state;
-    run(&desk, &ran, "backup copy.db");
-    file = fopen(desk_path(&desk, "copy.db"), "r+e");
+    run(&scratch, &ran, "backup copy.db");
+    file = fopen(scratch_path(&scratch, "copy.db"), "r+e");
     assert_non_null(file);
     size = fread(bytes, 1, sizeof bytes, file);
     note = memmem(bytes, size, "workers.csv 2 rows, 2 new", 25);
@@ -174,7 +174,7 @@ static void check_finds_an_altered_entry(void **state) {
     assert_int_equal(fseek(file, note - bytes + 20, SEEK_SET), 0);
     fputc('3', file);
     fclose(file);
-    run(&desk, &ran, "check --db copy.db");
+    run(&scratch, &ran, "check --db copy.db");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.err, "First bad log entry: 2."));
     assert_string_equal(ran.out, "");
@@ -185,22 +185,22 @@ static void the_log_goes_to_a_file_of_its_days(void **state) {
     time_t now = time(NULL);
     (void)state;
     strftime(today, sizeof today, "%Y-%m-%d", localtime(&now));
-    run(&desk, &ran, "log --csv log.csv");
+    run(&scratch, &ran, "log --csv log.csv");
     assert_string_equal(ran.out, "log.csv: 2 entries\n");
-    run(&desk, &ran, "log --csv -");
+    run(&scratch, &ran, "log --csv -");
     assert_ptr_equal(strstr(ran.out, "seq,time,kind,bench,"), ran.out);
     assert_non_null(strstr(ran.out, "\n1,"));
     assert_non_null(strstr(ran.out, ",genesis,desk,"));
     assert_non_null(strstr(ran.out, "\n2,"));
     assert_non_null(strstr(ran.out, ",import,desk,"));
-    run(&desk, &ran, "log --csv - --from %s --to %s", today, today);
+    run(&scratch, &ran, "log --csv - --from %s --to %s", today, today);
     assert_non_null(strstr(ran.out, ",import,desk,"));
-    run(&desk, &ran, "log --csv - --to 2020-02-29");
+    run(&scratch, &ran, "log --csv - --to 2020-02-29");
     assert_null(strstr(ran.out, "\n1,"));
-    run(&desk, &ran, "log --from 2199-01-01");
+    run(&scratch, &ran, "log --from 2199-01-01");
     assert_int_equal(ran.status, 0);
     assert_null(strstr(ran.out, "genesis"));
-    run(&desk, &ran, "log");
+    run(&scratch, &ran, "log");
     assert_true(strstr(ran.out, "import") < strstr(ran.out, "genesis")); // newest first
     assert_non_null(strstr(ran.out, today));
 }
@@ -208,17 +208,17 @@ static void the_log_goes_to_a_file_of_its_days(void **state) {
 static void a_pin_is_set_from_stdin(void **state) {
     int wait;
     (void)state;
-    desk_write(&desk, "pin.txt", "271828\n");
-    run(&desk, &ran, "pin w-0001b <pin.txt");
+    scratch_write(&scratch, "pin.txt", "271828\n");
+    run(&scratch, &ran, "pin w-0001b <pin.txt");
     assert_int_equal(ran.status, 0);
     assert_string_equal(ran.out, "The PIN of W-0001B is set.\n");
-    assert_int_equal(store_pin_check(desk.store, "W-0001B", "271828", &wait), PIN_RIGHT);
-    assert_int_equal(store_pin_check(desk.store, "W-0001B", "271829", &wait), PIN_WRONG);
-    run(&desk, &ran, "pin W-00029 <pin.txt");
+    assert_int_equal(store_pin_check(scratch.store, "W-0001B", "271828", &wait), PIN_RIGHT);
+    assert_int_equal(store_pin_check(scratch.store, "W-0001B", "271829", &wait), PIN_WRONG);
+    run(&scratch, &ran, "pin W-00029 <pin.txt");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.err, "no supervisor"));
-    desk_write(&desk, "pin.txt", "abc\n");
-    run(&desk, &ran, "pin W-0001B <pin.txt");
+    scratch_write(&scratch, "pin.txt", "abc\n");
+    run(&scratch, &ran, "pin W-0001B <pin.txt");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.err, "4 to 12 digits"));
 }
@@ -233,37 +233,37 @@ static void the_demo_is_ready_to_try(void **state) {
     time_t now = time(NULL);
     (void)state;
     strftime(today, sizeof today, "%Y-%m-%d", localtime(&now));
-    run(&desk, &ran, "demo --db demo.db");
+    run(&scratch, &ran, "demo --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_string_equal(ran.err, "");
     assert_non_null(strstr(ran.out, "supervisor  W-0001B"));
     assert_int_equal(sscanf(strstr(ran.out, "  PIN ") + 6, "%7[0-9]", pin), 1);
     assert_int_equal(strlen(pin), 6);
-    assert_int_equal(store_open(desk_path(&desk, "demo.db"), STORE_WRITE, "desk", &store, message,
-                                sizeof message),
+    assert_int_equal(store_open(scratch_path(&scratch, "demo.db"), STORE_WRITE, "desk", &store,
+                                message, sizeof message),
                      STORE_OK);
     assert_int_equal(store_pin_check(store, "W-0001B", pin, &wait), PIN_RIGHT);
     store_close(store);
-    run(&desk, &ran, "plan 2041-1 --db demo.db");
+    run(&scratch, &ran, "plan 2041-1 --db demo.db");
     snprintf(due, sizeof due, "due %s\n", today);
     assert_non_null(strstr(ran.out, due));
-    run(&desk, &ran, "check --db demo.db");
+    run(&scratch, &ran, "check --db demo.db");
     assert_int_equal(ran.status, 0);
-    run(&desk, &ran, "demo --db demo.db");
+    run(&scratch, &ran, "demo --db demo.db");
     assert_int_equal(ran.status, 1);
 }
 
 // A demo that could not be made leaves nothing behind.
 static void a_failed_demo_goes_away(void **state) {
     (void)state;
-    desk_write(&desk, "shaft_models.csv", "model\n");
-    setenv("KERFSIDE_DATA", desk.folder, 1);
-    run(&desk, &ran, "demo --db demo.db");
+    scratch_write(&scratch, "shaft_models.csv", "model\n");
+    setenv("KERFSIDE_DATA", scratch.folder, 1);
+    run(&scratch, &ran, "demo --db demo.db");
     unsetenv("KERFSIDE_DATA");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.err, "shaft_models.csv:1: column material: is missing"));
-    assert_int_not_equal(access(desk_path(&desk, "demo.db"), F_OK), 0);
-    assert_int_not_equal(access(desk_path(&desk, "demo.db.lock"), F_OK), 0);
+    assert_int_not_equal(access(scratch_path(&scratch, "demo.db"), F_OK), 0);
+    assert_int_not_equal(access(scratch_path(&scratch, "demo.db.lock"), F_OK), 0);
 }
 
 int main(void) {

@@ -1,11 +1,11 @@
 // What a file may change in the shop, and what it may not.
 
-#include "desk.h"
+#include "scratch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 
-static struct desk desk;
+static struct scratch scratch;
 
 #define SHAFT_MODELS                                                                               \
     "model,material,tip,tip_diameter,butt_diameter,raw_length,weight_g,tip_section,max_tip_trim,"  \
@@ -20,29 +20,29 @@ static struct desk desk;
 
 static int workshop(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static void imports(const char *name, const char *text) {
-    if (desk_import_text(&desk, name, text) != STORE_OK) {
-        fail_msg("%s%s\n%s", text, desk.messages, store_message(desk.store));
+    if (scratch_import_text(&scratch, name, text) != STORE_OK) {
+        fail_msg("%s%s\n%s", text, scratch.messages, store_message(scratch.store));
     }
 }
 
 static void refuses(const char *name, const char *text, const char *words) {
-    char *before = desk_dump(&desk);
-    enum store_result result = desk_import_text(&desk, name, text);
-    char *after = desk_dump(&desk);
-    if (result != STORE_REFUSED || strstr(desk.messages, words) == NULL) {
-        fail_msg("%ssaid (%d): %s", text, result, desk.messages);
+    char *before = scratch_dump(&scratch);
+    enum store_result result = scratch_import_text(&scratch, name, text);
+    char *after = scratch_dump(&scratch);
+    if (result != STORE_REFUSED || strstr(scratch.messages, words) == NULL) {
+        fail_msg("%ssaid (%d): %s", text, result, scratch.messages);
     }
     assert_string_equal(before, after);
     free(before);
@@ -50,21 +50,21 @@ static void refuses(const char *name, const char *text, const char *words) {
 }
 
 static void changes_nothing(const char *name, const char *text) {
-    char *before = desk_dump(&desk);
+    char *before = scratch_dump(&scratch);
     imports(name, text);
-    char *after = desk_dump(&desk);
+    char *after = scratch_dump(&scratch);
     assert_string_equal(before, after);
     free(before);
     free(after);
 }
 
 static int64_t ask(const char *sql) {
-    return desk_ask(&desk, sql);
+    return scratch_ask(&scratch, sql);
 }
 
 static void whole(void) {
     struct store_check check;
-    if (store_check(desk.store, &check) != STORE_OK) {
+    if (store_check(scratch.store, &check) != STORE_OK) {
         fail_msg("%s", check.problem);
     }
 }
@@ -73,7 +73,7 @@ static void one_entry_tells_of_the_import(void **state) {
     struct entry entry;
     (void)state;
     assert_int_equal(ask("SELECT count(*) FROM log WHERE kind = 'import'"), 1);
-    assert_int_equal(store_entry(desk.store, 2, &entry), STORE_OK);
+    assert_int_equal(store_entry(scratch.store, 2, &entry), STORE_OK);
     assert_string_equal(entry.note, "shaft_models.csv 1 rows, 1 new, 0 changed; charts.csv 3 rows, "
                                     "1 new, 0 changed; head_models.csv 1 rows, 1 new, 0 changed; "
                                     "heads.csv 2 rows, 2 new, 0 changed; shafts.csv 3 rows, 3 new, "
@@ -83,35 +83,38 @@ static void one_entry_tells_of_the_import(void **state) {
 }
 
 static void the_same_files_again_change_nothing(void **state) {
-    char *before = desk_dump(&desk);
+    char *before = scratch_dump(&scratch);
     (void)state;
-    assert_int_equal(desk_import(&desk, "workers.csv", "builds.csv", "shafts.csv", "heads.csv",
-                                 "head_models.csv", "charts.csv", "shaft_models.csv", NULL),
+    assert_int_equal(scratch_import(&scratch, "workers.csv", "builds.csv", "shafts.csv",
+                                    "heads.csv", "head_models.csv", "charts.csv",
+                                    "shaft_models.csv", NULL),
                      STORE_OK);
-    char *after = desk_dump(&desk);
+    char *after = scratch_dump(&scratch);
     assert_string_equal(before, after);
-    assert_string_equal(desk.messages, "");
+    assert_string_equal(scratch.messages, "");
     free(before);
     free(after);
 }
 
 // Good rows beside a bad one, in one file and in another.
 static void one_bad_cell_keeps_everything_out(void **state) {
-    char *before = desk_dump(&desk);
+    char *before = scratch_dump(&scratch);
     (void)state;
-    desk_write(&desk, "new-workers.csv", "badge,name,role\nW-00037,Cy Dace,builder\n");
-    desk_write(&desk, "new-shafts.csv",
-               SHAFTS "S-0004M,Rod,R,46,110,A1\nS-0005K,Rod,R,forty,110,A1\n");
-    assert_int_equal(desk_import(&desk, "new-workers.csv", "new-shafts.csv", NULL), STORE_REFUSED);
-    char *after = desk_dump(&desk);
+    scratch_write(&scratch, "new-workers.csv", "badge,name,role\nW-00037,Cy Dace,builder\n");
+    scratch_write(&scratch, "new-shafts.csv",
+                  SHAFTS "S-0004M,Rod,R,46,110,A1\nS-0005K,Rod,R,forty,110,A1\n");
+    assert_int_equal(scratch_import(&scratch, "new-workers.csv", "new-shafts.csv", NULL),
+                     STORE_REFUSED);
+    char *after = scratch_dump(&scratch);
     assert_string_equal(before, after);
     free(before);
     free(after);
     // What only the store can tell, after rows were written in the same transaction.
-    desk_write(&desk, "new-builds.csv", BUILDS "9,1,,H-0001A,,40,1/8,50,,,\n");
-    before = desk_dump(&desk);
-    assert_int_equal(desk_import(&desk, "new-workers.csv", "new-builds.csv", NULL), STORE_REFUSED);
-    after = desk_dump(&desk);
+    scratch_write(&scratch, "new-builds.csv", BUILDS "9,1,,H-0001A,,40,1/8,50,,,\n");
+    before = scratch_dump(&scratch);
+    assert_int_equal(scratch_import(&scratch, "new-workers.csv", "new-builds.csv", NULL),
+                     STORE_REFUSED);
+    after = scratch_dump(&scratch);
     assert_string_equal(before, after);
     free(before);
     free(after);
@@ -183,12 +186,13 @@ static void a_changed_chart_is_a_new_revision(void **state) {
 static void a_trim_that_falls_is_remarked_on(void **state) {
     (void)state;
     imports("charts.csv", CHARTS "Rod,S,wood,1,200,1\nRod,S,wood,2,205,\nRod,S,wood,3,210,1/2\n");
-    assert_non_null(strstr(desk.messages, "charts.csv:4: column tip_trim: remark: a heavier head "
-                                          "is trimmed less here than in charts.csv:2"));
+    assert_non_null(strstr(scratch.messages,
+                           "charts.csv:4: column tip_trim: remark: a heavier head "
+                           "is trimmed less here than in charts.csv:2"));
 }
 
 static void more_columns_or_clubs_than_fit_are_refused(void **state) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     size_t size = (size_t)snprintf(text, sizeof text, "%s", CHARTS);
     (void)state;
     for (int i = 0; i < CHART_COLUMNS_MAX + 1; i++) {
@@ -236,7 +240,7 @@ static void other_parts_take_a_consent_back(void **state) {
     strcpy(entry.worker, "W-0001B");
     strcpy(entry.cause, "shim");
     memset(entry.confirm_id, 'a', CONFIRM_ID_MAX - 1);
-    assert_int_equal(store_append(desk.store, &entry), STORE_OK);
+    assert_int_equal(store_append(scratch.store, &entry), STORE_OK);
     imports("builds.csv", BUILDS "1,3,2026-03-02,H-0001A,S-0001S,43,1/8,50,D2,0,no\n");
     assert_int_equal(ask("SELECT shim_consent FROM club WHERE name = '3'"), 1);
     imports("builds.csv", BUILDS "1,3,2026-03-02,H-0001A,S-0002Q,43,1/8,50,D2,0,no\n");
@@ -258,8 +262,8 @@ static void append(enum entry_kind kind, char id, length_nm planned, length_nm m
     entry.planned = planned;
     entry.made = made;
     entry.verdict = verdict;
-    if (store_append(desk.store, &entry) != STORE_OK) {
-        fail_msg("%s", store_message(desk.store));
+    if (store_append(scratch.store, &entry) != STORE_OK) {
+        fail_msg("%s", store_message(scratch.store));
     }
 }
 
@@ -267,8 +271,9 @@ static void what_the_bench_measured_stays(void **state) {
     (void)state;
     append(ENTRY_DRY_FIT, 'a', 753 * LENGTH_INCH / 16, 17 * LENGTH_INCH / 16, VERDICT_NONE);
     changes_nothing("heads.csv", HEADS "H-0001A,Knob,210,47,46,\n");
-    assert_non_null(strstr(desk.messages, "heads.csv:2: column bore_height: remark: a dry fit at "
-                                          "the bench found 1 1/16 in; that stays"));
+    assert_non_null(strstr(scratch.messages,
+                           "heads.csv:2: column bore_height: remark: a dry fit at "
+                           "the bench found 1 1/16 in; that stays"));
     imports("heads.csv", HEADS "H-0001A,Knob,212,47,46,\n");
     assert_int_equal(ask("SELECT bore_height FROM head WHERE ticket = 'H-0001A'"),
                      17 * LENGTH_INCH / 16);
@@ -314,7 +319,7 @@ static void a_cut_shaft_is_never_raw_stock_again(void **state) {
     strcpy(entry.cause, "recut");
     strcpy(entry.note, "S-0003O slipped");
     memset(entry.confirm_id, 'c', CONFIRM_ID_MAX - 1);
-    assert_int_equal(store_append(desk.store, &entry), STORE_OK);
+    assert_int_equal(store_append(scratch.store, &entry), STORE_OK);
     assert_int_equal(ask("SELECT count(*) FROM shaft WHERE ticket = 'S-0003O' AND club = 1"), 1);
     refuses("builds.csv", BUILDS CLUB_3, "builds.csv:2: column shaft: S-0001S has been cut");
     refuses("builds.csv", BUILDS "2,1,,,S-0001S,43,1/8,50,D2,0,no\n", "has been cut");

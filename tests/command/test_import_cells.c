@@ -1,11 +1,11 @@
 // Every kind of bad cell is named by file, line and column, and nothing is imported.
 
-#include "desk.h"
+#include "scratch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 
-static struct desk desk;
+static struct scratch scratch;
 
 #define SHAFT_MODELS                                                                               \
     "model,material,tip,tip_diameter,butt_diameter,raw_length,weight_g,tip_section,max_tip_trim,"  \
@@ -308,27 +308,27 @@ static const struct {
 
 static int workshop(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static void bad_cells_are_named_and_nothing_is_imported(void **state) {
-    char *before = desk_dump(&desk);
+    char *before = scratch_dump(&scratch);
     (void)state;
     for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
-        enum store_result result = desk_import_text(&desk, bad[i].name, bad[i].text);
-        const char *at = strstr(desk.messages, bad[i].message);
-        char *after = desk_dump(&desk);
+        enum store_result result = scratch_import_text(&scratch, bad[i].name, bad[i].text);
+        const char *at = strstr(scratch.messages, bad[i].message);
+        char *after = scratch_dump(&scratch);
         if (result != STORE_REFUSED || at == NULL || strstr(at, bad[i].words) == NULL) {
             fail_msg("%s%s\nsaid (%d): %s\nnot: %s...%s", bad[i].name, bad[i].text, result,
-                     desk.messages, bad[i].message, bad[i].words);
+                     scratch.messages, bad[i].message, bad[i].words);
         }
         assert_string_equal(before, after);
         free(after);
@@ -340,38 +340,38 @@ static void bad_cells_are_named_and_nothing_is_imported(void **state) {
 static void one_bad_cell_gives_one_complaint(void **state) {
     (void)state;
     for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
-        desk_import_text(&desk, bad[i].name, bad[i].text);
-        if (strncmp(store_message(desk.store), "1 wrong; nothing was imported.", 30) != 0 &&
+        scratch_import_text(&scratch, bad[i].name, bad[i].text);
+        if (strncmp(store_message(scratch.store), "1 wrong; nothing was imported.", 30) != 0 &&
             strcmp(bad[i].words, "is no column of heads.csv") != 0) { // missing there as well
-            fail_msg("%s", desk.messages);
+            fail_msg("%s", scratch.messages);
         }
     }
 }
 
 static void a_file_that_is_not_there_is_named(void **state) {
     (void)state;
-    assert_int_equal(desk_import(&desk, "spare-heads.csv", NULL), STORE_REFUSED);
-    assert_non_null(strstr(desk.messages, "spare-heads.csv: cannot be read: No such file"));
+    assert_int_equal(scratch_import(&scratch, "spare-heads.csv", NULL), STORE_REFUSED);
+    assert_non_null(strstr(scratch.messages, "spare-heads.csv: cannot be read: No such file"));
 }
 
 static void every_bad_cell_is_named_up_to_200(void **state) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     size_t size = (size_t)snprintf(text, sizeof text, "%s", WORKERS);
     size_t lines = 0;
     (void)state;
     for (int i = 0; i < 150; i++) {
         size += (size_t)snprintf(text + size, sizeof text - size, "X%d,,boss\n", i);
     }
-    assert_int_equal(desk_import_text(&desk, "workers.csv", text), STORE_REFUSED);
-    for (const char *at = desk.messages; (at = strstr(at, "workers.csv:")) != NULL; at++) {
+    assert_int_equal(scratch_import_text(&scratch, "workers.csv", text), STORE_REFUSED);
+    for (const char *at = scratch.messages; (at = strstr(at, "workers.csv:")) != NULL; at++) {
         lines++;
     }
     assert_int_equal(lines, 200);
-    assert_non_null(strstr(desk.messages, "workers.csv:2: column badge: "));
-    assert_non_null(strstr(desk.messages, "workers.csv:2: column name: "));
-    assert_non_null(strstr(desk.messages, "workers.csv:2: column role: "));
-    assert_non_null(strstr(desk.messages, "and 250 more like these\n"));
-    assert_non_null(strstr(store_message(desk.store), "450 wrong; nothing was imported."));
+    assert_non_null(strstr(scratch.messages, "workers.csv:2: column badge: "));
+    assert_non_null(strstr(scratch.messages, "workers.csv:2: column name: "));
+    assert_non_null(strstr(scratch.messages, "workers.csv:2: column role: "));
+    assert_non_null(strstr(scratch.messages, "and 250 more like these\n"));
+    assert_non_null(strstr(store_message(scratch.store), "450 wrong; nothing was imported."));
 }
 
 int main(void) {

@@ -9,17 +9,17 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 static struct store *store;
 
 static int demo(void **state) {
     char message[512] = "";
     (void)state;
-    desk_init(&desk);
-    run(&desk, &ran, "demo --db demo.db");
+    scratch_init(&scratch);
+    run(&scratch, &ran, "demo --db demo.db");
     assert_int_equal(ran.status, 0);
-    if (store_open(desk_path(&desk, "demo.db"), STORE_READ, "desk", &store, message,
+    if (store_open(scratch_path(&scratch, "demo.db"), STORE_READ, "desk", &store, message,
                    sizeof message) != STORE_OK) {
         fail_msg("%s", message);
     }
@@ -29,7 +29,7 @@ static int demo(void **state) {
 static int release(void **state) {
     (void)state;
     store_close(store);
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 

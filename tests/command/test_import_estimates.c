@@ -1,11 +1,11 @@
 // What files say of balance, flex, and shafts to be chosen from stock.
 
-#include "desk.h"
+#include "scratch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 
-static struct desk desk;
+static struct scratch scratch;
 
 #define SHAFT_MODELS                                                                               \
     "model,material,tip,tip_diameter,butt_diameter,raw_length,weight_g,tip_section,max_tip_trim,"  \
@@ -22,34 +22,34 @@ static struct desk desk;
 
 static int workshop(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static void imports(const char *name, const char *text) {
-    if (desk_import_text(&desk, name, text) != STORE_OK) {
-        fail_msg("%s%s\n%s", text, desk.messages, store_message(desk.store));
+    if (scratch_import_text(&scratch, name, text) != STORE_OK) {
+        fail_msg("%s%s\n%s", text, scratch.messages, store_message(scratch.store));
     }
 }
 
 static void changes_nothing(const char *name, const char *text) {
-    char *before = desk_dump(&desk);
+    char *before = scratch_dump(&scratch);
     imports(name, text);
-    char *after = desk_dump(&desk);
+    char *after = scratch_dump(&scratch);
     assert_string_equal(before, after);
     free(before);
     free(after);
 }
 
 static int64_t ask(const char *sql) {
-    return desk_ask(&desk, sql);
+    return scratch_ask(&scratch, sql);
 }
 
 // 0.45 mm is 450 000 nm; 27 1/2 in from the tip end.
@@ -95,11 +95,11 @@ static void shafts_carry_what_was_measured(void **state) {
                          "balance = 568325000 FROM shaft WHERE ticket = 'S-0001S'"),
                      1);
     // A balance point that is known already must lie on the shaft too.
-    assert_int_equal(desk_import_text(&desk, "shafts.csv", SHAFTS "S-0001S,Rod,R,24,,,23,,\n"),
-                     STORE_OK);
-    assert_int_equal(desk_import_text(&desk, "shafts.csv", SHAFTS "S-0001S,Rod,R,,,,24,,\n"),
+    assert_int_equal(
+        scratch_import_text(&scratch, "shafts.csv", SHAFTS "S-0001S,Rod,R,24,,,23,,\n"), STORE_OK);
+    assert_int_equal(scratch_import_text(&scratch, "shafts.csv", SHAFTS "S-0001S,Rod,R,,,,24,,\n"),
                      STORE_REFUSED);
-    assert_non_null(strstr(desk.messages, "shafts.csv:2: column balance: the balance point"));
+    assert_non_null(strstr(scratch.messages, "shafts.csv:2: column balance: the balance point"));
 }
 
 static void a_changed_profile_is_a_new_revision(void **state) {
@@ -122,15 +122,16 @@ static void a_changed_profile_is_a_new_revision(void **state) {
     assert_int_equal(ask("SELECT max(revision) FROM shaft_profile"), 3);
     assert_int_equal(ask("SELECT max(revision) FROM shaft_profile WHERE flex = 'S'"), 1);
     struct club club;
-    assert_int_equal(store_club(desk.store, 1, &club), STORE_OK);
+    assert_int_equal(store_club(scratch.store, 1, &club), STORE_OK);
     assert_int_equal(club.profile.count, 2);
     assert_int_equal(club.profile.point[0].stiffness, 12501);
     // A model that nobody knows.
-    assert_int_equal(desk_import_text(&desk, "profiles.csv",
-                                      PROFILES "Rod,R,0,12.5\nRod,R,46,62\nRad,R,0,1\nRad,R,1,2\n"),
+    assert_int_equal(scratch_import_text(&scratch, "profiles.csv",
+                                         PROFILES
+                                         "Rod,R,0,12.5\nRod,R,46,62\nRad,R,0,1\nRad,R,1,2\n"),
                      STORE_REFUSED);
-    assert_non_null(
-        strstr(desk.messages, "profiles.csv:4: column model: no shaft model \"Rad\" in the shop"));
+    assert_non_null(strstr(scratch.messages,
+                           "profiles.csv:4: column model: no shaft model \"Rad\" in the shop"));
 }
 
 static void a_shaft_can_be_wished_from_stock(void **state) {
@@ -138,15 +139,15 @@ static void a_shaft_can_be_wished_from_stock(void **state) {
     int64_t id = 0;
     (void)state;
     imports("builds.csv", BUILDS WISH);
-    assert_int_equal(store_club_named(desk.store, "2", "3", &id), STORE_OK);
-    assert_int_equal(store_club(desk.store, id, &club), STORE_OK);
+    assert_int_equal(store_club_named(scratch.store, "2", "3", &id), STORE_OK);
+    assert_int_equal(store_club(scratch.store, id, &club), STORE_OK);
     assert_string_equal(club.shaft.ticket, "");
     assert_string_equal(club.order.wished_model, "Rod");
     assert_string_equal(club.order.wished_flex, "R");
     changes_nothing("builds.csv", BUILDS WISH);
     // One that was chosen from stock as wished is not let go by the same file.
-    desk_ask(&desk, "UPDATE shaft SET club = (SELECT id FROM club WHERE build = '2') "
-                    "WHERE ticket = 'S-0003O' RETURNING 1");
+    scratch_ask(&scratch, "UPDATE shaft SET club = (SELECT id FROM club WHERE build = '2') "
+                          "WHERE ticket = 'S-0003O' RETURNING 1");
     changes_nothing("builds.csv", BUILDS WISH);
     imports("builds.csv", BUILDS "2,3,2026-03-02,H-00028,,43,1/8,50,D2,0,no,Rod,R\n");
     assert_int_equal(ask("SELECT count(*) FROM shaft WHERE ticket = 'S-0003O' AND "

@@ -1,37 +1,37 @@
 // Suppliers' codes: what a file says they name, and nothing else.
 
-#include "desk.h"
+#include "scratch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 
-static struct desk desk;
+static struct scratch scratch;
 
 #define GTINS "gtin,head_model,shaft_model,flex\n"
 
 static int workshop(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static void imports(const char *name, const char *text) {
-    if (desk_import_text(&desk, name, text) != STORE_OK) {
-        fail_msg("%s%s\n%s", text, desk.messages, store_message(desk.store));
+    if (scratch_import_text(&scratch, name, text) != STORE_OK) {
+        fail_msg("%s%s\n%s", text, scratch.messages, store_message(scratch.store));
     }
 }
 
 static void changes_nothing(const char *text) {
-    char *before = desk_dump(&desk);
+    char *before = scratch_dump(&scratch);
     imports("gtins.csv", text);
-    char *after = desk_dump(&desk);
+    char *after = scratch_dump(&scratch);
     assert_string_equal(before, after);
     free(before);
     free(after);
@@ -39,8 +39,8 @@ static void changes_nothing(const char *text) {
 
 static struct code_model names(const char *gtin) {
     struct code_model model;
-    if (store_model_of_code(desk.store, gtin, &model) != STORE_OK) {
-        fail_msg("%s: %s", gtin, store_message(desk.store));
+    if (store_model_of_code(scratch.store, gtin, &model) != STORE_OK) {
+        fail_msg("%s: %s", gtin, store_message(scratch.store));
     }
     return model;
 }
@@ -51,8 +51,8 @@ static void codes_name_models(void **state) {
     struct code_model model;
     (void)state;
     imports("gtins.csv", GTINS "6291041500213,Knob,,\n7300011000017,,Rod,R\n8904000210037,,Rod,\n");
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'import' AND "
-                                     "note = 'gtins.csv 3 rows, 3 new, 0 changed'"),
+    assert_int_equal(scratch_ask(&scratch, "SELECT count(*) FROM log WHERE kind = 'import' AND "
+                                           "note = 'gtins.csv 3 rows, 3 new, 0 changed'"),
                      1);
     model = names("6291041500213");
     assert_true(model.is_head);
@@ -67,12 +67,12 @@ static void codes_name_models(void **state) {
     imports("shafts.csv", "ticket,model,flex,raw_length,weight_g,rack\nS-0004M,Rod,S,46,110,A1\n");
     assert_int_equal(names("7300011000017").parts, 2);
     assert_int_equal(names("8904000210037").parts, 3); // of whatever flex
-    desk_ask(&desk, "UPDATE shaft SET life = 'cut' WHERE ticket = 'S-0002Q' RETURNING 1");
+    scratch_ask(&scratch, "UPDATE shaft SET life = 'cut' WHERE ticket = 'S-0002Q' RETURNING 1");
     assert_int_equal(names("7300011000017").parts, 1);
-    assert_int_equal(store_model_of_code(desk.store, "2004100000012", &model), STORE_NONE);
-    assert_int_equal(store_model_of_code(desk.store, "2004100000013", &model), STORE_REFUSED);
-    assert_int_equal(store_model_of_code(desk.store, "H-0001A", &model), STORE_REFUSED);
-    assert_non_null(strstr(store_message(desk.store), "no GTIN with a right check digit"));
+    assert_int_equal(store_model_of_code(scratch.store, "2004100000012", &model), STORE_NONE);
+    assert_int_equal(store_model_of_code(scratch.store, "2004100000013", &model), STORE_REFUSED);
+    assert_int_equal(store_model_of_code(scratch.store, "H-0001A", &model), STORE_REFUSED);
+    assert_non_null(strstr(store_message(scratch.store), "no GTIN with a right check digit"));
 }
 
 // GS1 General Specifications 7.9, written apart from the program: the digits in odd places, from
@@ -99,15 +99,15 @@ static void lengths_are_one_number(void **state) {
         snprintf(text, sizeof text, GTINS "%s,Knob,,\n", writings[i]);
         changes_nothing(text);
         snprintf(text, sizeof text, GTINS "%s,Knob,,\n20123451,Knob,,\n", writings[i]);
-        assert_int_equal(desk_import_text(&desk, "gtins.csv", text), STORE_REFUSED);
-        assert_non_null(strstr(desk.messages, "gtins.csv:3: column gtin: is there already in "
-                                              "gtins.csv:2"));
+        assert_int_equal(scratch_import_text(&scratch, "gtins.csv", text), STORE_REFUSED);
+        assert_non_null(strstr(scratch.messages, "gtins.csv:3: column gtin: is there already in "
+                                                 "gtins.csv:2"));
     }
     // UPC-A, and the 13 digits many scanners make of it.
     imports("gtins.csv", GTINS "204100000018,,Rod,R\n");
     assert_string_equal(names("0204100000018").model, "Rod");
     changes_nothing(GTINS "0204100000018,,Rod,R\n");
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM supplier_code"), 2);
+    assert_int_equal(scratch_ask(&scratch, "SELECT count(*) FROM supplier_code"), 2);
 }
 
 // Of many numbers exactly those with a right check digit are taken, in every length that has room.
@@ -126,7 +126,7 @@ static void only_right_check_digits_are_taken(void **state) {
         for (int check = 0; check < 10; check++) {
             gtin[size - 1] = (char)('0' + check);
             enum store_result wanted = right(gtin) ? STORE_NONE : STORE_REFUSED;
-            assert_int_equal(store_model_of_code(desk.store, gtin, &model), wanted);
+            assert_int_equal(store_model_of_code(scratch.store, gtin, &model), wanted);
         }
     }
 }
@@ -140,8 +140,8 @@ static void a_file_that_says_otherwise_changes_it(void **state) {
     assert_false(names("6291041500213").is_head);
     assert_string_equal(names("6291041500213").flex, "S");
     assert_string_equal(names("7300011000017").flex, "");
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'import' AND "
-                                     "note = 'gtins.csv 2 rows, 0 new, 2 changed'"),
+    assert_int_equal(scratch_ask(&scratch, "SELECT count(*) FROM log WHERE kind = 'import' AND "
+                                           "note = 'gtins.csv 2 rows, 0 new, 2 changed'"),
                      1);
     imports("gtins.csv", GTINS "6291041500213,Knob,,\n");
     assert_string_equal(names("6291041500213").model, "Knob");
@@ -150,19 +150,19 @@ static void a_file_that_says_otherwise_changes_it(void **state) {
 // A model in the same import is good enough; one bad row keeps all of them out.
 static void all_or_nothing(void **state) {
     (void)state;
-    desk_write(&desk, "gtins.csv", GTINS "6291041500213,Ball,,\n7300011000017,Knob,,\n");
-    desk_write(&desk, "head_models.csv",
-               "model,kind,engraved,weight_g,hosel_bore,insertion,bore_height,loft,lie\n"
-               "Ball,fairway,5,215,0.335,1 1/2,1,18,57\n");
-    char *before = desk_dump(&desk);
-    assert_int_equal(desk_import(&desk, "gtins.csv", NULL), STORE_REFUSED);
-    assert_non_null(strstr(desk.messages, "gtins.csv:2: column head_model: no head model "
-                                          "\"Ball\" in the shop"));
-    char *after = desk_dump(&desk);
+    scratch_write(&scratch, "gtins.csv", GTINS "6291041500213,Ball,,\n7300011000017,Knob,,\n");
+    scratch_write(&scratch, "head_models.csv",
+                  "model,kind,engraved,weight_g,hosel_bore,insertion,bore_height,loft,lie\n"
+                  "Ball,fairway,5,215,0.335,1 1/2,1,18,57\n");
+    char *before = scratch_dump(&scratch);
+    assert_int_equal(scratch_import(&scratch, "gtins.csv", NULL), STORE_REFUSED);
+    assert_non_null(strstr(scratch.messages, "gtins.csv:2: column head_model: no head model "
+                                             "\"Ball\" in the shop"));
+    char *after = scratch_dump(&scratch);
     assert_string_equal(before, after);
     free(before);
     free(after);
-    assert_int_equal(desk_import(&desk, "gtins.csv", "head_models.csv", NULL), STORE_OK);
+    assert_int_equal(scratch_import(&scratch, "gtins.csv", "head_models.csv", NULL), STORE_OK);
     assert_string_equal(names("6291041500213").model, "Ball");
     assert_int_equal(names("6291041500213").parts, 0);
 }

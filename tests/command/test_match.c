@@ -13,24 +13,24 @@
 
 #define CLUBS 8
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 static int demo(void **state) {
     (void)state;
-    desk_init(&desk);
-    run(&desk, &ran, "demo --db demo.db");
+    scratch_init(&scratch);
+    run(&scratch, &ran, "demo --db demo.db");
     assert_int_equal(ran.status, 0);
-    desk_write(&desk, "pin.txt", "4321\n");
-    desk_write(&desk, "wrong.txt", "1234\n");
-    run(&desk, &ran, "pin W-0001B --db demo.db <pin.txt");
+    scratch_write(&scratch, "pin.txt", "4321\n");
+    scratch_write(&scratch, "wrong.txt", "1234\n");
+    run(&scratch, &ran, "pin W-0001B --db demo.db <pin.txt");
     assert_int_equal(ran.status, 0);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
@@ -70,7 +70,7 @@ static void the_list_in_all_forms(void **state) {
     struct choice choices[CLUBS];
     char words[64];
     (void)state;
-    run(&desk, &ran, "match 2050 --csv - --db demo.db");
+    run(&scratch, &ran, "match 2050 --csv - --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_ptr_equal(strstr(ran.out, "build,club,head,shaft,rack,raw_length,shaft_weight_g,value,"
                                      "aim,unit,text\r\n"),
@@ -82,7 +82,7 @@ static void the_list_in_all_forms(void **state) {
             assert_string_not_equal(choices[i].shaft, choices[k].shaft);
         }
     }
-    run(&desk, &ran, "match B-20504 --db demo.db"); // 2050 by its ticket
+    run(&scratch, &ran, "match B-20504 --db demo.db"); // 2050 by its ticket
     assert_int_equal(ran.status, 0);
     run_says(ran.out, "Build 2050: shafts for 8 of 8 clubs, of ");
     for (int i = 0; i < CLUBS; i++) {
@@ -91,7 +91,7 @@ static void the_list_in_all_forms(void **state) {
     snprintf(words, sizeof words, "\nSpread %.1f points (estimate)",
              spread_of(choices) / BALANCE_POINT);
     run_says(ran.out, words);
-    run(&desk, &ran, "match 2050 --json --db demo.db");
+    run(&scratch, &ran, "match 2050 --json --db demo.db");
     snprintf(words, sizeof words, "\"spread\":%.2f,\"spread_unit\":\"points\",\"aimed\":true,",
              spread_of(choices) / BALANCE_POINT);
     run_says(ran.out, words);
@@ -105,16 +105,16 @@ static void by_frequency_it_is_another_choice(void **state) {
     char words[64];
     int same = 0;
     (void)state;
-    run(&desk, &ran, "match 2050 --csv - --db demo.db");
+    run(&scratch, &ran, "match 2050 --csv - --db demo.db");
     read_choices(ran.out, by_balance);
-    run(&desk, &ran, "match 2050 --by frequency --csv - --db demo.db");
+    run(&scratch, &ran, "match 2050 --by frequency --csv - --db demo.db");
     assert_int_equal(ran.status, 0);
     read_choices(ran.out, by_flex);
     for (int i = 0; i < CLUBS; i++) {
         same += strcmp(by_balance[i].shaft, by_flex[i].shaft) == 0;
     }
     assert_true(same < CLUBS);
-    run(&desk, &ran, "match 2050 --by=frequency --db demo.db");
+    run(&scratch, &ran, "match 2050 --by=frequency --db demo.db");
     snprintf(words, sizeof words, "\nSpread %.1f cpm (estimate)", spread_of(by_flex));
     run_says(ran.out, words);
 }
@@ -139,11 +139,11 @@ static void what_it_is_better_than(void **state) {
         snprintf(csv + used, sizeof csv - used, "2050,%.*s%s%s,1/8,50,D1,0,no\n",
                  (int)(hole - orders[i]), orders[i], shafts[i], hole + 2);
     }
-    desk_write(&desk, "named_builds.csv", csv);
-    run(&desk, &ran, "demo --db second.db");
-    run(&desk, &ran, "import named_builds.csv --db second.db");
+    scratch_write(&scratch, "named_builds.csv", csv);
+    run(&scratch, &ran, "demo --db second.db");
+    run(&scratch, &ran, "import named_builds.csv --db second.db");
     assert_int_equal(ran.status, 0);
-    run(&desk, &ran, "plan 2050 --json --db second.db");
+    run(&scratch, &ran, "plan 2050 --json --db second.db");
     const char *at = ran.out;
     for (int i = 0; i < CLUBS; i++) {
         double value[2];
@@ -157,11 +157,11 @@ static void what_it_is_better_than(void **state) {
             high[k] = fmax(high[k], value[k]);
         }
     }
-    run(&desk, &ran, "match 2050 --json --db demo.db");
+    run(&scratch, &ran, "match 2050 --json --db demo.db");
     at = strstr(ran.out, "\"spread_before\":");
     assert_non_null(at);
     assert_true(fabs(strtod(at + 16, NULL) - (high[0] - low[0])) < 0.01);
-    run(&desk, &ran, "match 2050 --by frequency --db demo.db");
+    run(&scratch, &ran, "match 2050 --by frequency --db demo.db");
     at = strstr(ran.out, "\nTaken as they come in the stock, the shafts would spread ");
     assert_non_null(at);
     assert_int_equal(sscanf(at, "%*[^0-9]%lf cpm.", &said), 1);
@@ -175,10 +175,10 @@ static void the_settings_of_the_bench(void **state) {
     double before = 0;
     double after = 0;
     (void)state;
-    desk_write(&desk, "saw.ini", "[assembly]\nepoxy_g = 10\n");
-    run(&desk, &ran, "match 2050 --csv - --db demo.db");
+    scratch_write(&scratch, "saw.ini", "[assembly]\nepoxy_g = 10\n");
+    run(&scratch, &ran, "match 2050 --csv - --db demo.db");
     read_choices(ran.out, choices);
-    run(&desk, &ran, "match 2050 --csv - --settings saw.ini --db demo.db");
+    run(&scratch, &ran, "match 2050 --csv - --settings saw.ini --db demo.db");
     read_choices(ran.out, heavier);
     for (int i = 0; i < CLUBS; i++) {
         before += choices[i].value / CLUBS;
@@ -186,7 +186,7 @@ static void the_settings_of_the_bench(void **state) {
     }
     // Shaft's ends from 38 to 34 1/2 in, 14 in fulcrum: 7 * 22.25 / 28.35 on average.
     assert_true(fabs(after - before - 5.49) < 0.3);
-    run(&desk, &ran, "match 2050 --settings none.ini --db demo.db");
+    run(&scratch, &ran, "match 2050 --settings none.ini --db demo.db");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "kerfside match: cannot read the settings none.ini: ");
 }
@@ -194,32 +194,32 @@ static void the_settings_of_the_bench(void **state) {
 static void a_csv_file_is_new_or_refused(void **state) {
     struct stat there;
     (void)state;
-    run(&desk, &ran, "match 2050 --csv kit.csv --db demo.db");
+    run(&scratch, &ran, "match 2050 --csv kit.csv --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_string_equal(ran.out, "kit.csv: 8 clubs\n");
-    assert_int_equal(stat(desk_path(&desk, "kit.csv"), &there), 0);
-    run(&desk, &ran, "match 2050 --csv kit.csv --db demo.db");
+    assert_int_equal(stat(scratch_path(&scratch, "kit.csv"), &there), 0);
+    run(&scratch, &ran, "match 2050 --csv kit.csv --db demo.db");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "cannot make kit.csv: File exists.");
 }
 
 static void only_a_supervisor_with_the_pin_accepts(void **state) {
     (void)state;
-    run(&desk, &ran, "match 2050 --accept --badge W-00029 --db demo.db <pin.txt");
+    run(&scratch, &ran, "match 2050 --accept --badge W-00029 --db demo.db <pin.txt");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "is no supervisor");
-    run(&desk, &ran, "match 2050 --accept --badge W-00010 --db demo.db <pin.txt");
+    run(&scratch, &ran, "match 2050 --accept --badge W-00010 --db demo.db <pin.txt");
     assert_int_equal(ran.status, 1);
-    run(&desk, &ran, "match 2050 --accept --badge W-0001B --db demo.db");
+    run(&scratch, &ran, "match 2050 --accept --badge W-0001B --db demo.db");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "no PIN was given");
-    run(&desk, &ran, "match 2050 --accept --badge W-0001B --db demo.db <wrong.txt");
+    run(&scratch, &ran, "match 2050 --accept --badge W-0001B --db demo.db <wrong.txt");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "that is not the PIN; nothing was accepted.");
-    run(&desk, &ran, "log --db demo.db");
+    run(&scratch, &ran, "log --db demo.db");
     run_says(ran.out, " pin  ");
     assert_null(strstr(ran.out, " kit  "));
-    run(&desk, &ran, "match 2050 --db demo.db"); // still waits
+    run(&scratch, &ran, "match 2050 --db demo.db"); // still waits
     assert_int_equal(ran.status, 0);
 }
 
@@ -229,13 +229,13 @@ static void what_was_shown_is_accepted(void **state) {
     struct choice choices[CLUBS];
     char words[512];
     (void)state;
-    run(&desk, &ran, "match 2050 --csv - --db demo.db");
+    run(&scratch, &ran, "match 2050 --csv - --db demo.db");
     read_choices(ran.out, choices);
-    run(&desk, &ran, "match 2050 --accept --badge w-0001b --db demo.db <pin.txt");
+    run(&scratch, &ran, "match 2050 --accept --badge w-0001b --db demo.db <pin.txt");
     assert_string_equal(ran.err, "");
     assert_int_equal(ran.status, 0);
     run_says(ran.out, "Accepted and logged: 8 shafts are reserved.\n");
-    run(&desk, &ran, "plan 2050 --json --db demo.db");
+    run(&scratch, &ran, "plan 2050 --json --db demo.db");
     for (int i = 0; i < CLUBS; i++) {
         snprintf(words, sizeof words, "\"club\":\"%s\",\"stage\":\"pending\",\"head\":\"",
                  choices[i].club);
@@ -246,9 +246,9 @@ static void what_was_shown_is_accepted(void **state) {
         const char *value = strstr(object, "\"swingweight_in_oz\":");
         assert_true(fabs(strtod(value + 20, NULL) - choices[i].value) < 0.0011);
     }
-    run(&desk, &ran, "check --db demo.db");
+    run(&scratch, &ran, "check --db demo.db");
     assert_int_equal(ran.status, 0);
-    run(&desk, &ran, "match 2050 --db demo.db");
+    run(&scratch, &ran, "match 2050 --db demo.db");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "no club of a build 2050 waits for a shaft");
 }
@@ -257,31 +257,32 @@ static void what_was_shown_is_accepted(void **state) {
 // and the exit status tells.
 static void what_cannot_be_matched_is_said(void **state) {
     (void)state;
-    desk_import_workshop(&desk);
-    desk_write(&desk, "m_heads.csv",
-               "ticket,model,weight_g,dry_fit_overall,dry_fit_raw,bore_height\n"
-               "H-00036,Knob,210,,,1\nH-00044,Knob,211,,,1\n"
-               "H-00052,Knob,300,,,1\n");
-    desk_write(&desk, "m_builds.csv",
-               "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"
-               "uniform_flex,shaft_model,flex\n"
-               "5,1,,H-00028,,43,1/8,50,,,,Rod,R\n5,2,,H-00036,,43,1/8,50,,,,Rod,R\n"
-               "5,3,,H-00044,,43,1/8,50,,,,Rod,R\n5,4,,H-00052,,43,1/8,50,,,,Rod,R\n");
-    if (desk_import(&desk, "m_heads.csv", "m_builds.csv", NULL) != STORE_OK) {
-        fail_msg("%s", desk.messages);
+    scratch_import_workshop(&scratch);
+    scratch_write(&scratch, "m_heads.csv",
+                  "ticket,model,weight_g,dry_fit_overall,dry_fit_raw,bore_height\n"
+                  "H-00036,Knob,210,,,1\nH-00044,Knob,211,,,1\n"
+                  "H-00052,Knob,300,,,1\n");
+    scratch_write(
+        &scratch, "m_builds.csv",
+        "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"
+        "uniform_flex,shaft_model,flex\n"
+        "5,1,,H-00028,,43,1/8,50,,,,Rod,R\n5,2,,H-00036,,43,1/8,50,,,,Rod,R\n"
+        "5,3,,H-00044,,43,1/8,50,,,,Rod,R\n5,4,,H-00052,,43,1/8,50,,,,Rod,R\n");
+    if (scratch_import(&scratch, "m_heads.csv", "m_builds.csv", NULL) != STORE_OK) {
+        fail_msg("%s", scratch.messages);
     }
-    run(&desk, &ran, "match 5");
+    run(&scratch, &ran, "match 5");
     assert_int_equal(ran.status, 1);
     run_says(ran.out, "Build 5: shafts for 2 of 4 clubs, of 2 in stock, by swingweight\n");
     run_says(ran.out, "  3               H-00044         no shaft\n");
     run_says(ran.out, "\nClub 4: ");
-    run(&desk, &ran, "match 5 --csv -");
+    run(&scratch, &ran, "match 5 --csv -");
     assert_int_equal(ran.status, 1);
     run_says(ran.out, "\n5,4,H-00052,,,,,,,in oz,");
-    run(&desk, &ran, "match 5 --json");
+    run(&scratch, &ran, "match 5 --json");
     run_says(ran.out, "{\"club\":\"4\",\"head\":\"H-00052\",\"shaft\":null,\"text\":\"");
     run_says(ran.out, "],\"spread_before\":null}\n"); // some club would have none
-    run(&desk, &ran, "match 1");
+    run(&scratch, &ran, "match 1");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "no club of a build 1 waits for a shaft");
 }
@@ -296,7 +297,7 @@ static void wrong_use_is_said(void **state) {
                                         "match 1 --json --accept --badge W-0001B"};
     (void)state;
     for (size_t i = 0; i < sizeof usage / sizeof usage[0]; i++) {
-        run(&desk, &ran, "%s --db demo.db", usage[i]);
+        run(&scratch, &ran, "%s --db demo.db", usage[i]);
         assert_int_equal(ran.status, 2);
         run_says(ran.err, "kerfside match: ");
     }

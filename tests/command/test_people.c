@@ -14,26 +14,26 @@
 #define BEN "W-00029"
 #define CAL "W-00037"
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 static int opened(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
-    assert_int_equal(desk_import_text(&desk, "more-workers.csv",
-                                      "badge,name,role\n" CAL ",\"Wren, Cal\",supervisor\n"),
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
+    assert_int_equal(scratch_import_text(&scratch, "more-workers.csv",
+                                         "badge,name,role\n" CAL ",\"Wren, Cal\",supervisor\n"),
                      STORE_OK);
-    desk_write(&desk, "pin.txt", "271828\n");
-    desk_write(&desk, "short.txt", "2718\r\n");
-    desk_write(&desk, "wrong.txt", "000000\n");
-    desk_write_bytes(&desk, "nul.txt", "271828\0 9\n", 10);
+    scratch_write(&scratch, "pin.txt", "271828\n");
+    scratch_write(&scratch, "short.txt", "2718\r\n");
+    scratch_write(&scratch, "wrong.txt", "000000\n");
+    scratch_write_bytes(&scratch, "nul.txt", "271828\0 9\n", 10);
     return 0;
 }
 
 static int closed(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
@@ -56,127 +56,129 @@ static void lock_it(const char *badge) {
              "INSERT OR REPLACE INTO pin_try (badge, tries, wait_ms, until_ms, boot) VALUES "
              "('%s', 10, 0, 0, '')",
              badge);
-    assert_int_equal(sqlite3_exec(desk.store->db, sql, NULL, NULL, NULL), SQLITE_OK);
+    assert_int_equal(sqlite3_exec(scratch.store->db, sql, NULL, NULL, NULL), SQLITE_OK);
 }
 
 static void lists(void **state) {
     (void)state;
-    run(&desk, &ran, "people");
+    run(&scratch, &ran, "people");
     done("W-0001B          supervisor  no PIN     Ada Quill\n"
          "W-00029          builder                Ben Rusk\n"
          "W-00037          supervisor  no PIN     Wren, Cal\n");
-    run(&desk, &ran, "pin " ADA " <pin.txt");
+    run(&scratch, &ran, "pin " ADA " <pin.txt");
     done("The PIN of W-0001B is set.\n");
     lock_it(ADA);
-    run(&desk, &ran, "people --csv");
+    run(&scratch, &ran, "people --csv");
     done("badge,name,role,locked,withdrawn\r\n"
          "W-0001B,Ada Quill,supervisor,yes,no\r\n"
          "W-00029,Ben Rusk,builder,no,no\r\n"
          "W-00037,\"Wren, Cal\",supervisor,no,no\r\n");
-    run(&desk, &ran, "people");
+    run(&scratch, &ran, "people");
     assert_non_null(strstr(ran.out, "W-0001B          supervisor  locked     Ada Quill\n"));
-    run(&desk, &ran, "people --unlock " ADA);
+    run(&scratch, &ran, "people --unlock " ADA);
     refused(2, "need --badge");
-    run(&desk, &ran, "people --badge " ADA);
+    run(&scratch, &ran, "people --badge " ADA);
     refused(2, "need --badge");
-    run(&desk, &ran, "people --csv --unlock " ADA " --badge " CAL);
+    run(&scratch, &ran, "people --csv --unlock " ADA " --badge " CAL);
     refused(2, "at most");
-    run(&desk, &ran, "people --unlock " ADA " --withdraw " ADA " --badge " CAL);
+    run(&scratch, &ran, "people --unlock " ADA " --withdraw " ADA " --badge " CAL);
     refused(2, "at most");
-    run(&desk, &ran, "people --unlock W-0001C --badge " CAL);
+    run(&scratch, &ran, "people --unlock W-0001C --badge " CAL);
     refused(1, "misread");
 }
 
 static void reads_a_line_and_nothing_else(void **state) {
     (void)state;
-    run(&desk, &ran, "pin " ADA " <nul.txt");
+    run(&scratch, &ran, "pin " ADA " <nul.txt");
     refused(1, "no PIN was given");
-    run(&desk, &ran, "pin " ADA " <short.txt");
+    run(&scratch, &ran, "pin " ADA " <short.txt");
     done("The PIN of W-0001B is set. 6 digits are harder to guess.\n");
-    run(&desk, &ran, "people --unlock " CAL " --badge " ADA " <nul.txt");
+    run(&scratch, &ran, "people --unlock " CAL " --badge " ADA " <nul.txt");
     refused(1, "no PIN was given");
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE cause = 'set' AND worker = "
-                                     "'" ADA "'"),
+    assert_int_equal(scratch_ask(&scratch,
+                                 "SELECT count(*) FROM log WHERE cause = 'set' AND worker = "
+                                 "'" ADA "'"),
                      1);
 }
 
 static void another_supervisor_unlocks(void **state) {
     (void)state;
-    run(&desk, &ran, "pin " ADA " <pin.txt");
-    run(&desk, &ran, "pin " CAL " <short.txt");
+    run(&scratch, &ran, "pin " ADA " <pin.txt");
+    run(&scratch, &ran, "pin " CAL " <short.txt");
     lock_it(ADA);
-    run(&desk, &ran, "people --withdraw " BEN " --badge " ADA " <pin.txt");
+    run(&scratch, &ran, "people --withdraw " BEN " --badge " ADA " <pin.txt");
     refused(1, "W-0001B is locked after too many tries. Another supervisor unlocks it");
-    run(&desk, &ran, "pin " ADA " <pin.txt");
+    run(&scratch, &ran, "pin " ADA " <pin.txt");
     refused(1, "W-0001B is locked.");
-    run(&desk, &ran, "people --unlock " ADA " --badge " BEN " <pin.txt");
+    run(&scratch, &ran, "people --unlock " ADA " --badge " BEN " <pin.txt");
     refused(1, "is no supervisor; one must unlock a PIN");
-    run(&desk, &ran, "people --unlock " ADA " --badge " CAL " <wrong.txt");
+    run(&scratch, &ran, "people --unlock " ADA " --badge " CAL " <wrong.txt");
     refused(1, "that is not the PIN; nothing was changed.");
-    run(&desk, &ran, "people --unlock " ADA " --badge " CAL " <short.txt");
+    run(&scratch, &ran, "people --unlock " ADA " --badge " CAL " <short.txt");
     done("W-0001B is unlocked.\n");
-    run(&desk, &ran, "people --unlock " ADA " --badge " CAL " <short.txt");
+    run(&scratch, &ran, "people --unlock " ADA " --badge " CAL " <short.txt");
     refused(1, "W-0001B is not locked.");
-    run(&desk, &ran, "people --unlock " CAL " --badge " CAL " <short.txt");
+    run(&scratch, &ran, "people --unlock " CAL " --badge " CAL " <short.txt");
     refused(1, "Another supervisor must do that");
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE cause = 'unlocked' AND worker "
-                                     "= '" CAL "' AND note = '" ADA "'"),
+    assert_int_equal(scratch_ask(&scratch,
+                                 "SELECT count(*) FROM log WHERE cause = 'unlocked' AND worker "
+                                 "= '" CAL "' AND note = '" ADA "'"),
                      1);
 }
 
 static void a_name_is_withdrawn(void **state) {
     (void)state;
-    run(&desk, &ran, "pin " ADA " <pin.txt");
-    run(&desk, &ran, "people --withdraw " BEN " --badge " ADA " <pin.txt");
+    run(&scratch, &ran, "pin " ADA " <pin.txt");
+    run(&scratch, &ran, "people --withdraw " BEN " --badge " ADA " <pin.txt");
     done("The name of W-00029 is withdrawn.\n");
-    run(&desk, &ran, "people --csv");
+    run(&scratch, &ran, "people --csv");
     assert_non_null(strstr(ran.out, "W-00029,withdrawn,builder,no,yes\r\n"));
-    run(&desk, &ran, "import workers.csv");
+    run(&scratch, &ran, "import workers.csv");
     refused(1, "once withdrawn stays so");
-    run(&desk, &ran, "people");
+    run(&scratch, &ran, "people");
     assert_null(strstr(ran.out, "Ben Rusk"));
-    run(&desk, &ran, "check");
+    run(&scratch, &ran, "check");
     assert_int_equal(ran.status, 0);
-    run(&desk, &ran, "people --withdraw " ADA " --badge " ADA " <pin.txt"); // the last one stays
+    run(&scratch, &ran, "people --withdraw " ADA " --badge " ADA " <pin.txt"); // the last one stays
     refused(1, "Another supervisor must do that");
 }
 
 static void a_key_file_goes_with_the_pins(void **state) {
     struct stat stat_of;
     (void)state;
-    run(&desk, &ran, "pin --new-pepper key");
+    run(&scratch, &ran, "pin --new-pepper key");
     assert_int_equal(ran.status, 0);
     assert_non_null(strstr(ran.out, "key is made."));
-    assert_int_equal(stat(desk_path(&desk, "key"), &stat_of), 0);
+    assert_int_equal(stat(scratch_path(&scratch, "key"), &stat_of), 0);
     assert_int_equal(stat_of.st_mode & 07777, 0400);
-    run(&desk, &ran, "pin --new-pepper key");
+    run(&scratch, &ran, "pin --new-pepper key");
     refused(1, "Cannot make key: File exists.");
-    run(&desk, &ran, "pin --new-pepper other " ADA);
+    run(&scratch, &ran, "pin --new-pepper other " ADA);
     refused(2, "--new-pepper goes alone");
-    run(&desk, &ran, "pin " ADA " --pepper key <pin.txt");
+    run(&scratch, &ran, "pin " ADA " --pepper key <pin.txt");
     done("The PIN of W-0001B is set.\n");
-    run(&desk, &ran, "people --withdraw " BEN " --badge " ADA " <pin.txt");
+    run(&scratch, &ran, "people --withdraw " BEN " --badge " ADA " <pin.txt");
     refused(1, "was made with a key file");
-    run(&desk, &ran, "people --withdraw " BEN " --badge " ADA " --pepper nothing <pin.txt");
+    run(&scratch, &ran, "people --withdraw " BEN " --badge " ADA " --pepper nothing <pin.txt");
     refused(1, "Cannot open the key file of the PINs, nothing");
-    run(&desk, &ran, "people --withdraw " BEN " --badge " ADA " --pepper key <pin.txt");
+    run(&scratch, &ran, "people --withdraw " BEN " --badge " ADA " --pepper key <pin.txt");
     done("The name of W-00029 is withdrawn.\n");
     lock_it(ADA);
-    run(&desk, &ran, "pin " CAL " --pepper key <pin.txt");
-    assert_int_equal(setenv("KERFSIDE_PEPPER", desk_path(&desk, "key"), 1), 0);
-    run(&desk, &ran, "people --unlock " ADA " --badge " CAL " <pin.txt");
+    run(&scratch, &ran, "pin " CAL " --pepper key <pin.txt");
+    assert_int_equal(setenv("KERFSIDE_PEPPER", scratch_path(&scratch, "key"), 1), 0);
+    run(&scratch, &ran, "people --unlock " ADA " --badge " CAL " <pin.txt");
     unsetenv("KERFSIDE_PEPPER");
     done("W-0001B is unlocked.\n");
 }
 
 // As somebody else, in this process; what it says goes to said.txt.
 static int recover_as(uid_t user) {
-    FILE *said = fopen(desk_path(&desk, "said.txt"), "we");
+    FILE *said = fopen(scratch_path(&scratch, "said.txt"), "we");
     int before = dup(STDERR_FILENO);
     assert_true(said != NULL && before >= 0 && dup2(fileno(said), STDERR_FILENO) >= 0);
     char db[] = "--db", path[96], command[] = "pin", option[] = "--recover", badge[] = ADA;
     char *arguments[] = {command, option, badge, db, path, NULL};
-    strcpy(path, desk.db);
+    strcpy(path, scratch.db);
     assert_int_equal(seteuid(user), 0);
     int status = command_pin(5, arguments);
     assert_int_equal(seteuid(0), 0);
@@ -189,45 +191,47 @@ static int recover_as(uid_t user) {
 static void root_recovers(void **state) {
     struct stat stat_of;
     (void)state;
-    run(&desk, &ran, "pin " ADA " <pin.txt");
+    run(&scratch, &ran, "pin " ADA " <pin.txt");
     lock_it(ADA);
     if (geteuid() != 0) {
-        run(&desk, &ran, "pin --recover " ADA " <short.txt");
+        run(&scratch, &ran, "pin --recover " ADA " <short.txt");
         refused(1, "only root at the console may recover a PIN.");
         return;
     }
     char words[128] = "";
     assert_int_equal(recover_as(65534), COMMAND_REFUSED);
-    FILE *said = fopen(desk_path(&desk, "said.txt"), "re");
+    FILE *said = fopen(scratch_path(&scratch, "said.txt"), "re");
     assert_non_null(said);
     assert_non_null(fgets(words, sizeof words, said));
     fclose(said);
     assert_string_equal(words, "kerfside pin: only root at the console may recover a PIN.\n");
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE cause = 'recovered'"), 0);
-    run(&desk, &ran, "pin --recover " ADA " <short.txt");
+    assert_int_equal(scratch_ask(&scratch, "SELECT count(*) FROM log WHERE cause = 'recovered'"),
+                     0);
+    run(&scratch, &ran, "pin --recover " ADA " <short.txt");
     done("The PIN of W-0001B is set. It is unlocked. 6 digits are harder to guess.\n");
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE cause = 'recovered' AND "
-                                     "worker = '" ADA "' AND note = 'by root at the console'"),
+    assert_int_equal(scratch_ask(&scratch,
+                                 "SELECT count(*) FROM log WHERE cause = 'recovered' AND "
+                                 "worker = '" ADA "' AND note = 'by root at the console'"),
                      1);
     // A database that is another user's stays so, with all that lies beside it.
-    assert_int_equal(store_checkpoint(desk.store), STORE_OK);
-    store_close(desk.store);
-    desk.store = NULL;
+    assert_int_equal(store_checkpoint(scratch.store), STORE_OK);
+    store_close(scratch.store);
+    scratch.store = NULL;
     static const char *const tails[] = {"", "-wal", "-shm", ".lock"};
     for (size_t i = 1; i < 4; i++) {
         char path[128];
-        snprintf(path, sizeof path, "%s%s", desk.db, tails[i]);
+        snprintf(path, sizeof path, "%s%s", scratch.db, tails[i]);
         unlink(path);
     }
-    assert_int_equal(chown(desk.folder, 65534, 65534) + chown(desk.db, 65534, 65534), 0);
+    assert_int_equal(chown(scratch.folder, 65534, 65534) + chown(scratch.db, 65534, 65534), 0);
     // A process that changed its user may not be looked into, which is how leaks are found.
     assert_int_equal(setenv("ASAN_OPTIONS", "detect_leaks=0", 1), 0);
-    run(&desk, &ran, "pin --recover " ADA " <pin.txt");
+    run(&scratch, &ran, "pin --recover " ADA " <pin.txt");
     unsetenv("ASAN_OPTIONS");
     done("The PIN of W-0001B is set. It is unlocked.\n");
     for (size_t i = 0; i < 4; i++) {
         char path[128];
-        snprintf(path, sizeof path, "%s%s", desk.db, tails[i]);
+        snprintf(path, sizeof path, "%s%s", scratch.db, tails[i]);
         if (stat(path, &stat_of) == 0) {
             assert_int_equal(stat_of.st_uid, 65534);
         }

@@ -8,20 +8,20 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 static int demo(void **state) {
     (void)state;
-    desk_init(&desk);
-    run(&desk, &ran, "demo --db demo.db");
+    scratch_init(&scratch);
+    run(&scratch, &ran, "demo --db demo.db");
     assert_int_equal(ran.status, 0);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
@@ -58,7 +58,7 @@ static const struct {
 
 static void the_demo_comes_out_as_by_hand(void **state) {
     (void)state;
-    run(&desk, &ran, "plan --all --csv --db demo.db");
+    run(&scratch, &ran, "plan --all --csv --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_string_equal(ran.err, "");
     assert_ptr_equal(strstr(ran.out, "build,club,column,tip_trim,tip_mark,finished_length,"
@@ -79,17 +79,17 @@ static void the_demo_comes_out_as_by_hand(void **state) {
 // 46 1/8 in = 1171.575 mm, less 13 less 1101.725 is 56.85 mm = 2.238188976 in.
 static void marks_follow_the_step(void **state) {
     (void)state;
-    run(&desk, &ran, "plan 2041-1 --csv --mark-step '1 mm' --db demo.db");
+    run(&scratch, &ran, "plan 2041-1 --csv --mark-step '1 mm' --db demo.db");
     assert_non_null(strstr(ran.out, "\n2041,1,3,0.5,0.511811024,43.375,43.385826772,2.238188976,"));
 }
 
 static void a_refused_plan_has_a_reason_and_no_numbers(void **state) {
     (void)state;
-    run(&desk, &ran, "plan 2043-5 --csv --db demo.db");
+    run(&scratch, &ran, "plan 2043-5 --csv --db demo.db");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.out, "\n2043,5,,,,,,,,The bore height of this head is not known. "
                                     "Dry-fit and measure it.,,,,,,,estimates: no valid plan\r\n"));
-    run(&desk, &ran, "plan 2045-7 --db demo.db");
+    run(&scratch, &ran, "plan 2045-7 --db demo.db");
     assert_int_equal(ran.status, 1);
     assert_non_null(strstr(ran.out, "No plan: The shaft is too short by 1/8 in."));
     assert_null(strstr(ran.out, "Cut off"));
@@ -97,9 +97,9 @@ static void a_refused_plan_has_a_reason_and_no_numbers(void **state) {
 
 static void json_carries_the_whole_plan(void **state) {
     (void)state;
-    run(&desk, &ran, "plan B-20416-3H --json --db demo.db");
+    run(&scratch, &ran, "plan B-20416-3H --json --db demo.db");
     assert_int_equal(ran.status, 1); // build 2041 has none
-    run(&desk, &ran, "plan 2042-3H --json --db demo.db");
+    run(&scratch, &ran, "plan 2042-3H --json --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_string_equal(
         ran.out,
@@ -114,14 +114,14 @@ static void json_carries_the_whole_plan(void **state) {
         "\"warnings\":[],\"refusal\":null,\"weight_g\":401.3,\"swingweight\":\"D6.2\","
         "\"swingweight_in_oz\":224.379,\"inertia_kg_cm2\":2887.8,\"frequency_cpm\":261.7,"
         "\"estimate_gaps\":[],\"extension\":0,\"proud\":0}\n");
-    run(&desk, &ran, "plan b-20416-1 --json --db demo.db");
+    run(&scratch, &ran, "plan b-20416-1 --json --db demo.db");
     assert_int_equal(ran.status, 0);
     assert_non_null(strstr(ran.out, "\"warnings\":[{\"code\":\"W_NOT_ENGRAVED\",\"text\":"));
 }
 
 static void the_receipt_adds_up(void **state) {
     (void)state;
-    run(&desk, &ran, "plan 2044-5 --db demo.db");
+    run(&scratch, &ran, "plan 2044-5 --db demo.db");
     assert_int_equal(ran.status, 0);
     static const char *const lines[] = {
         "Build 2044, club 5 (3 of 5), due ",
@@ -169,7 +169,7 @@ static const enum plan_code met[] = {
 
 static void the_demo_meets_every_rule(void **state) {
     (void)state;
-    run(&desk, &ran, "plan --all --json --db demo.db");
+    run(&scratch, &ran, "plan --all --json --db demo.db");
     for (size_t i = 0; i < sizeof met / sizeof met[0]; i++) {
         char code[64];
         snprintf(code, sizeof code, "\"code\":\"%s\"", plan_code_name(met[i]));
@@ -178,28 +178,28 @@ static void the_demo_meets_every_rule(void **state) {
         }
     }
     assert_null(strstr(ran.out, "W_TOO_LONG_46"));
-    run(&desk, &ran, "plan --all --json --limit-46 --db demo.db");
+    run(&scratch, &ran, "plan --all --json --limit-46 --db demo.db");
     assert_null(strstr(ran.out, "W_TOO_LONG_46")); // over 48 says it already
 }
 
 // Equipment Rules, optional local rule of 46 in: 46 1/16 is over it, 46 is not.
 static void the_local_rule_is_asked_for(void **state) {
     (void)state;
-    desk_import_workshop(&desk);
-    assert_int_equal(desk_import_text(&desk, "builds.csv",
-                                      "build,club,due,head,shaft,playing_length,grip_cap,"
-                                      "grip_weight_g,swingweight,step,uniform_flex\n"
-                                      "1,3,,H-0001A,S-0001S,46,1/8,50,,,\n"
-                                      "1,5,,H-00028,S-0002Q,46 1/16,1/8,50,,,\n"),
+    scratch_import_workshop(&scratch);
+    assert_int_equal(scratch_import_text(&scratch, "builds.csv",
+                                         "build,club,due,head,shaft,playing_length,grip_cap,"
+                                         "grip_weight_g,swingweight,step,uniform_flex\n"
+                                         "1,3,,H-0001A,S-0001S,46,1/8,50,,,\n"
+                                         "1,5,,H-00028,S-0002Q,46 1/16,1/8,50,,,\n"),
                      STORE_OK);
-    run(&desk, &ran, "plan 1-3 --json --limit-46");
+    run(&scratch, &ran, "plan 1-3 --json --limit-46");
     assert_null(strstr(ran.out, "W_TOO_LONG"));
-    run(&desk, &ran, "plan 1-5 --json --limit-46");
+    run(&scratch, &ran, "plan 1-5 --json --limit-46");
     assert_non_null(strstr(ran.out, "W_TOO_LONG_46"));
-    desk_write(&desk, "saw.ini", "[bench]\nlimit_46 = yes\n");
-    run(&desk, &ran, "plan 1-5 --json --settings saw.ini");
+    scratch_write(&scratch, "saw.ini", "[bench]\nlimit_46 = yes\n");
+    run(&scratch, &ran, "plan 1-5 --json --settings saw.ini");
     assert_non_null(strstr(ran.out, "W_TOO_LONG_46"));
-    run(&desk, &ran, "plan 1-5 --json");
+    run(&scratch, &ran, "plan 1-5 --json");
     assert_null(strstr(ran.out, "W_TOO_LONG"));
 }
 
@@ -213,40 +213,41 @@ static void the_local_rule_is_asked_for(void **state) {
 // 3-wood head as heavy as a 5-wood takes the 5-wood's column.
 static void the_trades_check_values(void **state) {
     (void)state;
-    desk_write(&desk, "t_shaft_models.csv",
-               SHAFT_MODELS "Plain,graphite,parallel,0.335,,46,65,8,5,,none,,\n"
-                            "Whole,graphite,parallel,0.335,,46,65,8,5,,add_height,,\n"
-                            "Mixed,steel,parallel,0.335,,41,115,8,5,,none,,\n");
-    desk_write(&desk, "t_charts.csv",
-               "model,flex,kind,column,column_weight_g,tip_trim\n"
-               "Plain,S,wood,3,210,1/2\nPlain,S,wood,5,220,1\n"
-               "Whole,S,wood,3,210,1/2\nWhole,S,wood,5,220,1\n"
-               "Mixed,S,iron,5,256,1\nMixed,S,hybrid,3,235,1\n");
-    desk_write(&desk, "t_head_models.csv",
-               "model,kind,engraved,weight_g,hosel_bore,insertion,bore_height,loft,lie\n"
-               "Three,fairway,3,210,0.335,1 1/2,,,\n"
-               "Iron,iron,5,256,0.335,1 1/4,,,\nHybrid,hybrid,3,235,0.335,1 1/4,,,\n");
-    desk_write(&desk, "t_heads.csv",
-               "ticket,model,weight_g,dry_fit_overall,dry_fit_raw,bore_height\n"
-               "H-00010J,Three,210,47,46,\nH-00011H,Three,210,47 1/4,46,\n"
-               "H-00012F,Three,210,47 1/4,46,\nH-00013D,Iron,256,42,41,\n"
-               "H-00014B,Hybrid,235,41 3/4,41,\nH-000159,Three,220,47,46,\n");
-    desk_write(&desk, "t_shafts.csv",
-               "ticket,model,flex,raw_length,weight_g,rack\n"
-               "S-00010I,Plain,S,46,,\nS-00011G,Whole,S,46,,\n"
-               "S-00012E,Plain,S,46,,\nS-00013C,Mixed,S,41,,\n"
-               "S-00014A,Mixed,S,41,,\nS-000158,Plain,S,46,,\n");
-    desk_write(&desk, "t_builds.csv",
-               "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"
-               "uniform_flex\n"
-               "7,1,,H-00010J,S-00010I,43,1/8,50,,,\n7,2,,H-00011H,S-00011G,43,1/8,50,,,\n"
-               "7,3,,H-00012F,S-00012E,43,1/8,50,,,\n8,I,,H-00013D,S-00013C,38,1/8,50,,,yes\n"
-               "8,H,,H-00014B,S-00014A,38,1/8,50,,,yes\n7,4,,H-000159,S-000158,43,1/8,50,,,\n");
-    if (desk_import(&desk, "t_builds.csv", "t_shafts.csv", "t_heads.csv", "t_head_models.csv",
-                    "t_charts.csv", "t_shaft_models.csv", NULL) != STORE_OK) {
-        fail_msg("%s", desk.messages);
+    scratch_write(&scratch, "t_shaft_models.csv",
+                  SHAFT_MODELS "Plain,graphite,parallel,0.335,,46,65,8,5,,none,,\n"
+                               "Whole,graphite,parallel,0.335,,46,65,8,5,,add_height,,\n"
+                               "Mixed,steel,parallel,0.335,,41,115,8,5,,none,,\n");
+    scratch_write(&scratch, "t_charts.csv",
+                  "model,flex,kind,column,column_weight_g,tip_trim\n"
+                  "Plain,S,wood,3,210,1/2\nPlain,S,wood,5,220,1\n"
+                  "Whole,S,wood,3,210,1/2\nWhole,S,wood,5,220,1\n"
+                  "Mixed,S,iron,5,256,1\nMixed,S,hybrid,3,235,1\n");
+    scratch_write(&scratch, "t_head_models.csv",
+                  "model,kind,engraved,weight_g,hosel_bore,insertion,bore_height,loft,lie\n"
+                  "Three,fairway,3,210,0.335,1 1/2,,,\n"
+                  "Iron,iron,5,256,0.335,1 1/4,,,\nHybrid,hybrid,3,235,0.335,1 1/4,,,\n");
+    scratch_write(&scratch, "t_heads.csv",
+                  "ticket,model,weight_g,dry_fit_overall,dry_fit_raw,bore_height\n"
+                  "H-00010J,Three,210,47,46,\nH-00011H,Three,210,47 1/4,46,\n"
+                  "H-00012F,Three,210,47 1/4,46,\nH-00013D,Iron,256,42,41,\n"
+                  "H-00014B,Hybrid,235,41 3/4,41,\nH-000159,Three,220,47,46,\n");
+    scratch_write(&scratch, "t_shafts.csv",
+                  "ticket,model,flex,raw_length,weight_g,rack\n"
+                  "S-00010I,Plain,S,46,,\nS-00011G,Whole,S,46,,\n"
+                  "S-00012E,Plain,S,46,,\nS-00013C,Mixed,S,41,,\n"
+                  "S-00014A,Mixed,S,41,,\nS-000158,Plain,S,46,,\n");
+    scratch_write(
+        &scratch, "t_builds.csv",
+        "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,step,"
+        "uniform_flex\n"
+        "7,1,,H-00010J,S-00010I,43,1/8,50,,,\n7,2,,H-00011H,S-00011G,43,1/8,50,,,\n"
+        "7,3,,H-00012F,S-00012E,43,1/8,50,,,\n8,I,,H-00013D,S-00013C,38,1/8,50,,,yes\n"
+        "8,H,,H-00014B,S-00014A,38,1/8,50,,,yes\n7,4,,H-000159,S-000158,43,1/8,50,,,\n");
+    if (scratch_import(&scratch, "t_builds.csv", "t_shafts.csv", "t_heads.csv", "t_head_models.csv",
+                       "t_charts.csv", "t_shaft_models.csv", NULL) != STORE_OK) {
+        fail_msg("%s", scratch.messages);
     }
-    run(&desk, &ran, "plan --all --csv");
+    run(&scratch, &ran, "plan --all --csv");
     assert_int_equal(ran.status, 0);
     assert_non_null(strstr(ran.out, "\n7,1,3,0.5,0.5,41.875,")); // 43 - 1 - 1/8
     assert_non_null(strstr(ran.out, "\n7,2,3,1.75,1.75,41.625,"));

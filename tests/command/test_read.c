@@ -7,18 +7,18 @@
 #include <stdio.h>
 #include <stdlib.h>
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 static int set_up(void **state) {
     (void)state;
-    desk_init(&desk);
+    scratch_init(&scratch);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
@@ -39,7 +39,7 @@ static struct frame draw(enum scene_symbol symbol, const char *text, double blur
 
 static void write_pgm(const char *name, enum scene_symbol symbol, const char *text) {
     struct frame frame = draw(symbol, text, 0.5);
-    FILE *file = fopen(desk_path(&desk, name), "wb");
+    FILE *file = fopen(scratch_path(&scratch, name), "wb");
     assert_non_null(file);
     fprintf(file, "P5\n%d %d\n255\n", frame.width, frame.height);
     fwrite(frame.pixels, 1, (size_t)frame.width * (size_t)frame.height, file);
@@ -49,7 +49,7 @@ static void write_pgm(const char *name, enum scene_symbol symbol, const char *te
 
 // A video of 25 frames a second, a frame for each text; an empty one shows a blank label.
 static void write_y4m(const char *name, const char *const *texts, size_t count) {
-    FILE *file = fopen(desk_path(&desk, name), "wb");
+    FILE *file = fopen(scratch_path(&scratch, name), "wb");
     assert_non_null(file);
     fprintf(file, "YUV4MPEG2 W480 H270 F25:1 Cmono\n");
     for (size_t i = 0; i < count; i++) {
@@ -67,7 +67,7 @@ static void one_line_a_code(void **state) {
     write_pgm("head.pgm", SCENE_CODE128, "H-0001A");
     write_pgm("shaft.pgm", SCENE_QR, "S-0001S");
     write_pgm("box.pgm", SCENE_EAN13, "2123456789010"); // prefix 21: for use within a company
-    run(&desk, &ran, "read head.pgm shaft.pgm box.pgm");
+    run(&scratch, &ran, "read head.pgm shaft.pgm box.pgm");
     assert_string_equal(ran.err, "");
     assert_string_equal(ran.out, "head.pgm\tCode 128\tH-0001A\n"
                                  "shaft.pgm\tQR\tS-0001S\n"
@@ -81,13 +81,13 @@ static void what_does_not_count_is_told_on_request_only(void **state) {
     write_pgm("other.pgm", SCENE_QR, "2123456789010");
     write_pgm("blank.pgm", SCENE_NOTHING, "");
     write_pgm("head.pgm", SCENE_CODE128, "H-0001A");
-    run(&desk, &ran, "read bad.pgm other.pgm blank.pgm head.pgm");
+    run(&scratch, &ran, "read bad.pgm other.pgm blank.pgm head.pgm");
     assert_string_equal(ran.out, "head.pgm\tCode 128\tH-0001A\n");
     assert_string_equal(ran.err, "kerfside read: bad.pgm: no code that counts. See --raw.\n"
                                  "kerfside read: other.pgm: no code that counts. See --raw.\n"
                                  "kerfside read: blank.pgm: no code that counts. See --raw.\n");
     assert_int_equal(ran.status, 1);
-    run(&desk, &ran, "read --raw bad.pgm other.pgm blank.pgm head.pgm");
+    run(&scratch, &ran, "read --raw bad.pgm other.pgm blank.pgm head.pgm");
     assert_string_equal(ran.out, "bad.pgm\tCode 128\tH-0001B\tanother check character\n"
                                  "other.pgm\tQR\t2123456789010\tno ticket and no maker's code\n"
                                  "head.pgm\tCode 128\tH-0001A\tcounts\n");
@@ -102,7 +102,7 @@ static void a_video_says_a_code_once(void **state) {
     }
     texts[30] = "S-0001S";
     write_y4m("shift.y4m", texts, 60);
-    run(&desk, &ran, "read shift.y4m");
+    run(&scratch, &ran, "read shift.y4m");
     assert_string_equal(ran.out, "shift.y4m\tCode 128\tH-0001A\n"
                                  "shift.y4m\tCode 128\tS-0001S\n"
                                  "shift.y4m\tCode 128\tH-0001A\n");
@@ -112,7 +112,7 @@ static void a_video_says_a_code_once(void **state) {
 static void the_same_file_twice_is_two_pictures(void **state) {
     (void)state;
     write_pgm("head.pgm", SCENE_CODE128, "H-0001A");
-    run(&desk, &ran, "read head.pgm head.pgm");
+    run(&scratch, &ran, "read head.pgm head.pgm");
     assert_string_equal(ran.out, "head.pgm\tCode 128\tH-0001A\nhead.pgm\tCode 128\tH-0001A\n");
     assert_int_equal(ran.status, 0);
 }
@@ -122,10 +122,10 @@ static void what_is_wrong_with_a_file_is_said(void **state) {
     (void)state;
     write_pgm("head.pgm", SCENE_CODE128, "H-0001A");
     write_y4m("cut.y4m", texts, 2);
-    desk_write(&desk, "notes.txt", "not a picture\n");
-    run(&desk, &ran, "read head.pgm; truncate -s 100 head.pgm; truncate -s -1 cut.y4m");
+    scratch_write(&scratch, "notes.txt", "not a picture\n");
+    run(&scratch, &ran, "read head.pgm; truncate -s 100 head.pgm; truncate -s -1 cut.y4m");
     assert_int_equal(ran.status, 0);
-    run(&desk, &ran, "read head.pgm cut.y4m notes.txt none.png");
+    run(&scratch, &ran, "read head.pgm cut.y4m notes.txt none.png");
     assert_string_equal(
         ran.err,
         "kerfside read: head.pgm: byte 100: it ends before its last row. Take or copy the "
@@ -142,11 +142,11 @@ static void what_is_wrong_with_a_file_is_said(void **state) {
 
 static void usage(void **state) {
     (void)state;
-    run(&desk, &ran, "read");
+    run(&scratch, &ran, "read");
     assert_int_equal(ran.status, 2);
-    run(&desk, &ran, "read --quick a.png");
+    run(&scratch, &ran, "read --quick a.png");
     assert_int_equal(ran.status, 2);
-    run(&desk, &ran, "read --help");
+    run(&scratch, &ran, "read --help");
     assert_int_equal(ran.status, 0);
 }
 

@@ -12,18 +12,18 @@
 
 #define DAY "2026-03-31"
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 static int opened(void **state) {
     (void)state;
-    desk_init(&desk);
+    scratch_init(&scratch);
     return 0;
 }
 
 static int closed(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
@@ -33,13 +33,13 @@ static int64_t morning(void) {
     return midnight + (int64_t)7 * 3600 * 1000;
 }
 
-// Output of a shell command, in the desk's folder, that must succeed.
+// Output of a shell command, in the scratch's folder, that must succeed.
 static void shell(char *buffer, size_t size, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 static void shell(char *buffer, size_t size, const char *format, ...) {
     char command[1024];
     va_list list;
-    int used = snprintf(command, sizeof command, "cd '%s' && ", desk.folder);
+    int used = snprintf(command, sizeof command, "cd '%s' && ", scratch.folder);
     va_start(list, format);
     vsnprintf(command + used, sizeof command - (size_t)used, format, list);
     va_end(list);
@@ -63,12 +63,12 @@ static void keep(const char *name, const char *as) {
 
 // Outside judge: every number of the report from the log's CSV, in Python.
 static void agree(const char *paper, const char *as) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     char arguments[200];
-    unlink(desk_path(&desk, "log.csv"));
+    unlink(scratch_path(&scratch, "log.csv"));
     snprintf(arguments, sizeof arguments, "report --day " DAY " --pdf r.pdf --paper %s", paper);
-    run_expect(&desk, &ran, 0, arguments);
-    run_expect(&desk, &ran, 0, "log --csv log.csv");
+    run_expect(&scratch, &ran, 0, arguments);
+    run_expect(&scratch, &ran, 0, "log --csv log.csv");
     shell(text, sizeof text,
           "/usr/bin/python3 %s/tests/command/report_oracle.py log.csv r.pdf " DAY,
           KERFSIDE_SOURCE_DIR);
@@ -78,15 +78,15 @@ static void agree(const char *paper, const char *as) {
 
 static void numbers_are_the_logs(void **state) {
     (void)state;
-    busy_day(&desk, 60, false, morning(), 7);
+    busy_day(&scratch, 60, false, morning(), 7);
     agree("a4", "report-a4");
     agree("letter", "report-letter");
 }
 
 static void long_names_too(void **state) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     (void)state;
-    busy_day(&desk, 30, true, morning(), 11);
+    busy_day(&scratch, 30, true, morning(), 11);
     agree("a4", "report-long");
     shell(text, sizeof text, "pdftotext -raw r.pdf -");
     run_says(text, "W-00029 " BUSY_NAME ": ");
@@ -95,21 +95,22 @@ static void long_names_too(void **state) {
 }
 
 static void two_thousand_cuts(void **state) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     (void)state;
-    busy_day(&desk, 1100, false, morning(), 3);
-    assert_true(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind IN ('tip_cut', 'butt_cut')") >
-                2000);
+    busy_day(&scratch, 1100, false, morning(), 3);
+    assert_true(
+        scratch_ask(&scratch, "SELECT count(*) FROM log WHERE kind IN ('tip_cut', 'butt_cut')") >
+        2000);
     agree("a4", "report-many");
     shell(text, sizeof text, "pdfinfo r.pdf | grep -c 'Pages:  *[4-9][0-9]$'");
     assert_string_equal(text, "1\n");
 }
 
 static void a_day_with_nothing(void **state) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     (void)state;
-    desk_import_workshop(&desk);
-    run_expect(&desk, &ran, 0, "report --pdf r.pdf --day " DAY);
+    scratch_import_workshop(&scratch);
+    run_expect(&scratch, &ran, 0, "report --pdf r.pdf --day " DAY);
     run_says(ran.out, "r.pdf: 1 page\n");
     keep("r.pdf", "report-nothing");
     shell(text, sizeof text, "pdftotext -layout r.pdf -");
@@ -119,18 +120,18 @@ static void a_day_with_nothing(void **state) {
     for (size_t i = 0; i < sizeof words / sizeof words[0]; i++) {
         run_says(text, words[i]);
     }
-    int64_t last = desk_ask(&desk, "SELECT max(seq) FROM log");
+    int64_t last = scratch_ask(&scratch, "SELECT max(seq) FROM log");
     char covered[64];
     snprintf(covered, sizeof covered, "No signature covers the last %d entries", (int)last);
     run_says(text, covered);
 }
 
 static void millimetres_and_days(void **state) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     (void)state;
-    busy_day(&desk, 3, false, morning(), 5);
-    desk_write(&desk, "mm.ini", "[bench]\nunits = mm\ntolerance = 1 mm\n");
-    run_expect(&desk, &ran, 0,
+    busy_day(&scratch, 3, false, morning(), 5);
+    scratch_write(&scratch, "mm.ini", "[bench]\nunits = mm\ntolerance = 1 mm\n");
+    run_expect(&scratch, &ran, 0,
                "report --pdf r.pdf --from 2026-03-30 --to 2026-04-01 --settings mm.ini");
     shell(text, sizeof text, "pdftotext -layout r.pdf -");
     run_says(text, "30 March 2026 to 1 April 2026");
@@ -144,7 +145,7 @@ static void millimetres_and_days(void **state) {
 
 // A whole code, by another's decoder, at the dots of a printer.
 static void reads_back(const char *reader, int dots, const char *expected) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     shell(text, sizeof text,
           "pdftoppm -r %d -gray -f $(pdfinfo r.pdf | awk '/^Pages/{print $2}') r.pdf page && %s",
           dots, reader);
@@ -167,50 +168,51 @@ static void read_by_both(const char *expected) {
 }
 
 static void a_signed_day(void **state) {
-    static char text[DESK_TEXT_MAX];
+    static char text[SCRATCH_TEXT_MAX];
     char note[4096] = "";
     char body[512];
     (void)state;
-    busy_day(&desk, 20, false, morning(), 9);
-    desk_write(&desk, "pin.txt", "4321\n");
-    run_expect(&desk, &ran, 0, "pin W-0001B <pin.txt");
-    assert_int_equal(mkdir(desk_path(&desk, "keys"), 0700), 0);
-    run_expect(&desk, &ran, 0, "key keys/k");
-    run_expect(&desk, &ran, 0,
+    busy_day(&scratch, 20, false, morning(), 9);
+    scratch_write(&scratch, "pin.txt", "4321\n");
+    run_expect(&scratch, &ran, 0, "pin W-0001B <pin.txt");
+    assert_int_equal(mkdir(scratch_path(&scratch, "keys"), 0700), 0);
+    run_expect(&scratch, &ran, 0, "key keys/k");
+    run_expect(&scratch, &ran, 0,
                "sign --badge W-0001B --key keys/k --witness w --day " DAY " <pin.txt");
-    FILE *file = fopen(desk_path(&desk, "w"), "re");
+    FILE *file = fopen(scratch_path(&scratch, "w"), "re");
     assert_non_null(file);
     assert_true(fread(note, 1, sizeof note - 1, file) > 0);
     fclose(file);
     // with the witness: the whole note, which is a witness again
-    run_expect(&desk, &ran, 0, "report --day " DAY " --pdf r.pdf --witness w --public keys/k.pub");
+    run_expect(&scratch, &ran, 0,
+               "report --day " DAY " --pdf r.pdf --witness w --public keys/k.pub");
     keep("r.pdf", "report-signed");
     read_by_both(note);
     shell(text, sizeof text,
           "pdftoppm -r 300 -gray -f $(pdfinfo r.pdf | awk '/^Pages/{print $2}') "
           "r.pdf page && zbarimg --nodbus -q --raw -Sdisable -Sqrcode.enable "
           "page-*.pgm | head -n -1 >scanned");
-    run_expect(&desk, &ran, 0, "check --witness scanned --public keys/k.pub");
+    run_expect(&scratch, &ran, 0, "check --witness scanned --public keys/k.pub");
     shell(text, sizeof text, "pdftotext -layout r.pdf -");
     run_says(text, DAY " was signed by Ada Quill, W-0001B");
     run_says(text, "Entries it stands for (size)");
     // without: all but the signature
-    run_expect(&desk, &ran, 0, "report --day " DAY " --pdf r.pdf");
+    run_expect(&scratch, &ran, 0, "report --day " DAY " --pdf r.pdf");
     snprintf(body, sizeof body, "%.*s", (int)(strstr(note, "\n\n") + 1 - note), note);
     read_by_both(body);
     shell(text, sizeof text, "pdftotext -raw r.pdf -");
     run_says(text, "The witness was not at hand");
     // another log's witness, or none
-    desk_write(&desk, "empty", "");
-    run_expect(&desk, &ran, 0,
+    scratch_write(&scratch, "empty", "");
+    run_expect(&scratch, &ran, 0,
                "report --day " DAY " --pdf r.pdf --witness empty --public keys/k.pub");
     shell(text, sizeof text, "pdftotext -raw r.pdf -");
     run_says(text, "Its note is not in the witness");
-    run_expect(&desk, &ran, 1,
+    run_expect(&scratch, &ran, 1,
                "report --day " DAY " --pdf r.pdf --witness none --public keys/k.pub");
     run_says(ran.err, "Could not read the witness none");
     // the day after has no signature, and the later entries are told
-    run_expect(&desk, &ran, 0, "report --day 2026-04-01 --pdf r.pdf");
+    run_expect(&scratch, &ran, 0, "report --day 2026-04-01 --pdf r.pdf");
     shell(text, sizeof text, "pdftotext -raw r.pdf -");
     run_says(text, "Not signed yet. No signature covers the last 0 entries");
 }
@@ -234,10 +236,10 @@ static void refuses(void **state) {
     };
     (void)state;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        run_expect(&desk, &ran, rows[i].status, rows[i].arguments);
+        run_expect(&scratch, &ran, rows[i].status, rows[i].arguments);
         run_says(ran.err, rows[i].words);
     }
-    assert_int_not_equal(access(desk_path(&desk, "r.pdf"), F_OK), 0);
+    assert_int_not_equal(access(scratch_path(&scratch, "r.pdf"), F_OK), 0);
 }
 
 #define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)

@@ -1,18 +1,18 @@
 // A scale at the real bench: its lines in the scanner check, and that it moves nothing else.
 
-#include "desk.h"
 #include "run.h"
+#include "scratch.h"
 
 #include <stdlib.h>
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 static int opened(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
-    desk_write(&desk, "bench.ini", "[scale]\ndevice = none\nunit = kg\n");
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
+    scratch_write(&scratch, "bench.ini", "[scale]\ndevice = none\nunit = kg\n");
     setenv("SDL_VIDEODRIVER", "dummy", 1);
     setenv("SDL_AUDIODRIVER", "dummy", 1);
     return 0;
@@ -20,13 +20,13 @@ static int opened(void **state) {
 
 static int closed(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static void play(const char *steps) {
-    desk_write(&desk, "steps", steps);
-    run_expect(&desk, &ran, 0,
+    scratch_write(&scratch, "steps", steps);
+    run_expect(&scratch, &ran, 0,
                "bench --windowed --size 1024x600 --settings bench.ini --script steps");
 }
 

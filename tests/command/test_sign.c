@@ -12,12 +12,12 @@
 #define SIGN "sign --badge W-0001B --key keys/k --witness w <pin.txt"
 #define CHECK "check --witness w --public keys/k.pub"
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 // The whole witness, with a NUL.
 static size_t witness(char *bytes, size_t most) {
-    FILE *file = fopen(desk_path(&desk, "w"), "re");
+    FILE *file = fopen(scratch_path(&scratch, "w"), "re");
     assert_non_null(file);
     size_t size = fread(bytes, 1, most - 1, file);
     fclose(file);
@@ -27,47 +27,47 @@ static size_t witness(char *bytes, size_t most) {
 
 static int opened(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
-    desk_write(&desk, "pin.txt", "4321\n");
-    desk_write(&desk, "wrong.txt", "1234\n");
-    run_expect(&desk, &ran, 0, "pin W-0001B <pin.txt");
-    assert_int_equal(mkdir(desk_path(&desk, "keys"), 0700), 0);
-    run_expect(&desk, &ran, 0, "key keys/k");
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
+    scratch_write(&scratch, "pin.txt", "4321\n");
+    scratch_write(&scratch, "wrong.txt", "1234\n");
+    run_expect(&scratch, &ran, 0, "pin W-0001B <pin.txt");
+    assert_int_equal(mkdir(scratch_path(&scratch, "keys"), 0700), 0);
+    run_expect(&scratch, &ran, 0, "key keys/k");
     return 0;
 }
 
 static int closed(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static void signs_and_checks(void **state) {
     char text[4096];
     (void)state;
-    int64_t before = desk_ask(&desk, "SELECT max(seq) FROM log");
+    int64_t before = scratch_ask(&scratch, "SELECT max(seq) FROM log");
     char words[80];
-    run_expect(&desk, &ran, 0, SIGN);
+    run_expect(&scratch, &ran, 0, SIGN);
     witness(text, sizeof text);
     run_says(ran.out, text); // what is printed is what was written
-    run_expect(&desk, &ran, 0, CHECK);
+    run_expect(&scratch, &ran, 0, CHECK);
     snprintf(words, sizeof words, "1 note, the last over %d entries.\n", (int)before + 2);
     run_says(ran.out, words); // the PIN is an entry too
-    run_expect(&desk, &ran, 0,
+    run_expect(&scratch, &ran, 0,
                "sign --badge w-0001b --day 2026-03-31 --key keys/k --witness w <pin.txt");
     run_says(ran.out, "day 2026-03-31\n");
-    run_expect(&desk, &ran, 1, "sign --badge W-0001B --key keys/k --witness w <wrong.txt");
+    run_expect(&scratch, &ran, 1, "sign --badge W-0001B --key keys/k --witness w <wrong.txt");
     run_says(ran.err, "that is not the PIN; nothing was signed.");
-    run_expect(&desk, &ran, 0, CHECK);
+    run_expect(&scratch, &ran, 0, CHECK);
     snprintf(words, sizeof words, "2 notes, the last over %d entries.", (int)before + 4);
     run_says(ran.out, words);
     run_says(ran.out, "No note covers the last 1 yet");
     setenv("KERFSIDE_KEY", "keys/k", 1);
-    run_expect(&desk, &ran, 0, "sign --badge W-0001B --witness w <pin.txt");
+    run_expect(&scratch, &ran, 0, "sign --badge W-0001B --witness w <pin.txt");
     unsetenv("KERFSIDE_KEY");
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed' AND "
-                                     "worker = 'W-0001B' AND note GLOB '20*-*-* *'"),
+    assert_int_equal(scratch_ask(&scratch, "SELECT count(*) FROM log WHERE kind = 'day_signed' AND "
+                                           "worker = 'W-0001B' AND note GLOB '20*-*-* *'"),
                      3);
 }
 
@@ -76,10 +76,11 @@ static void agrees_with_python(void **state) {
     char command[512];
     char line[16] = "";
     (void)state;
-    run_expect(&desk, &ran, 0, SIGN);
-    run_expect(&desk, &ran, 0, SIGN);
+    run_expect(&scratch, &ran, 0, SIGN);
+    run_expect(&scratch, &ran, 0, SIGN);
     snprintf(command, sizeof command, "/usr/bin/python3 %s/tests/store/witness_oracle.py %s %s %s",
-             KERFSIDE_SOURCE_DIR, desk.db, desk_path(&desk, "w"), desk_path(&desk, "keys/k.pub"));
+             KERFSIDE_SOURCE_DIR, scratch.db, scratch_path(&scratch, "w"),
+             scratch_path(&scratch, "keys/k.pub"));
     FILE *pipe = popen(command, "re");
     assert_non_null(pipe);
     assert_non_null(fgets(line, sizeof line, pipe));
@@ -91,14 +92,14 @@ static void agrees_with_python(void **state) {
 static void keeps_a_witness_a_log(void **state) {
     char command[200];
     (void)state;
-    assert_int_equal(mkdir(desk_path(&desk, "stick"), 0700), 0);
-    run_expect(&desk, &ran, 0, "sign --badge W-0001B --key keys/k --witness stick <pin.txt");
-    run_expect(&desk, &ran, 0, "sign --badge W-0001B --key keys/k --witness stick/ <pin.txt");
+    assert_int_equal(mkdir(scratch_path(&scratch, "stick"), 0700), 0);
+    run_expect(&scratch, &ran, 0, "sign --badge W-0001B --key keys/k --witness stick <pin.txt");
+    run_expect(&scratch, &ran, 0, "sign --badge W-0001B --key keys/k --witness stick/ <pin.txt");
     struct entry genesis;
-    assert_int_equal(store_entry(desk.store, 1, &genesis), STORE_OK);
+    assert_int_equal(store_entry(scratch.store, 1, &genesis), STORE_OK);
     snprintf(command, sizeof command,
              "check --witness stick/kerfside-%.8s.witness --public keys/k.pub", genesis.note);
-    run_expect(&desk, &ran, 0, command);
+    run_expect(&scratch, &ran, 0, command);
     run_says(ran.out, "2 notes");
 }
 
@@ -131,41 +132,42 @@ static void refuses(void **state) {
         {"check --witness empty --public none", 1, "Could not open the key none"},
     };
     (void)state;
-    run_expect(&desk, &ran, 0, "key k");
-    desk_write(&desk, "empty", "");
+    run_expect(&scratch, &ran, 0, "key k");
+    scratch_write(&scratch, "empty", "");
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        run_expect(&desk, &ran, rows[i].status, rows[i].arguments);
+        run_expect(&scratch, &ran, rows[i].status, rows[i].arguments);
         run_says(ran.err, rows[i].words);
     }
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed'"), 0);
+    assert_int_equal(scratch_ask(&scratch, "SELECT count(*) FROM log WHERE kind = 'day_signed'"),
+                     0);
 }
 
 // A log that does not fit its witness is not signed over, and the check says where.
 static void finds_what_was_done(void **state) {
     char text[4096];
     (void)state;
-    run_expect(&desk, &ran, 0, SIGN);
-    run_expect(&desk, &ran, 0, "backup older.db");
-    run_expect(&desk, &ran, 0, SIGN);
-    run_expect(&desk, &ran, 1, CHECK " --db older.db");
+    run_expect(&scratch, &ran, 0, SIGN);
+    run_expect(&scratch, &ran, 0, "backup older.db");
+    run_expect(&scratch, &ran, 0, SIGN);
+    run_expect(&scratch, &ran, 1, CHECK " --db older.db");
     run_says(ran.err, "are missing");
     run_says(ran.err, "First bad log entry: ");
-    run_expect(&desk, &ran, 1,
+    run_expect(&scratch, &ran, 1,
                "sign --badge W-0001B --key keys/k --witness w --db older.db <pin.txt");
     run_says(ran.err, "Nothing was signed.");
-    run_expect(&desk, &ran, 0, CHECK);
+    run_expect(&scratch, &ran, 0, CHECK);
     size_t size = witness(text, sizeof text);
     text[size / 2 + 40] ^= 1; // in the second note
-    desk_write(&desk, "w", text);
-    run_expect(&desk, &ran, 1, CHECK);
+    scratch_write(&scratch, "w", text);
+    run_expect(&scratch, &ran, 1, CHECK);
     run_says(ran.err, "The witness w is damaged or not of this key: line ");
     run_says(ran.out, "is whole"); // the log itself, and the first note
-    run_expect(&desk, &ran, 1, SIGN);
+    run_expect(&scratch, &ran, 1, SIGN);
     run_says(ran.err, "line ");
-    run_expect(&desk, &ran, 0, "key keys/other");
-    desk_write(&desk, "w", "");
-    run_expect(&desk, &ran, 0, SIGN);
-    run_expect(&desk, &ran, 1, "check --witness w --public keys/other.pub");
+    run_expect(&scratch, &ran, 0, "key keys/other");
+    scratch_write(&scratch, "w", "");
+    run_expect(&scratch, &ran, 0, SIGN);
+    run_expect(&scratch, &ran, 1, "check --witness w --public keys/other.pub");
     run_says(ran.err, "line 1: the note is signed by another key");
 }
 
@@ -177,33 +179,34 @@ static void says_when_the_witness_is_full(void **state) {
     char text[4096];
     struct stat stats;
     (void)state;
-    run_expect(&desk, &ran, 0, SIGN);
+    run_expect(&scratch, &ran, 0, SIGN);
     size_t size = witness(text, sizeof text);
-    FILE *file = fopen(desk_path(&desk, "w"), "ae");
+    FILE *file = fopen(scratch_path(&scratch, "w"), "ae");
     assert_non_null(file);
     for (size_t i = 0; i < 5000; i++) {
         assert_int_equal(fwrite(text, 1, size, file), size);
     }
     assert_int_equal(fclose(file), 0);
-    assert_int_equal(stat(desk_path(&desk, "w"), &stats), 0);
+    assert_int_equal(stat(scratch_path(&scratch, "w"), &stats), 0);
     off_t full = stats.st_size;
     assert_int_equal(getrlimit(RLIMIT_FSIZE, &before), 0);
     limit = before;
     limit.rlim_cur = (rlim_t)full + 100;
     signal(SIGXFSZ, SIG_IGN);
     assert_int_equal(setrlimit(RLIMIT_FSIZE, &limit), 0);
-    run(&desk, &ran, SIGN);
+    run(&scratch, &ran, SIGN);
     assert_int_equal(setrlimit(RLIMIT_FSIZE, &before), 0);
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "is in the log, but not in the witness.");
     run_says(ran.err, "Sign once more");
-    assert_int_equal(stat(desk_path(&desk, "w"), &stats), 0);
+    assert_int_equal(stat(scratch_path(&scratch, "w"), &stats), 0);
     assert_int_equal(stats.st_size, full); // no half of a note
-    assert_int_equal(desk_ask(&desk, "SELECT count(*) FROM log WHERE kind = 'day_signed'"), 2);
-    run_expect(&desk, &ran, 0, CHECK);
+    assert_int_equal(scratch_ask(&scratch, "SELECT count(*) FROM log WHERE kind = 'day_signed'"),
+                     2);
+    run_expect(&scratch, &ran, 0, CHECK);
     run_says(ran.out, "No note covers the last 2 yet");
-    run_expect(&desk, &ran, 0, SIGN);
-    run_expect(&desk, &ran, 0, CHECK);
+    run_expect(&scratch, &ran, 0, SIGN);
+    run_expect(&scratch, &ran, 0, CHECK);
     assert_null(strstr(ran.out, "No note covers"));
 }
 

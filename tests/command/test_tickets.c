@@ -9,25 +9,25 @@
 #include <stdlib.h>
 #include <sys/stat.h>
 
-static struct desk desk;
+static struct scratch scratch;
 static struct ran ran;
 
 static int workshop(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     return 0;
 }
 
 static int release(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static bool is_there(const char *name) {
     struct stat there;
-    return stat(desk_path(&desk, name), &there) == 0;
+    return stat(scratch_path(&scratch, name), &there) == 0;
 }
 
 // The numbers of all tickets of a PDF, each with a blank behind.
@@ -35,7 +35,7 @@ static void numbers(const char *name, char buffer[1024]) {
     char command[400];
     char line[200];
     struct ticket ticket;
-    snprintf(command, sizeof command, "pdftotext '%s' -", desk_path(&desk, name));
+    snprintf(command, sizeof command, "pdftotext '%s' -", scratch_path(&scratch, name));
     FILE *pipe = popen(command, "r");
     assert_non_null(pipe);
     buffer[0] = '\0';
@@ -50,13 +50,13 @@ static void numbers(const char *name, char buffer[1024]) {
 
 static void prints(const char *arguments, const char *tickets, const char *said) {
     char found[1024];
-    run(&desk, &ran, "tickets %s --on 62mm --pdf t.pdf", arguments);
+    run(&scratch, &ran, "tickets %s --on 62mm --pdf t.pdf", arguments);
     assert_string_equal(ran.err, "");
     assert_int_equal(ran.status, 0);
     assert_string_equal(ran.out, said);
     numbers("t.pdf", found);
     assert_string_equal(found, tickets);
-    remove(desk_path(&desk, "t.pdf"));
+    remove(scratch_path(&scratch, "t.pdf"));
 }
 
 // One page a ticket, in this order.
@@ -69,7 +69,7 @@ static void which_tickets(void **state) {
     prints("W-00029", "W-00029 ", "t.pdf: 1 ticket on 1 page of 62mm\n");
     prints("--workers", "W-0001B W-00029 ", "t.pdf: 2 tickets on 2 pages of 62mm\n");
     prints("--stock Rod,R", "S-0002Q S-0003O ", "t.pdf: 2 tickets on 2 pages of 62mm\n");
-    run(&desk, &ran, "tickets --commands --pdf t.pdf");
+    run(&scratch, &ran, "tickets --commands --pdf t.pdf");
     assert_string_equal(ran.out, "t.pdf: 6 tickets on 1 page of a4\n");
 }
 
@@ -78,9 +78,9 @@ static void words_of_the_parts(void **state) {
     char command[200];
     char text[4096];
     (void)state;
-    run(&desk, &ran, "tickets 1 W-0001B --stock Rod,R --pdf t.pdf");
+    run(&scratch, &ran, "tickets 1 W-0001B --stock Rod,R --pdf t.pdf");
     assert_int_equal(ran.status, 0);
-    snprintf(command, sizeof command, "pdftotext '%s' -", desk_path(&desk, "t.pdf"));
+    snprintf(command, sizeof command, "pdftotext '%s' -", scratch_path(&scratch, "t.pdf"));
     FILE *pipe = popen(command, "r");
     assert_non_null(pipe);
     text[fread(text, 1, sizeof text - 1, pipe)] = '\0';
@@ -96,9 +96,9 @@ static void words_of_the_parts(void **state) {
 
 static void who_was_withdrawn_has_no_badge(void **state) {
     (void)state;
-    assert_int_equal(store_withdraw(desk.store, "W-00029", "W-0001B"), STORE_OK);
+    assert_int_equal(store_withdraw(scratch.store, "W-00029", "W-0001B"), STORE_OK);
     prints("--workers", "W-0001B ", "t.pdf: 1 ticket on 1 page of 62mm\n");
-    run(&desk, &ran, "tickets W-00029 --pdf t.pdf");
+    run(&scratch, &ran, "tickets W-00029 --pdf t.pdf");
     assert_int_equal(ran.status, 1);
     assert_false(is_there("t.pdf"));
 }
@@ -120,7 +120,7 @@ static void what_is_not_there_is_said(void **state) {
     };
     (void)state;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        run(&desk, &ran, "tickets %s --pdf none.pdf", rows[i].arguments);
+        run(&scratch, &ran, "tickets %s --pdf none.pdf", rows[i].arguments);
         assert_int_equal(ran.status, 1);
         run_says(ran.err, rows[i].words);
         assert_string_equal(ran.out, "");
@@ -141,11 +141,11 @@ static void wrong_use_is_said(void **state) {
         {"1 --pdf none.pdf --from 22", "--from 22 is no place"},
         {"1 --pdf none.pdf --from 3x", "--from 3x is no place"},
         {"1 --pdf none.pdf --on 62mm --from 2", "--from 2 is no place on 62mm; it has 1."},
-        {"1 --pdf none.pdf --queue desk", "--queue belongs to --print."},
+        {"1 --pdf none.pdf --queue scratch", "--queue belongs to --print."},
     };
     (void)state;
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        run(&desk, &ran, "tickets %s", rows[i].arguments);
+        run(&scratch, &ran, "tickets %s", rows[i].arguments);
         assert_int_equal(ran.status, 2);
         run_says(ran.err, rows[i].words);
         assert_false(is_there("none.pdf"));
@@ -154,12 +154,12 @@ static void wrong_use_is_said(void **state) {
 
 static void what_cannot_be_written_is_said(void **state) {
     (void)state;
-    run(&desk, &ran, "tickets 1 --pdf no/such/folder.pdf");
+    run(&scratch, &ran, "tickets 1 --pdf no/such/folder.pdf");
     assert_int_equal(ran.status, 1);
     run_says(ran.err,
              "kerfside tickets: Cannot write no/such/folder.pdf: No such file or directory.");
     setenv("KERFSIDE_ASSETS", "/nowhere", 1);
-    run(&desk, &ran, "tickets 1 --pdf none.pdf");
+    run(&scratch, &ran, "tickets 1 --pdf none.pdf");
     unsetenv("KERFSIDE_ASSETS");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "/nowhere/fonts/B612-Regular.otf");
@@ -168,9 +168,9 @@ static void what_cannot_be_written_is_said(void **state) {
 
 static void a_used_sheet(void **state) {
     (void)state;
-    run(&desk, &ran, "tickets 1 --pdf t.pdf --from 19");
+    run(&scratch, &ran, "tickets 1 --pdf t.pdf --from 19");
     run_says(ran.out, "t.pdf: 3 tickets on 1 page of a4");
-    run(&desk, &ran, "tickets 1 --pdf t.pdf --from 20");
+    run(&scratch, &ran, "tickets 1 --pdf t.pdf --from 20");
     run_says(ran.out, "t.pdf: 3 tickets on 2 pages of a4");
 }
 
@@ -179,28 +179,29 @@ static void a_used_sheet(void **state) {
 // An `lp` that notes its arguments, one a line, says what CUPS says, and ends with this status.
 static void stub_lp(int status) {
     char script[400];
-    snprintf(script, sizeof script,
-             "#!/bin/sh\nprintf '%%s\\n' \"$@\" >'%s/lp.txt'\necho request id is desk-7\nexit %d\n",
-             desk.folder, status);
-    mkdir(desk_path(&desk, "bin"), 0755);
-    desk_write(&desk, "bin/lp", script);
-    assert_int_equal(chmod(desk_path(&desk, "bin/lp"), 0755), 0);
+    snprintf(
+        script, sizeof script,
+        "#!/bin/sh\nprintf '%%s\\n' \"$@\" >'%s/lp.txt'\necho request id is scratch-7\nexit %d\n",
+        scratch.folder, status);
+    mkdir(scratch_path(&scratch, "bin"), 0755);
+    scratch_write(&scratch, "bin/lp", script);
+    assert_int_equal(chmod(scratch_path(&scratch, "bin/lp"), 0755), 0);
 }
 
 static void lp_was_given(const char *arguments) {
     char text[1024] = "";
-    FILE *file = fopen(desk_path(&desk, "lp.txt"), "re");
+    FILE *file = fopen(scratch_path(&scratch, "lp.txt"), "re");
     assert_non_null(file);
     text[fread(text, 1, sizeof text - 1, file)] = '\0';
     fclose(file);
     assert_string_equal(text, arguments);
-    remove(desk_path(&desk, "lp.txt"));
+    remove(scratch_path(&scratch, "lp.txt"));
 }
 
 static void set_path(const char *folder, const char *after, char kept[4096]) {
     char path[8192];
     snprintf(kept, 4096, "%s", getenv("PATH"));
-    snprintf(path, sizeof path, "%s%s", desk_path(&desk, folder), after);
+    snprintf(path, sizeof path, "%s%s", scratch_path(&scratch, folder), after);
     setenv("PATH", path, 1);
 }
 
@@ -209,17 +210,17 @@ static void sends_it_unscaled(void **state) {
     (void)state;
     stub_lp(0);
     set_path("bin", ":/usr/bin:/bin", kept);
-    run(&desk, &ran, "tickets 1 --pdf t.pdf --print");
+    run(&scratch, &ran, "tickets 1 --pdf t.pdf --print");
     assert_int_equal(ran.status, 0);
-    assert_string_equal(ran.out, "t.pdf: 3 tickets on 1 page of a4\nrequest id is desk-7\n");
+    assert_string_equal(ran.out, "t.pdf: 3 tickets on 1 page of a4\nrequest id is scratch-7\n");
     lp_was_given("-o\nprint-scaling=none\n-o\nmedia=A4\n--\nt.pdf\n");
-    run(&desk, &ran, "tickets 1 --pdf 'a b;$x.pdf' --on 2.25x1.25 --print --queue 'saw 1'");
+    run(&scratch, &ran, "tickets 1 --pdf 'a b;$x.pdf' --on 2.25x1.25 --print --queue 'saw 1'");
     assert_int_equal(ran.status, 0);
     lp_was_given("-o\nprint-scaling=none\n-o\nmedia=Custom.2.25x1.25in\n-d\nsaw 1\n--\n"
                  "a b;$x.pdf\n");
-    run(&desk, &ran, "tickets 1 --pdf t.pdf"); // only when asked to
+    run(&scratch, &ran, "tickets 1 --pdf t.pdf"); // only when asked to
     assert_false(is_there("lp.txt"));
-    run(&desk, &ran, "tickets 9 --pdf t.pdf --print"); // and when there is something
+    run(&scratch, &ran, "tickets 9 --pdf t.pdf --print"); // and when there is something
     assert_int_equal(ran.status, 1);
     assert_false(is_there("lp.txt"));
     setenv("PATH", kept, 1);
@@ -230,7 +231,7 @@ static void a_printer_that_refuses(void **state) {
     (void)state;
     stub_lp(1);
     set_path("bin", ":/usr/bin:/bin", kept);
-    run(&desk, &ran, "tickets 1 --pdf t.pdf --print");
+    run(&scratch, &ran, "tickets 1 --pdf t.pdf --print");
     setenv("PATH", kept, 1);
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "kerfside tickets: lp did not take t.pdf.");
@@ -240,9 +241,9 @@ static void a_printer_that_refuses(void **state) {
 static void no_lp_at_all(void **state) {
     char kept[4096];
     (void)state;
-    mkdir(desk_path(&desk, "empty"), 0755);
+    mkdir(scratch_path(&scratch, "empty"), 0755);
     set_path("empty", "", kept);
-    run(&desk, &ran, "tickets 1 --pdf t.pdf --print");
+    run(&scratch, &ran, "tickets 1 --pdf t.pdf --print");
     setenv("PATH", kept, 1);
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "There is no lp here to print with (package cups-client). Print t.pdf with "
@@ -257,17 +258,17 @@ static void a_build_at_once(void **state) {
     char message[256] = "";
     char found[1024];
     (void)state;
-    assert_int_equal(
-        tickets_build(desk.store, "1", desk_path(&desk, "b.pdf"), stock, message, sizeof message),
-        STORE_OK);
+    assert_int_equal(tickets_build(scratch.store, "1", scratch_path(&scratch, "b.pdf"), stock,
+                                   message, sizeof message),
+                     STORE_OK);
     numbers("b.pdf", found);
     assert_string_equal(found, "B-1T H-0001A S-0001S ");
-    assert_int_equal(
-        tickets_build(desk.store, "9", desk_path(&desk, "n.pdf"), stock, message, sizeof message),
-        STORE_NONE);
+    assert_int_equal(tickets_build(scratch.store, "9", scratch_path(&scratch, "n.pdf"), stock,
+                                   message, sizeof message),
+                     STORE_NONE);
     assert_string_equal(message, "There are no tickets for a build 9.");
-    assert_int_equal(tickets_build(desk.store, "1", desk_path(&desk, "no/n.pdf"), stock, message,
-                                   sizeof message),
+    assert_int_equal(tickets_build(scratch.store, "1", scratch_path(&scratch, "no/n.pdf"), stock,
+                                   message, sizeof message),
                      STORE_FAILED);
     run_says(message, "no/n.pdf: No such file or directory.");
 }
@@ -280,11 +281,11 @@ static void a_build_without_a_ticket_of_its_own(void **state) {
     char rows[400];
     (void)state;
     snprintf(rows, sizeof rows, "%s168,3,,H-00028,,43,1/8,50,,,\n176,3,,,,43,1/8,50,,,\n", header);
-    if (desk_import_text(&desk, "builds.csv", rows) != STORE_OK) {
-        fail_msg("%s", desk.messages);
+    if (scratch_import_text(&scratch, "builds.csv", rows) != STORE_OK) {
+        fail_msg("%s", scratch.messages);
     }
     prints("168", "H-00028 ", "t.pdf: 1 ticket on 1 page of 62mm\n");
-    run(&desk, &ran, "tickets 176 --pdf none.pdf");
+    run(&scratch, &ran, "tickets 176 --pdf none.pdf");
     assert_int_equal(ran.status, 1);
     run_says(ran.err, "there is nothing to print.");
     assert_false(is_there("none.pdf"));
@@ -300,8 +301,8 @@ static void a_build_of_thirty(void **state) {
         snprintf(rows + strlen(rows), sizeof rows - strlen(rows),
                  "30,long club %d,2026-%02d-01,,,43,1/8,50,,,\n", i, 12 - i % 9);
     }
-    assert_int_equal(desk_import_text(&desk, "builds.csv", rows), STORE_OK);
-    assert_int_equal(tickets_add_build(&tickets, desk.store, "30"), STORE_OK);
+    assert_int_equal(scratch_import_text(&scratch, "builds.csv", rows), STORE_OK);
+    assert_int_equal(tickets_add_build(&tickets, scratch.store, "30"), STORE_OK);
     assert_int_equal(tickets.count, 1);
     assert_string_equal(tickets.label[0].words[0], "Build 30");
     run_says(tickets.label[0].words[1], "30 clubs: long club 1, long club 2, ");

@@ -4,13 +4,13 @@
 // test_memory.c.)
 
 #include "bench.h"
-#include "desk.h"
+#include "scratch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <unistd.h>
 
-static struct desk desk;
+static struct scratch scratch;
 static struct bench_settings settings;
 static int64_t calls;
 static int64_t fail_at; // 0: never
@@ -68,13 +68,13 @@ static void everything(void) {
     char copy[128];
     struct store *store = NULL;
     struct store_check check;
-    if (store_open(desk.db, STORE_WRITE, "desk", &store, message, sizeof message) != STORE_OK) {
+    if (store_open(scratch.db, STORE_WRITE, "desk", &store, message, sizeof message) != STORE_OK) {
         assert_true(strlen(message) > 10);
         refused++;
         return;
     }
     look_around(store);
-    snprintf(copy, sizeof copy, "%s", desk_path(&desk, "copy.db"));
+    snprintf(copy, sizeof copy, "%s", scratch_path(&scratch, "copy.db"));
     unlink(copy);
     enum store_result result = store_backup(store, copy);
     assert_true(result == STORE_OK || strlen(store_message(store)) > 10);
@@ -82,10 +82,10 @@ static void everything(void) {
     count(4, result == STORE_OK);
     count(5, store_check(store, &check) == STORE_OK);
     store_close(store);
-    enum store_result imported = desk_import_text(
-        &desk, "workers.csv", "badge,name,role\nW-0001B,Somebody Else,supervisor\n");
-    assert_true(imported == STORE_OK || strlen(desk.messages) > 0 ||
-                strlen(store_message(desk.store)) > 10);
+    enum store_result imported = scratch_import_text(
+        &scratch, "workers.csv", "badge,name,role\nW-0001B,Somebody Else,supervisor\n");
+    assert_true(imported == STORE_OK || strlen(scratch.messages) > 0 ||
+                strlen(store_message(scratch.store)) > 10);
     count(6, imported == STORE_OK);
 }
 
@@ -101,7 +101,7 @@ static void lacks_memory(void **state) {
         everything();
         fail_at = 0;
         struct store_check check;
-        assert_int_equal(store_check(desk.store, &check), STORE_OK);
+        assert_int_equal(store_check(scratch.store, &check), STORE_OK);
     } while (calls >= at && at < 3000);
     fflush(stderr);
     dup2(silence, 2);
@@ -117,14 +117,14 @@ static void lacks_memory(void **state) {
 static int set_up(void **state) {
     (void)state;
     settings = bench_settings_default();
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     return 0;
 }
 
 static int tear_down(void **state) {
     (void)state;
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 

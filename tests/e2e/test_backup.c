@@ -2,7 +2,7 @@
 // the station is told of them.
 
 #include "bench_backup.h"
-#include "desk.h"
+#include "scratch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -14,7 +14,7 @@
 #define HOUR_US (3600 * SECOND_US)
 #define HOUR_MS ((int64_t)3600 * 1000)
 
-static struct desk desk;
+static struct scratch scratch;
 static struct bench_settings settings;
 static struct bench_backup backup;
 static int64_t now_us;
@@ -25,10 +25,10 @@ static int64_t wall_ms(void) {
 
 static int set_up(void **state) {
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     settings = bench_settings_default();
-    snprintf(settings.backup, sizeof settings.backup, "%s", desk_path(&desk, "copies"));
+    snprintf(settings.backup, sizeof settings.backup, "%s", scratch_path(&scratch, "copies"));
     settings.backup_hours = 2;
     now_us = HOUR_US;
     return 0;
@@ -37,12 +37,12 @@ static int set_up(void **state) {
 static int tear_down(void **state) {
     (void)state;
     bench_backup_stop(&backup);
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static void begin(void) {
-    bench_backup_init(&backup, &settings, KERFSIDE_PROGRAM, desk.db, now_us, wall_ms());
+    bench_backup_init(&backup, &settings, KERFSIDE_PROGRAM, scratch.db, now_us, wall_ms());
 }
 
 // Lets time pass until something happens, and then until the copy has ended.
@@ -95,7 +95,7 @@ static void says_that_it_fails_and_tries_again(void **state) {
     assert_false(told(wall_ms()).failing);
     assert_true(told(wall_ms()).last_ms > 0);
     // Failing again is late only when the last good one is older than two of them should be.
-    assert_int_equal(rename(settings.backup, desk_path(&desk, "away")), 0);
+    assert_int_equal(rename(settings.backup, scratch_path(&scratch, "away")), 0);
     pass(2 * HOUR_US);
     assert_true(told(wall_ms()).failing);
     assert_false(told(wall_ms()).late);

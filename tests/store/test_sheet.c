@@ -79,7 +79,7 @@ static void refuses(struct fixture *fixture, struct entry entry, const char *cel
     assert_int_equal(fixture_number(fixture->store->db, "SELECT count(*) FROM log"), entries);
 }
 
-// Takes an entry's change back, as the desk does.
+// Takes an entry's change back, as the scratch does.
 static struct entry back_of(struct fixture *fixture, int64_t seq) {
     struct entry first;
     struct entry entry = fixture_entry(fixture, ENTRY_CHANGE, 0);

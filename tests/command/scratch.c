@@ -1,4 +1,4 @@
-#include "desk.h"
+#include "scratch.h"
 #include "connection.h"
 #include "database.h"
 #include "import.h"
@@ -11,17 +11,17 @@
 
 #define FILES_MAX 8
 
-void desk_init(struct desk *desk) {
+void scratch_init(struct scratch *scratch) {
     char message[512] = "";
     const char *temporary = getenv("TMPDIR");
-    memset(desk, 0, sizeof *desk);
-    snprintf(desk->folder, sizeof desk->folder, "%s/kerfside-XXXXXX",
+    memset(scratch, 0, sizeof *scratch);
+    snprintf(scratch->folder, sizeof scratch->folder, "%s/kerfside-XXXXXX",
              temporary != NULL ? temporary : "/tmp");
-    assert_non_null(mkdtemp(desk->folder));
-    snprintf(desk->db, sizeof desk->db, "%s/kerfside.db", desk->folder);
+    assert_non_null(mkdtemp(scratch->folder));
+    snprintf(scratch->db, sizeof scratch->db, "%s/kerfside.db", scratch->folder);
     setenv("KERFSIDE_ROOM_MB", "0", 1); // no ballast for a throwaway database
-    if (store_open(desk->db, STORE_CREATE, DATABASE_BENCH, &desk->store, message, sizeof message) !=
-        STORE_OK) {
+    if (store_open(scratch->db, STORE_CREATE, DATABASE_BENCH, &scratch->store, message,
+                   sizeof message) != STORE_OK) {
         fail_msg("%s", message);
     }
 }
@@ -33,63 +33,64 @@ static int take_away(const char *path, const struct stat *stat, int type, struct
     return remove(path);
 }
 
-void desk_release(struct desk *desk) {
-    store_close(desk->store);
-    nftw(desk->folder, take_away, 8, FTW_DEPTH | FTW_PHYS);
+void scratch_release(struct scratch *scratch) {
+    store_close(scratch->store);
+    nftw(scratch->folder, take_away, 8, FTW_DEPTH | FTW_PHYS);
 }
 
-const char *desk_path(const struct desk *desk, const char *name) {
+const char *scratch_path(const struct scratch *scratch, const char *name) {
     static char paths[4][128];
     static size_t next;
     char *path = paths[next++ % 4];
-    snprintf(path, sizeof paths[0], "%s/%s", desk->folder, name);
+    snprintf(path, sizeof paths[0], "%s/%s", scratch->folder, name);
     return path;
 }
 
-void desk_write_bytes(const struct desk *desk, const char *name, const void *bytes, size_t size) {
-    FILE *file = fopen(desk_path(desk, name), "we");
+void scratch_write_bytes(const struct scratch *scratch, const char *name, const void *bytes,
+                         size_t size) {
+    FILE *file = fopen(scratch_path(scratch, name), "we");
     assert_non_null(file);
     assert_int_equal(fwrite(bytes, 1, size, file), size);
     assert_int_equal(fclose(file), 0);
 }
 
-void desk_write(const struct desk *desk, const char *name, const char *text) {
-    desk_write_bytes(desk, name, text, strlen(text));
+void scratch_write(const struct scratch *scratch, const char *name, const char *text) {
+    scratch_write_bytes(scratch, name, text, strlen(text));
 }
 
 // From inside the folder, so that messages name the files alone.
-static enum store_result import(struct desk *desk, const char *const *names, size_t count) {
+static enum store_result import(struct scratch *scratch, const char *const *names, size_t count) {
     struct entry entry = entry_init(ENTRY_IMPORT);
     const struct import_source source = {.paths = names, .count = count};
-    FILE *messages = fmemopen(desk->messages, sizeof desk->messages, "w");
+    FILE *messages = fmemopen(scratch->messages, sizeof scratch->messages, "w");
     int here = open(".", O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     enum store_result result;
     assert_non_null(messages);
-    memset(desk->messages, 0, sizeof desk->messages);
-    assert_int_equal(chdir(desk->folder), 0);
+    memset(scratch->messages, 0, sizeof scratch->messages);
+    assert_int_equal(chdir(scratch->folder), 0);
     database_stamp(&entry);
-    result = import_files(desk->store, &source, &entry, messages);
+    result = import_files(scratch->store, &source, &entry, messages);
     assert_int_equal(fchdir(here), 0);
     close(here);
     fclose(messages);
     return result;
 }
 
-enum store_result desk_import(struct desk *desk, ...) {
+enum store_result scratch_import(struct scratch *scratch, ...) {
     const char *names[FILES_MAX];
     size_t count = 0;
     va_list list;
-    va_start(list, desk);
+    va_start(list, scratch);
     while (count < FILES_MAX && (names[count] = va_arg(list, const char *)) != NULL) {
         count++;
     }
     va_end(list);
-    return import(desk, names, count);
+    return import(scratch, names, count);
 }
 
-enum store_result desk_import_text(struct desk *desk, const char *name, const char *text) {
-    desk_write(desk, name, text);
-    return import(desk, &name, 1);
+enum store_result scratch_import_text(struct scratch *scratch, const char *name, const char *text) {
+    scratch_write(scratch, name, text);
+    return import(scratch, &name, 1);
 }
 
 // --- looking at the database -------------------------------------------------------------------
@@ -112,31 +113,31 @@ static void dump_table(FILE *out, sqlite3 *db, const char *table) {
     assert_int_equal(sqlite3_finalize(rows), SQLITE_OK);
 }
 
-char *desk_dump(const struct desk *desk) {
+char *scratch_dump(const struct scratch *scratch) {
     char *text = NULL;
     size_t size = 0;
     FILE *out = open_memstream(&text, &size);
     sqlite3_stmt *tables = NULL;
     assert_non_null(out);
-    assert_int_equal(sqlite3_prepare_v2(desk->store->db,
+    assert_int_equal(sqlite3_prepare_v2(scratch->store->db,
                                         "SELECT name FROM sqlite_schema WHERE type = 'table' "
                                         "AND name NOT LIKE 'sqlite%' ORDER BY name",
                                         -1, &tables, NULL),
                      SQLITE_OK);
     while (sqlite3_step(tables) == SQLITE_ROW) {
-        dump_table(out, desk->store->db, (const char *)sqlite3_column_text(tables, 0));
+        dump_table(out, scratch->store->db, (const char *)sqlite3_column_text(tables, 0));
     }
     assert_int_equal(sqlite3_finalize(tables), SQLITE_OK);
     fclose(out);
     return text;
 }
 
-int64_t desk_ask(const struct desk *desk, const char *sql) {
+int64_t scratch_ask(const struct scratch *scratch, const char *sql) {
     sqlite3_stmt *statement = NULL;
     int64_t number;
-    if (sqlite3_prepare_v2(desk->store->db, sql, -1, &statement, NULL) != SQLITE_OK ||
+    if (sqlite3_prepare_v2(scratch->store->db, sql, -1, &statement, NULL) != SQLITE_OK ||
         sqlite3_step(statement) != SQLITE_ROW) {
-        fail_msg("%s: %s", sql, sqlite3_errmsg(desk->store->db));
+        fail_msg("%s: %s", sql, sqlite3_errmsg(scratch->store->db));
     }
     number = sqlite3_column_int64(statement, 0);
     sqlite3_finalize(statement);
@@ -168,13 +169,13 @@ static const struct {
     {"workers.csv", "badge,name,role\nW-0001B,Ada Quill,supervisor\nW-00029,Ben Rusk,builder\n"},
 };
 
-void desk_import_workshop(struct desk *desk) {
+void scratch_import_workshop(struct scratch *scratch) {
     const char *names[sizeof workshop / sizeof workshop[0]];
     for (size_t i = 0; i < sizeof workshop / sizeof workshop[0]; i++) {
         names[i] = workshop[i].name;
-        desk_write(desk, workshop[i].name, workshop[i].text);
+        scratch_write(scratch, workshop[i].name, workshop[i].text);
     }
-    if (import(desk, names, sizeof workshop / sizeof workshop[0]) != STORE_OK) {
-        fail_msg("%s\n%s", desk->messages, store_message(desk->store));
+    if (import(scratch, names, sizeof workshop / sizeof workshop[0]) != STORE_OK) {
+        fail_msg("%s\n%s", scratch->messages, store_message(scratch->store));
     }
 }
