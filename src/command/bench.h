@@ -5,6 +5,8 @@
 // command_bench.c.
 
 #include "button.h"
+#include "desk.h"
+#include "office.h"
 #include "report.h"
 #include "screen.h"
 #include "station.h"
@@ -31,6 +33,9 @@ struct bench {
 
     struct station_ops ops;
     struct station station;
+    struct office office;
+    struct desk_ops desk_ops;
+    struct desk desk;                         // what the station's DESK is
     struct wedge keys;                        // every keyboard of the window
     struct wedge scanner[BENCH_SCANNERS_MAX]; // each read by a thread
     struct button button;
@@ -76,6 +81,11 @@ enum station_sign bench_sign(void *ctx, struct entry *entry, int64_t day_ms,
                              char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
 // Makes the code of the note that the view shows.
 void bench_show_code(struct view_day *day);
+
+// --- bench_desk.c --------------------------------------------------------------------------------
+void bench_desk_init(struct bench *bench);
+// Hands an event to the desk or the station, whichever is there. True: the view may have changed.
+bool bench_desk_event(struct bench *bench, const struct event *event);
 
 // --- bench_input.c -------------------------------------------------------------------------------
 void bench_init(struct bench *bench);

@@ -18,6 +18,7 @@ void bench_init(struct bench *bench) {
     button_init(&bench->band, (int64_t)settings->hold_ms * 1000);
     bench->ops = bench_ops(bench);
     station_init(&bench->station, &settings->station, &bench->ops);
+    bench_desk_init(bench);
     bench->last_input_us = bench_clock_us(&bench->clock);
     bench->weight = MASS_UNKNOWN;
     bench->stale = true;
@@ -26,7 +27,7 @@ void bench_init(struct bench *bench) {
 
 // Where typed characters go into a field of their own.
 static bool has_field(const struct view *view) {
-    return view->body == VIEW_NUMBER || view->body == VIEW_PIN ||
+    return view->body == VIEW_NUMBER || view->body == VIEW_PIN || view->body == VIEW_FORM ||
            (view->body == VIEW_LOG && view->log.note_active);
 }
 
@@ -70,6 +71,9 @@ const struct view *bench_view(struct bench *bench) {
     if (bench->stale) {
         bool had_field = has_field(&bench->view);
         station_view(&bench->station, &bench->view);
+        if (bench->station.state == STATION_DESK) {
+            desk_view(&bench->desk, &bench->view);
+        }
         bench->stale = false;
         bench->reported = bench->reported && bench->view.body == VIEW_CHECK;
         if (bench->reported) {
@@ -100,9 +104,13 @@ void bench_state(const struct bench *bench, char *buffer, size_t size) {
 #undef X
     };
     const struct station *station = &bench->station;
-    snprintf(buffer, size, "%s%s%s", station_state_name(station->state),
+    char where[40] = "";
+    if (station->state == STATION_DESK) {
+        desk_where(&bench->desk, where, sizeof where);
+    }
+    snprintf(buffer, size, "%s%s%s%s%s", station_state_name(station->state),
              station->state == STATION_HOLD ? causes[station->hold.cause] : "",
-             savings[station->saving]);
+             where[0] != '\0' ? " " : "", where, savings[station->saving]);
 }
 
 void bench_draw(struct bench *bench) {
@@ -119,7 +127,7 @@ void bench_draw(struct bench *bench) {
 }
 
 void bench_event(struct bench *bench, const struct event *event) {
-    if (station_event(&bench->station, event)) {
+    if (bench_desk_event(bench, event)) {
         bench->stale = true;
         bench->dirty = true;
     }
@@ -131,6 +139,11 @@ void bench_event(struct bench *bench, const struct event *event) {
 static void text_event(struct bench *bench, enum event_kind kind, const char *text) {
     struct event event = {.kind = kind};
     snprintf(event.text, sizeof event.text, "%s", text);
+    bench_event(bench, &event);
+}
+
+static void key_event(struct bench *bench, char key) {
+    struct event event = {.kind = EVENT_KEY, .key = key};
     bench_event(bench, &event);
 }
 
@@ -159,9 +172,8 @@ static bool chosen(struct bench *bench, char key) {
 }
 
 static void typed(struct bench *bench, char key) {
-    struct event event = {.kind = EVENT_KEY, .key = key};
     if (has_field(bench_view(bench))) {
-        bench_event(bench, &event);
+        key_event(bench, key);
     } else if (!chosen(bench, key)) {
         bench->dirty = true; // shows what has been typed of a ticket
         bench->last_input_us = bench_clock_us(&bench->clock);
@@ -183,7 +195,9 @@ static void take(void *ctx, const struct wedge_output *output) {
         break;
     case WEDGE_LINE:
         bench->dirty = true;
-        if (!typed_number(bench, output->text)) {
+        if (bench_view(bench)->body == VIEW_FORM) {
+            key_event(bench, '\n'); // the rest went into its field already
+        } else if (!typed_number(bench, output->text)) {
             text_event(bench, EVENT_SCAN, output->text);
         }
         break;
@@ -227,6 +241,9 @@ static bool walks(struct bench *bench, uint16_t code) {
     case VIEW_SET:
         walk_set(bench, step);
         return true;
+    case VIEW_FORM:
+        action_event(bench, ACTION_FIELD, bench->view.form.active + step);
+        return true;
     default:
         return false;
     }
@@ -249,10 +266,27 @@ static void report_wedges(struct bench *bench) {
     }
 }
 
+// Tab goes on in a form, and so does an Enter that ends nothing; in a list Enter opens the row.
+// True: this key did.
+static bool goes_on(struct bench *bench, const struct wedge *wedge, uint16_t code) {
+    bool form = bench_view(bench)->body == VIEW_FORM;
+    bool enter = (code == KEY_ENTER || code == KEY_KPENTER) && wedge_typed(wedge)[0] == '\0' &&
+                 wedge_deadline(wedge) < 0;
+    if ((enter && bench->station.state == STATION_DESK) || (form && code == KEY_TAB)) {
+        key_event(bench, '\n');
+        return true;
+    }
+    return false;
+}
+
 void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool down,
                int64_t time_us) {
     struct wedge_key key = {.code = code, .down = down, .time_us = time_us};
-    if (!down || !walks(bench, code)) {
+    bool own = down && wedge == &bench->keys;
+    if (own && (code == KEY_TAB || code == KEY_UP || code == KEY_DOWN)) {
+        wedge_tick(wedge, time_us + wedge->settings.burst_gap_us + 1, take, bench);
+    }
+    if (!own || (!walks(bench, code) && !goes_on(bench, wedge, code))) {
         wedge_feed(wedge, &key, take, bench);
         report_wedges(bench);
     }

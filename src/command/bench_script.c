@@ -6,6 +6,7 @@
 //   press  hold          the button
 //   action NAME [VALUE]  a touch; a length for PICK, else a number
 //   row N                a touch of the log's Nth row
+//   key F4               a touch of what has this key on the screen
 //   wait MS  clock TIME  time passes; local wall time, 2026-03-31T08:15
 //   device scanner|button|scale gone|back
 //   weigh LINE           a line as a scale sends it
@@ -169,6 +170,18 @@ static int action(struct script *script, const char *text) {
     return COMMAND_DONE;
 }
 
+// The key that stands on something on the screen.
+static int named_key(struct script *script, const char *text) {
+    const struct view *view = bench_view(script->bench);
+    for (size_t i = 0; i < view->action_count; i++) {
+        if (strcmp(view->action[i].key, text) == 0) {
+            touch(script->bench, view->action[i].id, view->action[i].argument);
+            return COMMAND_DONE;
+        }
+    }
+    return complain(script, COMMAND_REFUSED, "nothing on the screen has the key ", text);
+}
+
 static int row(struct script *script, const char *text) {
     const struct view *view = bench_view(script->bench);
     size_t number = strtoul(text, NULL, 10);
@@ -264,10 +277,10 @@ static const struct {
     const char *name;
     int (*run)(struct script *script, const char *text);
 } steps[] = {
-    {"scan", scan},       {"type", type},     {"enter", enter}, {"press", press},
-    {"hold", hold},       {"action", action}, {"row", row},     {"wait", wait},
-    {"clock", set_clock}, {"device", device}, {"shot", shot},   {"expect", expect},
-    {"see", see},         {"weigh", weigh},
+    {"scan", scan},       {"type", type},     {"enter", enter},   {"press", press},
+    {"hold", hold},       {"action", action}, {"row", row},       {"wait", wait},
+    {"clock", set_clock}, {"device", device}, {"shot", shot},     {"expect", expect},
+    {"see", see},         {"weigh", weigh},   {"key", named_key},
 };
 
 static int step(struct script *script, const char *line) {

@@ -47,6 +47,15 @@ bool document_set(struct document *document, const char *name, const char *value
     return true;
 }
 
+void document_drop(struct document *document, const char *name) {
+    struct document_cell *at = (struct document_cell *)find(document, name);
+    if (at != NULL && at >= document->cell + document->keys) {
+        size_t after = (size_t)(document->cell + document->count - (at + 1));
+        memmove(at, at + 1, after * sizeof *at);
+        memset(&document->cell[--document->count], 0, sizeof *at);
+    }
+}
+
 // --- changes -------------------------------------------------------------------------------------
 
 static void add_cell(struct change *change, const char *name, const char *before,

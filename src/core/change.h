@@ -33,6 +33,8 @@ const char *document_value(const struct document *document, const char *name);
 // Sets a cell, adding it at the end when it is not there. False when name or value is too long, has
 // a control character or invalid UTF-8 in it, or no cell is free; nothing is changed then.
 bool document_set(struct document *document, const char *name, const char *value);
+// Takes a cell away that is no key; nothing when it is not there.
+void document_drop(struct document *document, const char *name);
 
 struct change_cell {
     char name[CHANGE_NAME_MAX];

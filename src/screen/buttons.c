@@ -9,7 +9,7 @@ bool band_action(const struct view_action *action) {
 void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *action) {
     struct theme_tone tone = theme_tone(action->tone);
     bool plain = action->tone == TONE_PLAIN;
-    bool desk = desk_view(screen->body);
+    bool desk = seated_view(screen->body);
     struct style style = {.face = FACE_BOLD,
                           .size = desk ? 26 : 34,
                           .floor = desk ? FLOOR_DESK : FLOOR_BENCH,
@@ -35,7 +35,7 @@ void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *
 void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
                   bool (*skip)(const struct view_action *action)) {
     const struct view_action *shown[VIEW_ACTIONS_MAX];
-    bool desk = desk_view(screen->body);
+    bool desk = seated_view(screen->body);
     int across;
     int height = px(screen, desk ? 54 : 92);
     int gap = px(screen, desk ? 10 : 16);

@@ -78,6 +78,10 @@ void draw_set(struct screen *screen, SDL_Rect body, const struct view *view) {
     pen_text(screen, head, &line, set->subtitle);
     cut_top(&body, px(screen, 8));
     buttons_draw(screen, &body, view, band_action);
+    if (set->note_count == 0 && set->plot_count == 0) {
+        draw_table(screen, body, set);
+        return;
+    }
     side = screen->portrait ? cut_bottom(&body, body.h * 54 / 100)
                             : cut_right(&body, body.w * 43 / 100);
     if (screen->portrait) {

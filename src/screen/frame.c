@@ -174,7 +174,7 @@ SDL_Rect frame_draw(struct screen *screen, const struct view *view) {
     SDL_Rect all = {0, 0, screen->width, screen->height};
     bool portrait = screen->portrait;
     SDL_Rect header = cut_top(&all, px(screen, portrait ? 132 : 88));
-    bool desk = desk_view(view->body);
+    bool desk = seated_view(view->body);
     SDL_Rect band = cut_bottom(&all, px(screen, desk ? 110 : portrait ? 236 : 168));
     pen_fill(screen, all, THEME_GROUND);
     draw_header(screen, header, view);

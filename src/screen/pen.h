@@ -52,7 +52,7 @@ struct style {
 #define FLOOR_BENCH 26
 #define FLOOR_DESK 17
 // For someone sitting with keyboard and mouse: smaller text and buttons.
-bool desk_view(enum view_body body);
+bool seated_view(enum view_body body);
 
 // Draws `text` into `box`: wraps, then shrinks to the floor; what still does not fit is a problem.
 void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text);
@@ -154,6 +154,8 @@ void draw_log(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_set(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_day(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_menu(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_form(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_check(struct screen *screen, SDL_Rect body, const struct view *view);
 
 // --- preview.c ----------------------------------------------------------------------------------

@@ -311,6 +311,7 @@ void actions_fill(const struct station *s, struct view *view) {
     case STATION_READY:
         put_held(view, WORD_L_HELD);
         put(view, ACTION_REVIEW, WORD_L_REVIEW, "F6", TONE_PLAIN);
+        put(view, ACTION_DESK, WORD_L_DESK, "F5", TONE_PLAIN);
         put(view, ACTION_CHECK, WORD_L_CHECK, "F7", TONE_PLAIN);
         put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
         break;
@@ -358,6 +359,13 @@ void actions_fill(const struct station *s, struct view *view) {
         break;
     case STATION_REVIEW:
         review_actions(s, view);
+        break;
+    case STATION_DESK:
+        put(view, ACTION_BACK, WORD_L_LEAVE, "F3", TONE_PLAIN);
+        if (s->supervisor.badge[0] == '\0') {
+            put(view, ACTION_SUPERVISOR, WORD_L_SUPERVISOR, "F9", TONE_PLAIN);
+        }
+        put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
         break;
     case STATION_SET:
         set_actions(s, view);

@@ -249,6 +249,9 @@ void scanning_scan(struct station *s, const char *text) {
         station_sound(s, SOUND_ACCEPTED); // nothing is done with it but show it
         return;
     }
+    if (s->state == STATION_DESK) {
+        return; // the desk takes it
+    }
     if (s->state == STATION_PIN && !is_command) {
         pin_badge(s, error == TICKET_OK ? ticket.text : text);
     } else if (error == TICKET_OK && s->state == STATION_SET && names_build(&ticket)) {

@@ -123,6 +123,7 @@ static void press(struct station *s) {
     case STATION_RESUME:
     case STATION_CONSENT:
     case STATION_SET:
+    case STATION_DESK:
     case STATION_STATE_COUNT:
         break; // a button never identifies or chooses
     }
@@ -131,7 +132,7 @@ static void press(struct station *s) {
 static void held(struct station *s) {
     if (s->state == STATION_HOLD && s->hold.cause != HOLD_SOMETHING_WRONG) {
         hold_held(s);
-    } else if (s->state != STATION_HOLD && s->state != STATION_CHECK &&
+    } else if (s->state != STATION_HOLD && s->state != STATION_CHECK && s->state != STATION_DESK &&
                s->supervisor.badge[0] == '\0') {
         wrong_open(s);
     }
@@ -146,6 +147,9 @@ static void back(struct station *s) {
         sets_back(s);
     } else if (s->state == STATION_FINAL) {
         station_move(s, STATION_SET);
+    } else if (s->state == STATION_PIN && s->pin.purpose == PIN_FOR_DESK) {
+        memset(&s->supervisor, 0, sizeof s->supervisor);
+        station_move(s, STATION_DESK);
     } else if (s->state == STATION_REVIEW && s->review.mode == REVIEW_SIGN) {
         s->review.mode = REVIEW_DAY;
     } else if (s->state == STATION_REVIEW && s->review.mode != REVIEW_LIST) {
@@ -232,6 +236,12 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_CHECK:
         station_move(s, STATION_CHECK);
         break;
+    case ACTION_DESK:
+        station_move(s, STATION_DESK);
+        break;
+    case ACTION_SUPERVISOR:
+        pin_open(s, PIN_FOR_DESK, NULL);
+        break;
     case ACTION_UNLOCK:
         pin_unlock(s);
         break;
@@ -289,6 +299,9 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_SPARE:
         decide(s, id, argument);
         break;
+    case ACTION_DESK_BUTTON:
+    case ACTION_TILE:
+    case ACTION_CHOICE:
     case ACTION_NONE:
     case ACTION_ID_COUNT:
         break;
@@ -329,8 +342,9 @@ static void fault(struct station *s, const char *text) {
 // When idling ends what is going on, or -1.
 static int64_t idle_end(const struct station *s) {
     bool may_sign_off =
-        station_signed_on(s) && (s->state == STATION_READY || s->state == STATION_PAIR ||
-                                 s->state == STATION_LOGGED || s->state == STATION_CHECK);
+        station_signed_on(s) &&
+        (s->state == STATION_READY || s->state == STATION_PAIR || s->state == STATION_LOGGED ||
+         s->state == STATION_CHECK || s->state == STATION_DESK);
     if (s->supervisor.badge[0] != '\0' || s->state == STATION_PIN) {
         return s->last_input_ms + SUPERVISOR_IDLE_MS;
     }
@@ -414,6 +428,7 @@ static void input(struct station *s, const struct event *event) {
     case EVENT_TICK:
     case EVENT_DEVICE:
     case EVENT_WEIGHT:
+    case EVENT_ELSEWHERE:
         break;
     }
 }

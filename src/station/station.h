@@ -19,6 +19,7 @@
 
 #include "cut_stats.h"
 #include "entry.h"
+#include "event.h"
 #include "kit.h"
 #include "view.h"
 
@@ -26,13 +27,15 @@
 //  [RESUME] --> TIP_CUT --press--> BUTT_CUT --press--> MEASURE --press--> LOGGED --> READY
 //  HOLD from anywhere, and back to where it came from or to READY.
 //  PIN and REVIEW: supervisor, from READY. SET: a build as a set, from REVIEW; FINAL: what was
-//  measured on an assembled club, from SET. CHECK: what a scanner sends, from READY. DRY_FIT also
-//  from BUTT_CUT (fit again). MISCUT: how much was really cut, from HOLD or RESUME. CONSENT: what a
-//  plan needs a supervisor for, from a HOLD by way of PIN. The whole table: moves.c.
+//  measured on an assembled club, from SET. CHECK: what a scanner sends, from READY. DESK: orders,
+//  parts, charts, which src/desk does, from READY; a supervisor's rights there by way of PIN.
+//  DRY_FIT also from BUTT_CUT (fit again). MISCUT: how much was really cut, from HOLD or RESUME.
+//  CONSENT: what a plan needs a supervisor for, from a HOLD by way of PIN. The whole table:
+//  moves.c.
 // clang-format off
 #define STATION_STATES(X)                                                                          \
     X(SIGNED_OUT) X(READY) X(PAIR) X(DRY_FIT) X(CARE) X(RESUME) X(TIP_CUT) X(BUTT_CUT) X(MEASURE)  \
-    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW) X(SET) X(FINAL) X(CHECK)
+    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW) X(SET) X(FINAL) X(CHECK) X(DESK)
 // clang-format on
 enum station_state {
 #define X(name) STATION_##name,
@@ -46,33 +49,6 @@ enum station_saving {
     SAVING_NONE,     // nothing open
     SAVING_CHECKING, // the commit's fate is unknown, being looked up
     SAVING_REFUSED   // NOT LOGGED: disk full or failing; tried again every 2 s
-};
-
-enum event_kind {
-    EVENT_TICK,   // time has passed; nothing else
-    EVENT_SCAN,   // text: a whole code, from scanner or typed and ended with Enter
-    EVENT_KEY,    // key: one typed character for a number field: 0-9 / . space, '\b', or a unit
-    EVENT_PRESS,  // the button, short
-    EVENT_HELD,   // the button, 2 seconds: something is wrong
-    EVENT_ACTION, // action and argument of a view_action that was on the screen
-    EVENT_FAULT,  // text: what the scan layer found wrong with a code, in words (layout, ALT mode)
-    EVENT_DEVICE, // device and present
-    EVENT_WEIGHT  // weight and stable: what lies on the scale now. Nobody's doing, so it counts
-                  // for nothing by itself
-};
-enum station_device { DEVICE_SCANNER, DEVICE_BUTTON, DEVICE_CAMERA, DEVICE_SCALE, DEVICE_COUNT };
-
-#define EVENT_TEXT_MAX 128
-struct event {
-    enum event_kind kind;
-    char text[EVENT_TEXT_MAX];
-    char key;
-    int action; // enum view_action_id
-    int64_t argument;
-    enum station_device device;
-    bool present;
-    mass_mg weight; // MASS_UNKNOWN: nothing is known, or it is beyond what the scale can weigh
-    bool stable;
 };
 
 enum station_save {

@@ -104,7 +104,7 @@ struct number {
     char note[VIEW_TEXT_MAX]; // `1/8 in too long ...`
 };
 
-enum pin_purpose { PIN_FOR_REVIEW, PIN_FOR_CONSENT };
+enum pin_purpose { PIN_FOR_REVIEW, PIN_FOR_CONSENT, PIN_FOR_DESK };
 #define PIN_MAX 12
 struct pin {
     enum pin_purpose purpose;

@@ -60,6 +60,7 @@ static int step_of(enum station_state state) {
     case STATION_SET:
     case STATION_FINAL:
     case STATION_CHECK:
+    case STATION_DESK:
     case STATION_STATE_COUNT:
         break;
     }
@@ -140,6 +141,10 @@ static void body(const struct station *s, struct view *view) {
         break;
     case STATION_CHECK:
         view_check(view);
+        break;
+    case STATION_DESK:
+        view->body = VIEW_MENU; // filled by the desk
+        view_band(view, TONE_PLAIN, false, WORD_BAND_DESK, WORD_EMPTY);
         break;
     case STATION_STATE_COUNT:
         break;

@@ -35,6 +35,8 @@ enum view_body {
     VIEW_SHOWN,   // review: the mark as it was on the screen, under a title that says so
     VIEW_SET,     // review: a build as a set: table, plots, what stands out
     VIEW_DAY,     // review: a day's figures, its papers, its signature
+    VIEW_MENU,    // desk: what there is to do, as tiles
+    VIEW_FORM,    // desk: fields to fill in, and what follows from them
     VIEW_CHECK    // what a scanner sent, what is wrong with it and what to change
 };
 
@@ -58,7 +60,9 @@ enum view_tone {
     X(FIELD)       /* argument: field index */                                                     \
     X(KEY)         /* argument: character for the active field, '\b' rubs out */                   \
     X(PICK)        /* argument: length in nm */                                                    \
-    X(REVIEW) X(CONSENT) X(CHECK) X(UNLOCK)                                                                           \
+    X(REVIEW) X(CONSENT) X(CHECK) X(UNLOCK)                                                        \
+    X(DESK) X(SUPERVISOR)                                                                          \
+    X(DESK_BUTTON) X(TILE) X(CHOICE) /* argument: index; the desk's */                             \
     X(ROW)         /* argument: seq of the entry or index of the club */                                         \
     X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
     X(FILTER) X(FILTER_PICK) X(FILTER_VALUE) X(FILTER_BUILD) X(FILTER_OPEN) X(FILTER_CLEAR)              \
@@ -284,6 +288,44 @@ struct view_set {
     struct view_plot plot[VIEW_PLOTS_MAX];
 };
 
+#define VIEW_TILES_MAX 12
+struct view_menu {
+    char title[VIEW_TEXT_MAX];
+    char subtitle[VIEW_TEXT_MAX];
+    size_t tile_count; // the view's first actions, drawn as tiles
+    struct {
+        char line[VIEW_TEXT_MAX];
+        char count[24]; // what waits there, empty: none
+    } tile[VIEW_TILES_MAX];
+};
+
+#define VIEW_FORM_FIELDS 34
+#define VIEW_CHOICES_MAX 12
+#define VIEW_FORM_NOTES 14
+struct view_form {
+    char title[VIEW_TEXT_MAX];
+    char subtitle[VIEW_TEXT_MAX];
+    size_t field_count;
+    int active;
+    struct {
+        char label[VIEW_SHORT_MAX];
+        char text[VIEW_TEXT_MAX];
+        char unit[VIEW_SHORT_MAX]; // or how it is written, `2026-03-31`
+        bool fixed;                // shown, not to be changed
+        bool changed;              // differs from what is kept
+        bool selected;             // what is typed next takes the place of the text
+        enum view_tone tone;       // STOP: a note says what is wrong
+    } field[VIEW_FORM_FIELDS];
+    size_t choice_count; // for the active field
+    char choice[VIEW_CHOICES_MAX][VIEW_SHORT_MAX];
+    bool keys; // letters and digits to be touched
+    size_t note_count;
+    char note[VIEW_FORM_NOTES][VIEW_TEXT_MAX];
+    enum view_tone note_tone[VIEW_FORM_NOTES];
+    size_t plot_count;
+    struct view_plot plot[2];
+};
+
 // Filled by whoever hears the scanners; the station gives title and instructions.
 #define VIEW_FACTS_MAX 8
 #define VIEW_ADVICE_MAX 4
@@ -364,6 +406,8 @@ struct view {
     struct view_log log;
     struct view_entry entry;
     struct view_set set;
+    struct view_menu menu;
+    struct view_form form;
     struct view_check check;
     struct view_day day;
     struct view_preview preview; // ready and pair
@@ -379,8 +423,9 @@ struct view {
 
 // Keypad keys (digits, fraction picks 1/16 to 15/16, rub out) and table rows are not listed as
 // actions: the screen makes ACTION_KEY, ACTION_FIELD, ACTION_PICK, ACTION_ROW of them itself for
-// VIEW_NUMBER, VIEW_PIN, VIEW_LOG and VIEW_SET. A sixteenths key sends ACTION_KEY with
-// VIEW_KEY_SIXTEENTH + n (n 1 to 15): it sets the fraction of the active field.
+// VIEW_NUMBER, VIEW_PIN, VIEW_LOG, VIEW_SET and VIEW_FORM (fields, choices, keys). A sixteenths key
+// sends ACTION_KEY with VIEW_KEY_SIXTEENTH + n (n 1 to 15): it sets the fraction of the active
+// field.
 #define VIEW_KEY_SIXTEENTH 1000
 
 #endif

@@ -487,6 +487,9 @@
     X(L_BACK, "Back")                                                                              \
     X(L_DRY_FIT, "Dry fit again")                                                                  \
     X(L_REVIEW, "Cut log")                                                                         \
+    X(BAND_DESK, "Choose what to do.")                                                             \
+    X(L_DESK, "Desk")                                                                              \
+    X(L_SUPERVISOR, "Supervisor")                                                                  \
     X(L_CHECK, "Scanner check")                                                                    \
     X(L_CONSENT, "Supervisor")                                                                     \
     X(L_CALL, "Call supervisor")                                                                   \
@@ -532,6 +535,7 @@
     X(L_LEDGER, "Ledger CSV")                                                                      \
     X(L_SIGN, "Sign the day")                                                                      \
     X(L_SIGN_CONFIRM, "Sign it")                                                                   \
+    X(L_LEAVE, "Back to the saw")                                                                  \
     X(L_CLOSE, "Close the log")
 
 enum word {

@@ -1,6 +1,6 @@
 // Tickets to parts.
 
-#include "query.h"
+#include "parts_read.h"
 
 #include <string.h>
 
@@ -10,7 +10,7 @@ static const char *const lives[PART_LIFE_COUNT] = {
     [PART_SCRAP] = "scrap",
 };
 
-static void read_life(struct query *query, int column, enum part_life *ret_life) {
+void parts_read_life(struct query *query, int column, enum part_life *ret_life) {
     char text[8];
     query_text(query, column, text, sizeof text);
     for (int i = 0; i < PART_LIFE_COUNT; i++) {
@@ -27,7 +27,7 @@ static struct part read_part(struct query *query, enum ticket_kind kind) {
     query_text(query, 0, part.ticket, sizeof part.ticket);
     query_text(query, 1, part.model, sizeof part.model);
     query_text(query, 2, part.rack, sizeof part.rack);
-    read_life(query, 3, &part.life);
+    parts_read_life(query, 3, &part.life);
     part.club_id = query_number(query, 4);
     query_text(query, 5, part.build, sizeof part.build);
     query_text(query, 6, part.club, sizeof part.club);

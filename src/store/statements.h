@@ -4,6 +4,7 @@
 // Every statement this layer runs, in one table. Private to src/store.
 
 #include "statements_import.h"
+#include "statements_lists.h"
 #include "statements_log.h"
 #include "statements_people.h"
 #include "statements_work.h"
@@ -17,7 +18,7 @@
 
 #define STATEMENTS(X)                                                                              \
     CONNECTION_STATEMENTS(X) WORK_STATEMENTS(X) LOG_STATEMENTS(X) PEOPLE_STATEMENTS(X)             \
-    IMPORT_STATEMENTS(X)
+    IMPORT_STATEMENTS(X) LISTS_STATEMENTS(X)
 // clang-format on
 
 enum statement {

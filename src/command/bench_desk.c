@@ -1,0 +1,91 @@
+// The desk at the bench: what is put in goes to it, a supervisor's PIN comes from the station, and
+// what it prints becomes files beside the database.
+
+#include "bench.h"
+#include "tongue.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static bool tickets(struct bench *bench, const struct desk_ref *of, struct desk_said *ret_said) {
+    char path[VIEW_TEXT_MAX];
+    if (!bench_tickets(bench, of->key[0], path, sizeof path)) {
+        return false;
+    }
+    snprintf(ret_said->message, sizeof ret_said->message, _("Tickets are in %.120s"), path);
+    return true;
+}
+
+static enum desk_result deed(void *ctx, const struct worker *who, enum desk_deed deed,
+                             const struct desk_ref *of, const char *id,
+                             struct desk_said *ret_said) {
+    struct bench *bench = ctx;
+    bool done = false;
+    (void)who;
+    (void)id;
+    ret_said->tone = TONE_FINE;
+    switch ((int)deed) {
+    case DESK_DEED_TICKETS:
+        done = tickets(bench, of, ret_said);
+        break;
+    default:
+        break;
+    }
+    if (!done) {
+        snprintf(ret_said->message, sizeof ret_said->message,
+                 _("No file could be written beside the database."));
+    }
+    return done ? DESK_DONE : DESK_FAILED;
+}
+
+void bench_desk_init(struct bench *bench) {
+    bench->office = (struct office){
+        .store = bench->store, .world = &bench->ops, .settings = &bench->settings->station};
+    bench->desk_ops = office_ops(&bench->office);
+    bench->office.deed = deed;
+    bench->office.deed_ctx = bench;
+    desk_init(&bench->desk, &bench->desk_ops);
+}
+
+static bool is_sign_out(const struct event *event) {
+    return event->kind == EVENT_ACTION && event->action == ACTION_SIGN_OUT;
+}
+
+static void station_action(struct bench *bench, enum view_action_id id) {
+    struct event event = {.kind = EVENT_ACTION, .action = (int)id};
+    station_event(&bench->station, &event);
+}
+
+static void stay_awake(struct bench *bench) {
+    struct event event = {.kind = EVENT_ELSEWHERE};
+    station_event(&bench->station, &event);
+}
+
+// True when the station came to the desk with this event.
+static bool station_takes(struct bench *bench, const struct event *event) {
+    bool changed = station_event(&bench->station, event);
+    if (bench->station.state == STATION_DESK) {
+        desk_enter(&bench->desk, &bench->station.worker, &bench->station.supervisor);
+    }
+    return changed;
+}
+
+bool bench_desk_event(struct bench *bench, const struct event *event) {
+    bool there = bench->station.state == STATION_DESK && bench->station.saving == SAVING_NONE;
+    if (!there || event->kind == EVENT_TICK || event->kind == EVENT_DEVICE ||
+        event->kind == EVENT_FAULT || is_sign_out(event)) {
+        return there ? station_event(&bench->station, event) : station_takes(bench, event);
+    }
+    switch (desk_event(&bench->desk, event)) {
+    case DESK_STAYS:
+        stay_awake(bench);
+        break;
+    case DESK_LEAVES:
+        station_action(bench, ACTION_BACK);
+        break;
+    case DESK_WANTS_SUPERVISOR:
+        station_action(bench, ACTION_SUPERVISOR);
+        break;
+    }
+    return true;
+}

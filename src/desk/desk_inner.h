@@ -1,0 +1,90 @@
+#ifndef DESK_INNER_H
+#define DESK_INNER_H
+
+// How the files of src/desk call each other. Only for them.
+
+#include "desk.h"
+#include "tongue.h"
+#include "words.h"
+
+// --- specs_*.c: what each menu, list and form offers ---------------------------------------------
+struct desk_button {
+    const char *label;
+    const char *key;
+    enum desk_goes goes;
+    int which;
+    bool row; // about the selected row, and there is none without one
+    enum view_tone tone;
+};
+struct list_spec {
+    const struct desk_button *button; // the first about a row opens it
+    size_t count;
+};
+const struct list_spec *list_spec(enum desk_list list);
+
+struct field_spec {
+    const char *cell;
+    const char *label;
+    const char *unit;
+    bool fixed; // once the thing exists
+};
+struct form_spec {
+    const char *title;
+    const struct field_spec *field;
+    size_t count;
+    bool supervisor; // nobody else may save it
+    bool run;        // saved, the next one of the kind begins
+    bool columns;    // a chart's columns follow the fields
+    bool why;        // asks for a reason
+};
+const struct form_spec *form_spec(enum desk_form form);
+
+struct tile_spec {
+    const char *label;
+    const char *line;
+    const char *key;
+    enum desk_goes goes;
+    int which;
+};
+const struct tile_spec *tile_specs(size_t *ret_count);
+
+// --- desk.c --------------------------------------------------------------------------------------
+struct desk_page *desk_top(struct desk *desk);
+const struct desk_page *desk_top_of(const struct desk *desk);
+void desk_say(struct desk *desk, enum view_tone tone, const char *message);
+enum desk_wish desk_open(struct desk *desk, const struct desk_place *place);
+void desk_back(struct desk *desk);
+// The worker who answers for what is done.
+const struct worker *desk_who(const struct desk *desk);
+void desk_action(struct view *view, enum view_action_id id, int64_t argument, const char *label,
+                 const char *key, enum view_tone tone);
+
+// --- list.c --------------------------------------------------------------------------------------
+enum desk_wish list_event(struct desk *desk, const struct event *event);
+void list_view(const struct desk *desk, struct view *view);
+
+// --- form.c, form_fields.c, form_view.c ----------------------------------------------------------
+// False, and the message says why: there is nothing to fill in.
+bool form_open(struct desk *desk, const struct desk_place *place);
+enum desk_wish form_event(struct desk *desk, const struct event *event);
+bool form_unsaved(const struct desk *desk);
+void form_view(const struct desk *desk, struct view *view);
+
+enum form_kind { FIELD_CELL, FIELD_COLUMN, FIELD_EXTRA };
+struct form_field {
+    enum form_kind kind;
+    char cell[CHANGE_NAME_MAX];
+    char label[VIEW_SHORT_MAX];
+    const char *unit;
+    bool fixed;
+};
+int form_fields(const struct desk_work *work, struct form_field fields[VIEW_FORM_FIELDS]);
+const char *form_text(const struct desk_work *work, const struct form_field *field);
+// False: this cannot stand there.
+bool form_set(struct desk_work *work, const struct form_field *field, const char *text);
+// The line below the columns becomes one, an emptied column goes. False: it is no column.
+bool form_settle(struct desk_work *work, const struct form_field *field);
+#define FORM_SAVE 0
+#define FORM_KEYS 1
+
+#endif

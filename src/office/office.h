@@ -1,0 +1,24 @@
+#ifndef OFFICE_H
+#define OFFICE_H
+
+// What the desk asks, answered from the store: what stands in its lists and forms, what follows
+// from what was typed, and how a form becomes entries of the log.
+
+#include "desk.h"
+#include "station.h"
+#include "store.h"
+
+struct office {
+    struct store *store;
+    const struct station_ops *world; // clock, chance, and the one way entries are saved
+    const struct station_settings *settings;
+    // What makes files and prints; the office hands it on.
+    enum desk_result (*deed)(void *ctx, const struct worker *who, enum desk_deed deed,
+                             const struct desk_ref *of, const char *id, struct desk_said *ret_said);
+    void *deed_ctx;
+};
+
+// Everything a desk needs, with `office` as its ctx.
+struct desk_ops office_ops(struct office *office);
+
+#endif

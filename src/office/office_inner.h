@@ -1,0 +1,65 @@
+#ifndef OFFICE_INNER_H
+#define OFFICE_INNER_H
+
+// How the files of src/office call each other. Only for them.
+
+#include "lists.h"
+#include "office.h"
+#include "tongue.h"
+#include "words.h"
+
+// --- office.c ------------------------------------------------------------------------------------
+// An entry about no club, by `who`, now. `id` is made its own by `at`.
+struct entry office_entry(const struct office *office, enum entry_kind kind,
+                          const struct worker *who, const char *id, size_t at);
+// The entry of a change; false: it does not fit into the log.
+bool office_change(const struct office *office, const struct worker *who, const char *id, size_t at,
+                   const struct change *change, const char *why, struct entry *ret_entry);
+// All of them or none. What was wrong goes into *ret_said.
+enum desk_result office_save(const struct office *office, struct entry *entries, size_t count,
+                             struct desk_said *ret_said);
+enum desk_result office_result(enum store_result result);
+void office_say(struct desk_said *said, enum view_tone tone, const char *message);
+// A length, a weight as this bench writes them; empty when not known.
+void office_length(const struct office *office, length_nm length, char *buffer, size_t size);
+void office_weight(mass_mg weight, char *buffer, size_t size);
+
+// --- notes of a form -----------------------------------------------------------------------------
+void office_note(struct desk_remarks *remarks, enum view_tone tone, const char *text);
+void office_complain(struct desk_remarks *remarks, const char *cell, const char *text);
+// What the store had against the newest document or change.
+void office_complaints(const struct office *office, struct desk_remarks *remarks);
+
+// --- forms.c: what each form is ------------------------------------------------------------------
+struct form_work {
+    const char *sheet; // of the document; NULL: the form's own
+    size_t keys;
+    enum desk_result (*begin)(struct office *office, struct desk_draft *draft);
+    void (*consider)(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
+    enum desk_result (*save)(struct office *office, const struct worker *who,
+                             struct desk_draft *draft, struct desk_said *said);
+};
+const struct form_work *forms_work(enum desk_form form);
+int forms_choices(void *ctx, const struct desk_draft *draft, const char *cell,
+                  char texts[][DESK_KEY_MAX], int max);
+
+// --- sheets.c: a form over one document ----------------------------------------------------------
+enum desk_result sheets_begin(struct office *office, struct desk_draft *draft);
+void sheets_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
+enum desk_result sheets_save(struct office *office, const struct worker *who,
+                             struct desk_draft *draft, struct desk_said *said);
+// The document without the cells that only the form knows.
+void sheets_document(const struct desk_draft *draft, const struct document *cells,
+                     struct document *ret_document);
+
+// --- lists of each kind --------------------------------------------------------------------------
+typedef enum desk_result office_list(struct office *office, const struct desk_query *query,
+                                     struct desk_table *table);
+office_list list_heads, list_shafts, list_head_models, list_shaft_models, list_charts,
+    list_revisions, list_differences;
+// Adds a row; returns its number, or -1 when the page is full: then more is set.
+int rows_add(struct desk_table *table);
+void rows_head(struct desk_table *table, const char *const *heads, size_t count);
+void rows_note(struct desk_table *table, enum view_tone tone, const char *text);
+
+#endif

@@ -1,0 +1,56 @@
+#ifndef LISTS_H
+#define LISTS_H
+
+// What the shop has, for people who look for it: heads, shafts, models, charts. Each list goes by
+// ticket or name, a page at a time, from behind `after` (empty: from the first); with `find` it has
+// only what contains that in ticket, model or flex, whatever the case of A to Z. Each returns how
+// many lines there are, or -1 and store_message says why.
+
+#include "store.h"
+
+struct part_line {
+    char ticket[TICKET_TEXT_MAX];
+    char model[PARTS_NAME_MAX];
+    char flex[PARTS_SHORT_MAX]; // shafts
+    mass_mg weight;
+    length_nm length; // bore height of a head; of a shaft what is left, raw if it is raw
+    char rack[PARTS_RACK_MAX];
+    enum part_life life;
+    char build[PARTS_BUILD_MAX]; // it is reserved for, empty: free
+    char club[PARTS_SHORT_MAX];
+};
+int store_heads(struct store *store, const char *find, const char *after, struct part_line *lines,
+                int max);
+int store_shafts(struct store *store, const char *find, const char *after, struct part_line *lines,
+                 int max);
+
+struct model_line {
+    char name[PARTS_NAME_MAX];
+    char kind[16];                // of a head: its kind; of a shaft: its material
+    char detail[PARTS_SHORT_MAX]; // engraved; kind of tip
+    mass_mg weight;               // the maker's
+    length_nm diameter;           // hosel bore; tip
+    int64_t revision;
+};
+int store_head_models(struct store *store, const char *find, const char *after,
+                      struct model_line *lines, int max);
+int store_shaft_models(struct store *store, const char *find, const char *after,
+                       struct model_line *lines, int max);
+
+struct chart_line {
+    char model[PARTS_NAME_MAX];
+    char flex[PARTS_SHORT_MAX];
+    char kind[PARTS_SHORT_MAX];
+    int64_t revision;
+    int columns; // of that revision; 0: the maker has none any more
+};
+// `after` may be NULL.
+int store_charts(struct store *store, const char *find, const struct chart_line *after,
+                 struct chart_line *lines, int max);
+// One revision as it was, 0: the newest. STORE_NONE: there is none of that number.
+enum store_result store_chart_revision(struct store *store, const char *model, const char *flex,
+                                       const char *kind, int64_t revision, struct chart *ret_chart);
+// Flexes that charts, profiles or shafts of the model name, sorted.
+int store_flexes(struct store *store, const char *model, char flexes[][PARTS_SHORT_MAX], int max);
+
+#endif
