@@ -15,12 +15,13 @@
 #include "event.h"
 #include "view.h"
 
-// name, title
+// clang-format off
 #define DESK_LISTS(X)                                                                              \
     X(ORDERS)                                                                                      \
     X(CLUBS)                                                                                       \
     X(HEADS) X(SHAFTS) X(HEAD_MODELS) X(SHAFT_MODELS) X(CHARTS) X(REVISIONS) X(DIFFERENCES)        \
         X(LOTS) X(LOT) X(STOCK) X(PICK) X(OFFCUTS) X(SCRAP) X(ASSEMBLY) X(CHANGES)
+// clang-format on
 enum desk_list {
 #define X(name) DESK_LIST_##name,
     DESK_LISTS(X)
@@ -28,12 +29,14 @@ enum desk_list {
         DESK_LIST_COUNT
 };
 
+// clang-format off
 #define DESK_FORMS(X)                                                                              \
     X(NEW_ORDER)                                                                                   \
     X(COPY_ORDER)                                                                                  \
     X(ORDER) X(CLUB) X(ADD_CLUB) X(HEAD) X(SHAFT) X(TAKE_HEADS) X(TAKE_SHAFTS) X(HEAD_MODEL)       \
         X(NEW_HEAD_MODEL) X(SHAFT_MODEL) X(NEW_SHAFT_MODEL) X(CHART) X(NEW_CHART) X(STOCK_LEVEL)   \
             X(OFFCUT) X(REPAIR) X(MEASURED) X(TAKE_BACK)
+// clang-format on
 enum desk_form {
 #define X(name) DESK_FORM_##name,
     DESK_FORMS(X)
@@ -42,9 +45,11 @@ enum desk_form {
 };
 
 // What is done at once, without a form.
+// clang-format off
 #define DESK_DEEDS(X)                                                                              \
     X(RELEASE)                                                                                     \
     X(TICKETS) X(PART_TICKET) X(WORKSHEET) X(CARDS) X(CERTIFICATE) X(PICK_CSV) X(STOCK_CSV)
+// clang-format on
 enum desk_deed {
 #define X(name) DESK_DEED_##name,
     DESK_DEEDS(X)
