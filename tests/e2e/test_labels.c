@@ -1,7 +1,7 @@
 // Labels at once: the real program makes them beside the bench, and a made-up `lp` is the printer.
 
 #include "bench.h"
-#include "desk.h"
+#include "scratch.h"
 
 #include <dirent.h>
 #include <stdio.h>
@@ -12,7 +12,7 @@
 
 #define SECOND_US ((int64_t)1000000)
 
-static struct desk desk;
+static struct scratch scratch;
 static struct bench_settings settings;
 static struct bench bench;
 static char message[VIEW_TEXT_MAX];
@@ -21,15 +21,15 @@ static char path_before[4096];
 static int set_up(void **state) {
     char path[4200];
     (void)state;
-    desk_init(&desk);
-    desk_import_workshop(&desk);
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
     settings = bench_settings_default();
     bench = (struct bench){
-        .settings = &settings, .store = desk.store, .clock = bench_clock_simulated()};
+        .settings = &settings, .store = scratch.store, .clock = bench_clock_simulated()};
     bench_clock_set(&bench.clock, "2026-03-31T08:15");
     bench_labels_init(&bench, KERFSIDE_PROGRAM);
     snprintf(path_before, sizeof path_before, "%s", getenv("PATH"));
-    snprintf(path, sizeof path, "%s:%s", desk.folder, path_before);
+    snprintf(path, sizeof path, "%s:%s", scratch.folder, path_before);
     setenv("PATH", path, 1);
     return 0;
 }
@@ -38,15 +38,15 @@ static int tear_down(void **state) {
     (void)state;
     bench_labels_stop(&bench);
     setenv("PATH", path_before, 1);
-    desk_release(&desk);
+    scratch_release(&scratch);
     return 0;
 }
 
 static void printer(const char *script) {
     char text[1024];
-    snprintf(text, sizeof text, "#!/bin/sh\ncd '%s'\n%s", desk.folder, script);
-    desk_write(&desk, "lp", text);
-    assert_int_equal(chmod(desk_path(&desk, "lp"), 0700), 0);
+    snprintf(text, sizeof text, "#!/bin/sh\ncd '%s'\n%s", scratch.folder, script);
+    scratch_write(&scratch, "lp", text);
+    assert_int_equal(chmod(scratch_path(&scratch, "lp"), 0700), 0);
 }
 
 static void print(const char *const *tickets, size_t count, const char *said) {
@@ -69,7 +69,7 @@ static void until_ended(const char *words) {
 
 static bool is_there(const char *name) {
     struct stat there;
-    return stat(desk_path(&desk, name), &there) == 0;
+    return stat(scratch_path(&scratch, name), &there) == 0;
 }
 
 // The text of a file or of what a program says.
@@ -81,7 +81,7 @@ static void read_text(FILE *stream, char text[4096]) {
 static void shows(const char *pdf, const char *words) {
     char command[300];
     char text[4096];
-    snprintf(command, sizeof command, "pdftotext '%s' -", desk_path(&desk, pdf));
+    snprintf(command, sizeof command, "pdftotext '%s' -", scratch_path(&scratch, pdf));
     FILE *pipe = popen(command, "re");
     read_text(pipe, text);
     assert_int_equal(pclose(pipe), 0);
@@ -92,7 +92,7 @@ static void shows(const char *pdf, const char *words) {
 
 static void lp_was_told(const char *words) {
     char text[4096];
-    FILE *file = fopen(desk_path(&desk, "told"), "re");
+    FILE *file = fopen(scratch_path(&scratch, "told"), "re");
     read_text(file, text);
     fclose(file);
     if (strstr(text, words) == NULL) {
@@ -152,7 +152,7 @@ static void what_the_printer_says(void **state) {
 static void no_lp_at_all(void **state) {
     (void)state;
     settings.labels_print = true;
-    setenv("PATH", desk.folder, 1);
+    setenv("PATH", scratch.folder, 1);
     print(head, 1, "1 label on the way to the printer.");
     until_ended("Not printed: There is no lp here to print with (package cups-client). The "
                 "file: labels-2026-03-31.pdf");
@@ -172,7 +172,7 @@ static void a_slow_printer(void **state) {
     assert_string_equal(message,
                         "Not printed: too many labels wait for the printer. Try again when "
                         "it has printed.");
-    desk_write(&desk, "go", "");
+    scratch_write(&scratch, "go", "");
     until_ended("64 labels sent to the printer.");
     lp_was_told("\n\n"); // twice
 }
@@ -194,7 +194,7 @@ static void a_printer_that_hangs(void **state) {
     assert_string_equal(bench.labels.words, "Not printed: the printer does not answer. The file: "
                                             "labels-2026-03-31.pdf");
     // lp has ended with it: nothing is printed when nobody expects it any more.
-    FILE *file = fopen(desk_path(&desk, "told"), "re");
+    FILE *file = fopen(scratch_path(&scratch, "told"), "re");
     read_text(file, text);
     fclose(file);
     snprintf(message, sizeof message, "/proc/%ld/exe", strtol(text, NULL, 10));
