@@ -135,8 +135,9 @@ struct desk_ops {
     // Fills before, now and exists of a draft whose form and of are set.
     enum desk_result (*begin)(void *ctx, struct desk_draft *draft);
     // A field was left: writes the cells as the shop does (`1.5` as `1 1/2`), says what is wrong
-    // and what follows.
-    void (*consider)(void *ctx, struct desk_draft *draft, struct desk_remarks *ret_remarks);
+    // and what follows if `who` saved it now.
+    void (*consider)(void *ctx, const struct worker *who, struct desk_draft *draft,
+                     struct desk_remarks *ret_remarks);
     // What may stand in a cell; returns how many, 0 for free text.
     int (*choices)(void *ctx, const struct desk_draft *draft, const char *cell,
                    char texts[][DESK_KEY_MAX], int max);

@@ -18,7 +18,7 @@ static bool active_field(const struct desk_work *work, struct form_field *ret_fi
 
 static void consider(struct desk *desk) {
     memset(&desk->work.remarks, 0, sizeof desk->work.remarks);
-    desk->ops->consider(desk->ops->ctx, &desk->work.draft, &desk->work.remarks);
+    desk->ops->consider(desk->ops->ctx, desk_who(desk), &desk->work.draft, &desk->work.remarks);
 }
 
 // The next field from `at` on, in steps of 1 or -1, that can be typed into; `work->field` if none.

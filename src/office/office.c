@@ -182,8 +182,11 @@ static enum desk_result begin(void *ctx, struct desk_draft *draft) {
     return work->begin != NULL ? work->begin(ctx, draft) : DESK_NONE;
 }
 
-static void consider(void *ctx, struct desk_draft *draft, struct desk_remarks *ret_remarks) {
-    forms_work(draft->form)->consider(ctx, draft, ret_remarks);
+static void consider(void *ctx, const struct worker *who, struct desk_draft *draft,
+                     struct desk_remarks *ret_remarks) {
+    struct office *office = ctx;
+    office->who = *who;
+    forms_work(draft->form)->consider(office, draft, ret_remarks);
 }
 
 static enum desk_result save(void *ctx, const struct worker *who, struct desk_draft *draft,

@@ -16,6 +16,7 @@ struct office {
     enum desk_result (*deed)(void *ctx, const struct worker *who, enum desk_deed deed,
                              const struct desk_ref *of, const char *id, struct desk_said *ret_said);
     void *deed_ctx;
+    struct worker who; // whoever fills in the form now, for what would be if it were saved
 };
 
 // Everything a desk needs, with `office` as its ctx.
