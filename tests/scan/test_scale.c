@@ -221,8 +221,7 @@ static void test_refused(void **state) {
         "ST,GS,+  203.4\tg",
         "203.4 g\x7f",
         "203.4 \xb5g",
-        "\x02"
-        "203.4 g\x03",
+        "\002203.4 g\003",
     };
     for (size_t i = 0; i < COUNT(lines); i++) {
         struct scale_reading reading;
