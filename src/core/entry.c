@@ -7,6 +7,11 @@ static const char *const kinds[ENTRY_KIND_COUNT] = {
     ENTRY_KINDS(X)
 #undef X
 };
+static const char *const consents[CONSENT_COUNT] = {
+#define X(name, text) text,
+    CONSENTS(X)
+#undef X
+};
 static const char *const stages[STAGE_COUNT] = {
 #define X(name, text) text,
     STAGES(X)
@@ -21,6 +26,20 @@ bool entry_kind_from_text(const char *text, enum entry_kind *ret) {
     for (int i = 0; i < ENTRY_KIND_COUNT; i++) {
         if (strcmp(kinds[i], text) == 0) {
             *ret = (enum entry_kind)i;
+            return true;
+        }
+    }
+    return false;
+}
+
+const char *consent_text(enum consent consent) {
+    return consents[consent];
+}
+
+bool consent_from_text(const char *text, enum consent *ret) {
+    for (int i = 0; i < CONSENT_COUNT; i++) {
+        if (strcmp(consents[i], text) == 0) {
+            *ret = (enum consent)i;
             return true;
         }
     }
@@ -48,6 +67,28 @@ bool entry_frequency(const char *text, frequency_dcpm *ret_frequency) {
         return false;
     }
     *ret_frequency = thousandths / 100;
+    return true;
+}
+
+bool entry_angle(enum entry_kind kind, const char *text, int64_t *ret_angle) {
+    int64_t thousandths;
+    int64_t low = kind == ENTRY_FINAL_LIE ? 45000 : 0;
+    int64_t high = kind == ENTRY_FINAL_LIE ? 80000 : 75000;
+    if (!mass_parse(text, &thousandths) || thousandths % 100 != 0 || thousandths < low ||
+        thousandths > high) {
+        return false;
+    }
+    *ret_angle = thousandths;
+    return true;
+}
+
+bool entry_trim(const char *text, length_nm *ret_trim) {
+    length_nm trim;
+    if (length_parse(text, LENGTH_UNIT_INCH, &trim, NULL) != LENGTH_OK || trim < 0 ||
+        trim > 80 * LENGTH_INCH) {
+        return false;
+    }
+    *ret_trim = trim;
     return true;
 }
 

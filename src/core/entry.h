@@ -25,17 +25,20 @@
     X(WITHDRAW, "withdraw") /* refers = the tip_cut, butt_cut or measure pressed too early */      \
     X(HOLD, "hold")         /* cause says why; no stage moves */                                   \
     X(DRY_FIT, "dry_fit")   /* planned = overall, made = bore height found */                      \
-    X(CONSENT, "consent")   /* supervisor; cause column or shim, note = column */                  \
+    X(CONSENT, "consent")   /* supervisor; cause column, shim, trim or extension; note = column,   \
+                               or the trim as `1 1/2 in` */                                        \
     X(DECIDE, "decide")     /* supervisor; refers; cause use, recut or scrap; recut: note's        \
                                first word is the new shaft's ticket */                             \
     X(PIN, "pin")           /* cause: refused, accepted, waiting, set, locked, recovered; unlocked \
                                or withdrawn: note = the badge this was done to */                  \
     X(IMPORT, "import")     /* note: files and row counts */                                       \
     X(EXPORT, "export")                                                                            \
-    X(FINAL_LENGTH, "final_length") /* measured on the assembled club, as the next two; planned =  \
-                                       playing length, made = measured */                          \
+    X(FINAL_LENGTH, "final_length") /* measured on the assembled club, as the next four; planned = \
+                                       playing length, made = measured, cause = rules or ruler */  \
     X(FINAL_SWINGWEIGHT, "final_swingweight") /* note: `D2.3` */                                   \
     X(FINAL_FREQUENCY, "final_frequency")     /* note: `261.5`, cycles a minute */                 \
+    X(FINAL_LOFT, "final_loft")               /* note: `58.5`, degrees */                          \
+    X(FINAL_LIE, "final_lie")                 /* the same */                                       \
     X(KIT, "kit")               /* supervisor; this shaft from stock is the club's now */          \
     X(DAY_SIGNED, "day_signed") /* supervisor; note: checkpoint_short of all before this entry */  \
     X(CHANGE, "change") /* of what the shop knows, at the desk; plan: change_write; refers = the   \
@@ -92,6 +95,30 @@ bool entry_kind_from_text(const char *text, enum entry_kind *ret);
 // Tenths of a cycle a minute as people write them, `305`, `261.5`; the note of a final_frequency.
 // False on anything else, and outside 50 to 600; *ret_frequency untouched then.
 bool entry_frequency(const char *text, frequency_dcpm *ret_frequency);
+
+// Thousandths of a degree, `58`, `58.5`; the note of a final_loft or final_lie. False on anything
+// else, finer than a tenth, and outside 0 to 75 of loft, 45 to 80 of lie (common practice, no
+// source).
+bool entry_angle(enum entry_kind kind, const char *text, int64_t *ret_angle);
+
+// What a supervisor agrees to at the bench when there is no plan otherwise; the cause of a consent.
+#define CONSENTS(X)                                                                                \
+    X(COLUMN, "column")       /* of the chart, named in the note (R1) */                           \
+    X(SHIM, "shim")           /* a smaller tip in this bore (R8) */                                \
+    X(TRIM, "trim")           /* instead of the chart's, in the note */                            \
+    X(EXTENSION, "extension") /* of a butt that is too short (R7) */
+enum consent {
+#define X(name, text) CONSENT_##name,
+    CONSENTS(X)
+#undef X
+        CONSENT_COUNT
+};
+const char *consent_text(enum consent consent);
+bool consent_from_text(const char *text, enum consent *ret);
+
+// What is to be cut off a tip, `1 1/2`, `1 1/2 in`, `38.1 mm`, 0 to 80 in; the note of a consent to
+// a trim. False on anything else; *ret_trim untouched then.
+bool entry_trim(const char *text, length_nm *ret_trim);
 
 // Whether a club can be that long, 10 to 70 in (common practice, no source: a child's first club to
 // a broom putter or long drive).

@@ -146,7 +146,7 @@ struct head {
                          // not known: estimate_reach assumes it
     int64_t inertia;     // about its centre of gravity, across the swing's plane, in g cm2
     char lot[PARTS_LOT_MAX]; // the delivery it came with
-    int64_t loft;            // its model's, thousandths of a degree; not known: LENGTH_UNKNOWN or 0
+    int64_t loft;            // its model's, thousandths of a degree
     int64_t lie;
 };
 

@@ -40,6 +40,8 @@ static const unsigned allowed[ENTRY_KIND_COUNT] = {
     [ENTRY_FINAL_LENGTH] = AT(DONE),
     [ENTRY_FINAL_SWINGWEIGHT] = AT(DONE),
     [ENTRY_FINAL_FREQUENCY] = AT(DONE),
+    [ENTRY_FINAL_LOFT] = AT(DONE),
+    [ENTRY_FINAL_LIE] = AT(DONE),
 };
 
 static void show(struct progress *progress, const struct entry *entry, enum stage stage) {
@@ -159,6 +161,8 @@ static bool move(struct progress *progress, const struct entry *entry) {
         return entry->made != LENGTH_UNKNOWN;
     case ENTRY_FINAL_SWINGWEIGHT:
     case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_FINAL_LOFT:
+    case ENTRY_FINAL_LIE:
     case ENTRY_KIT:
         return true;
     case ENTRY_GENESIS:
@@ -184,7 +188,8 @@ static bool move(struct progress *progress, const struct entry *entry) {
 // Supervisors decide, choose and measure anywhere.
 static bool from_anywhere(enum entry_kind kind) {
     return kind == ENTRY_DECIDE || kind == ENTRY_KIT || kind == ENTRY_FINAL_LENGTH ||
-           kind == ENTRY_FINAL_SWINGWEIGHT || kind == ENTRY_FINAL_FREQUENCY;
+           kind == ENTRY_FINAL_SWINGWEIGHT || kind == ENTRY_FINAL_FREQUENCY ||
+           kind == ENTRY_FINAL_LOFT || kind == ENTRY_FINAL_LIE;
 }
 
 bool stage_advance(struct progress *progress, const struct entry *entry) {

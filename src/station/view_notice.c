@@ -150,6 +150,8 @@ static enum word open_words(const struct entry *entry, enum word *ret_mark) {
     case ENTRY_FINAL_LENGTH:
     case ENTRY_FINAL_SWINGWEIGHT:
     case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_FINAL_LOFT:
+    case ENTRY_FINAL_LIE:
     case ENTRY_KIT:
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:

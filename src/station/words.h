@@ -473,6 +473,8 @@
     X(KIND_FINAL_LENGTH, "final length")                                                           \
     X(KIND_FINAL_SWINGWEIGHT, "final swingweight")                                                 \
     X(KIND_FINAL_FREQUENCY, "final frequency")                                                     \
+    X(KIND_FINAL_LOFT, "final loft")                                                               \
+    X(KIND_FINAL_LIE, "final lie")                                                                 \
     X(KIND_KIT, "shaft chosen")                                                                    \
     X(KIND_DAY_SIGNED, "day signed")                                                               \
     X(KIND_CHANGE, "change")                                                                       \

@@ -99,4 +99,6 @@ void catalogue_shaft(struct query *query, struct shaft *ret_shaft) {
     shaft->balance = query_length(query, 6);
     shaft->raw_frequency = query_length(query, 7);
     shaft->frequency_mass = query_length(query, 8);
+    shaft->tip_cut = query_length(query, 9);
+    query_text(query, 10, shaft->from_shaft, sizeof shaft->from_shaft);
 }

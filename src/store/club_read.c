@@ -42,12 +42,14 @@ static enum store_result read_order(struct store *store, struct club *club) {
         query_text(&query, 21, progress->bench, sizeof progress->bench);
         query_text(&query, 22, order->wished_model, sizeof order->wished_model);
         query_text(&query, 23, order->wished_flex, sizeof order->wished_flex);
+        order->given_trim = query_length(&query, 24);
+        order->trim_consent = query_length(&query, 25);
+        order->extension = query_number(&query, 26) != 0;
+        order->extension_consent = query_number(&query, 27) != 0;
+        order->loft = query_length(&query, 28);
+        order->lie = query_length(&query, 29);
     }
     order->uniform_reference = LENGTH_UNKNOWN;
-    order->given_trim = LENGTH_UNKNOWN;
-    order->trim_consent = LENGTH_UNKNOWN;
-    order->loft = LENGTH_UNKNOWN;
-    order->lie = LENGTH_UNKNOWN;
     return query_end(&query, "load the club");
 }
 
@@ -70,6 +72,8 @@ static enum store_result read_head(struct store *store, int64_t club_id, struct 
     query.odd |= !bore_kind_from_text(word, &head->bore);
     head->cg_beyond = query_length(&query, 10);
     head->inertia = query_length(&query, 11);
+    head->loft = query_length(&query, 12);
+    head->lie = query_length(&query, 13);
     return query_end(&query, "load the club's head");
 }
 

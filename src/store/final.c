@@ -7,7 +7,7 @@
 
 bool final_kind(enum entry_kind kind) {
     return kind == ENTRY_FINAL_LENGTH || kind == ENTRY_FINAL_SWINGWEIGHT ||
-           kind == ENTRY_FINAL_FREQUENCY;
+           kind == ENTRY_FINAL_FREQUENCY || kind == ENTRY_FINAL_LOFT || kind == ENTRY_FINAL_LIE;
 }
 
 // Takes the entry's value into *values. False when it is none.
@@ -16,9 +16,14 @@ static bool take(const struct entry *entry, struct final_values *values) {
     if (entry->kind == ENTRY_FINAL_FREQUENCY) {
         return entry_frequency(entry->note, &values->frequency);
     }
+    if (entry->kind == ENTRY_FINAL_LOFT || entry->kind == ENTRY_FINAL_LIE) {
+        return entry_angle(entry->kind, entry->note,
+                           entry->kind == ENTRY_FINAL_LOFT ? &values->loft : &values->lie);
+    }
     if (entry->kind == ENTRY_FINAL_LENGTH) {
         values->length = entry->made;
-        return entry_final_length(entry->made);
+        return entry_final_length(entry->made) &&
+               length_method_from_text(entry->cause, &values->method);
     }
     if (strlen(entry->note) >= sizeof values->swingweight ||
         balance_scale_parse(entry->note, &inch_ounces) != BALANCE_SCALE_OK) {
@@ -35,7 +40,7 @@ bool final_plausible(const struct entry *entry) {
 
 enum store_result store_final_values(struct store *store, int64_t club_id,
                                      struct final_values *ret_values) {
-    struct final_values values = {.length = LENGTH_UNKNOWN, .frequency = FREQUENCY_UNKNOWN};
+    struct final_values values = final_values_none();
     struct entry entry = {0};
     char kind[ENTRY_CAUSE_MAX];
     struct query query = query_open(store, STATEMENT_FINALS);
@@ -44,6 +49,7 @@ enum store_result store_final_values(struct store *store, int64_t club_id,
         query_text(&query, 0, kind, sizeof kind);
         entry.made = query_length(&query, 1);
         query_text(&query, 2, entry.note, sizeof entry.note);
+        query_text(&query, 3, entry.cause, sizeof entry.cause);
         query.odd |= !entry_kind_from_text(kind, &entry.kind) || !take(&entry, &values);
     }
     enum store_result result = query_end(&query, "look up what was measured");

@@ -108,6 +108,8 @@ static const struct import_column shafts[] = {
     {"frequency_cpm", IN(shaft.raw_frequency), .read = import_read_frequency,
      .limits = {.low = 500, .high = 6000}, OPTIONAL},
     {"frequency_mass_g", IN(shaft.frequency_mass), GRAMS(20, 600), OPTIONAL},
+    {"tip_cut", IN(shaft.tip_cut), INCHES(0, 40), OPTIONAL},
+    {"from_shaft", IN(shaft.from_shaft), TICKET(TICKET_SHAFT), OPTIONAL},
 };
 #undef ROW
 
@@ -126,6 +128,10 @@ static const struct import_column builds[] = {
     {"uniform_flex", IN(order.uniform_flex), .read = import_read_yes},
     {"shaft_model", IN(order.wished_model), TEXT(PARTS_NAME_MAX), OPTIONAL},
     {"flex", IN(order.wished_flex), TEXT(PARTS_SHORT_MAX), OPTIONAL},
+    {"given_trim", IN(order.given_trim), INCHES(0, 80), OPTIONAL},
+    {"extension", IN(order.extension), .read = import_read_yes, OPTIONAL},
+    {"loft", IN(order.loft), DEGREES, OPTIONAL},
+    {"lie", IN(order.lie), DEGREES, OPTIONAL},
 };
 #undef ROW
 

@@ -44,6 +44,10 @@ static enum store_result look_up(struct store *store, const struct order *order,
         query_text(&query, 13, known.order.wished_flex, sizeof known.order.wished_flex);
         query_text(&query, 14, known.shaft_model, sizeof known.shaft_model);
         query_text(&query, 15, known.shaft_flex, sizeof known.shaft_flex);
+        known.order.given_trim = query_length(&query, 16);
+        known.order.extension = query_int(&query, 17) != 0;
+        known.order.loft = query_length(&query, 18);
+        known.order.lie = query_length(&query, 19);
     }
     enum store_result result = query_end(&query, "look up an order");
     if (result == STORE_OK) {
@@ -70,7 +74,8 @@ static bool same_order(const struct order *a, const struct order *b) {
            a->grip_cap == b->grip_cap && a->grip_weight == b->grip_weight &&
            strcmp(a->swingweight, b->swingweight) == 0 && a->step == b->step &&
            a->uniform_flex == b->uniform_flex && strcmp(a->wished_model, b->wished_model) == 0 &&
-           strcmp(a->wished_flex, b->wished_flex) == 0;
+           strcmp(a->wished_flex, b->wished_flex) == 0 && a->given_trim == b->given_trim &&
+           a->extension == b->extension && a->loft == b->loft && a->lie == b->lie;
 }
 
 static void bind_order(struct query *query, const struct order *order) {
@@ -83,6 +88,19 @@ static void bind_order(struct query *query, const struct order *order) {
     query_bind_number(query, order->uniform_flex ? 1 : 0);
     query_bind_text(query, order->wished_model);
     query_bind_text(query, order->wished_flex);
+    query_bind_length(query, order->given_trim);
+    query_bind_number(query, order->extension ? 1 : 0);
+    query_bind_length(query, order->loft);
+    query_bind_length(query, order->lie);
+}
+
+// What a supervisor gave or allowed for this club alone, no file takes back by leaving it out.
+static void keep_given(const struct import_write *write, struct order *order,
+                       const struct order *known) {
+    order->given_trim = import_or_known(write, order->given_trim, known->given_trim);
+    order->loft = import_or_known(write, order->loft, known->loft);
+    order->lie = import_or_known(write, order->lie, known->lie);
+    order->extension = order->extension || (known->extension && !write->exact);
 }
 
 static enum store_result clubs_of(struct store *store, const char *build, int *ret_last) {
@@ -161,11 +179,15 @@ static enum store_result change_club(struct import_write *write, const struct im
 }
 
 enum store_result import_write_club(struct import_write *write, const void *row) {
-    const struct import_club *club = row;
+    struct import_club wanted = *(const struct import_club *)row;
+    struct import_club *club = &wanted;
     struct known known;
     enum store_result result = look_up(write->store, &club->order, &known);
     if (result == STORE_NONE) {
         return add_club(write, club);
+    }
+    if (result == STORE_OK) {
+        keep_given(write, &wanted.order, &known.order);
     }
     if (result != STORE_OK || (same_order(&club->order, &known.order) &&
                                strcmp(club->head, known.head) == 0 && !other_shaft(club, &known))) {

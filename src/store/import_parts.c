@@ -169,8 +169,8 @@ static enum store_result known_shaft(struct store *store, const char *ticket,
     query_bind_text(&query, ticket);
     if (query_step(&query)) {
         catalogue_shaft(&query, &shaft);
-        query_text(&query, 9, life, sizeof life);
-        read_holder(&query, 10, &holder);
+        query_text(&query, 11, life, sizeof life);
+        read_holder(&query, 12, &holder);
     }
     enum store_result result = query_end(&query, "look up a shaft");
     if (result == STORE_OK) {
@@ -192,6 +192,8 @@ static enum store_result save_shaft(struct store *store, enum statement statemen
     query_bind_length(&query, shaft->balance);
     query_bind_length(&query, shaft->raw_frequency);
     query_bind_length(&query, shaft->frequency_mass);
+    query_bind_length(&query, shaft->tip_cut);
+    query_bind_text(&query, shaft->from_shaft);
     query_bind_text(&query, shaft->ticket);
     return query_run(&query, "save a shaft");
 }
@@ -223,11 +225,37 @@ static void keep_known(const struct import_write *write, struct shaft *wanted,
     if (wanted->rack[0] == '\0') {
         memcpy(wanted->rack, known->rack, sizeof wanted->rack);
     }
+    wanted->tip_cut = import_or_known(write, wanted->tip_cut, known->tip_cut);
+    if (wanted->from_shaft[0] == '\0') {
+        memcpy(wanted->from_shaft, known->from_shaft, sizeof wanted->from_shaft);
+    }
 }
 
 static bool same_figures(const struct shaft *a, const struct shaft *b) {
     return a->raw_length == b->raw_length && a->weight == b->weight && a->balance == b->balance &&
-           a->raw_frequency == b->raw_frequency && a->frequency_mass == b->frequency_mass;
+           a->raw_frequency == b->raw_frequency && a->frequency_mass == b->frequency_mass &&
+           a->tip_cut == b->tip_cut && strcmp(a->from_shaft, b->from_shaft) == 0;
+}
+
+// An offcut names the shaft it was cut from, which is one that was cut (R14).
+static enum store_result offcut(struct import_write *write, struct import_at at,
+                                const struct shaft *shaft) {
+    struct part from;
+    if (shaft->from_shaft[0] == '\0') {
+        return STORE_OK;
+    }
+    enum store_result result = store_part(write->store, shaft->from_shaft, &from);
+    if (result == STORE_NONE) {
+        import_complain(write->say, at, "from_shaft", "there is no shaft %s; look at its ticket",
+                        shaft->from_shaft);
+        return STORE_OK;
+    }
+    if (result == STORE_OK && from.life == PART_RAW) {
+        import_complain(write->say, at, "from_shaft",
+                        "%s was never cut, so nothing of it can be used again; look at its ticket",
+                        shaft->from_shaft);
+    }
+    return result;
 }
 
 enum store_result import_write_shaft(struct import_write *write, const void *row) {
@@ -237,6 +265,14 @@ enum store_result import_write_shaft(struct import_write *write, const void *row
     struct holder holder;
     bool raw;
     enum store_result result = known_shaft(write->store, wanted.ticket, &known, &raw, &holder);
+    size_t complaints = write->say->complaints;
+    if (result == STORE_OK || result == STORE_NONE) {
+        enum store_result found = offcut(write, given->at, &wanted);
+        result = found == STORE_OK ? result : found;
+    }
+    if (write->say->complaints > complaints) {
+        return STORE_OK;
+    }
     if (result == STORE_NONE) {
         count(write, IMPORT_SHAFTS, true);
         return save_shaft(write->store, STATEMENT_IMPORT_ADD_SHAFT, &wanted);

@@ -97,14 +97,25 @@ static bool dry_fit(struct replay *replay, const struct entry *entry) {
     return head != NULL;
 }
 
+static void no_consent(struct replay_club *club) {
+    club->column[0] = '\0';
+    club->shim = false;
+    club->trim = LENGTH_UNKNOWN;
+    club->extension = false;
+}
+
 static void consent(struct replay_club *club, const struct entry *entry) {
-    if (entry->kind == ENTRY_KIT) { // consents were given to another shaft
-        club->column[0] = '\0';
-        club->shim = false;
-    } else if (strcmp(entry->cause, "shim") == 0) {
-        club->shim = true;
-    } else {
+    enum consent to;
+    if (entry->kind == ENTRY_KIT || !consent_from_text(entry->cause, &to)) {
+        no_consent(club); // they were given to another shaft
+        return;
+    }
+    club->shim |= to == CONSENT_SHIM;
+    club->extension |= to == CONSENT_EXTENSION;
+    if (to == CONSENT_COLUMN) {
         snprintf(club->column, sizeof club->column, "%.*s", PARTS_SHORT_MAX - 1, entry->note);
+    } else if (to == CONSENT_TRIM) {
+        entry_trim(entry->note, &club->trim);
     }
 }
 
@@ -144,6 +155,7 @@ static struct replay_club *club_of(struct replay *replay, int64_t id) {
     struct replay_club *club = table_take(&replay->clubs, key, &new);
     if (club != NULL && new) {
         club->progress = (struct progress){.attempt = 1, .tip_made = LENGTH_UNKNOWN};
+        club->trim = LENGTH_UNKNOWN;
     }
     return club;
 }

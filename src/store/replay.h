@@ -15,6 +15,8 @@ struct replay_club {
     char shaft[TICKET_TEXT_MAX];
     char column[PARTS_SHORT_MAX]; // a supervisor's consents
     bool shim;
+    length_nm trim; // LENGTH_UNKNOWN: none
+    bool extension;
     bool known; // to the table too
 };
 

@@ -31,6 +31,8 @@ struct club_row {
     char shaft[TICKET_TEXT_MAX];
     char column[PARTS_SHORT_MAX];
     bool shim;
+    length_nm trim;
+    bool extension;
     char name[2 * PARTS_SHORT_MAX];
 };
 
@@ -51,6 +53,8 @@ static void read_club(struct query *query, int64_t *ret_id, struct club_row *row
     query_text(query, 11, row->column, sizeof row->column);
     row->shim = query_number(query, 12) != 0;
     query_text(query, 13, row->name, sizeof row->name);
+    row->trim = query_length(query, 14);
+    row->extension = query_number(query, 15) != 0;
 }
 
 // NULL: all is as the log says. An order may be changed, and other parts reserved for it, while the
@@ -92,12 +96,18 @@ static const char *wrong_in_club(const struct club_row *row, const struct replay
     if (row->column[0] != '\0' && strcmp(row->column, club->column) != 0) {
         return "consent to a column";
     }
+    if (row->trim != LENGTH_UNKNOWN && row->trim != club->trim) {
+        return "consent to a trim";
+    }
+    if (row->extension && !club->extension) {
+        return "consent to an extension";
+    }
     return row->shim && !club->shim ? "consent to a shim" : NULL;
 }
 
 static enum store_result clubs(const struct replay *replay, struct store_check *check) {
     static const struct replay_club untouched = {
-        .progress = {.attempt = 1, .tip_made = LENGTH_UNKNOWN}};
+        .progress = {.attempt = 1, .tip_made = LENGTH_UNKNOWN}, .trim = LENGTH_UNKNOWN};
     enum store_result result = STORE_OK;
     struct query query = query_open(replay->store, STATEMENT_CHECK_CLUBS);
     while (result == STORE_OK && query_step(&query)) {

@@ -45,30 +45,33 @@
       "bore_height = ? WHERE ticket = ?")                                                          \
     X(IMPORT_SHAFT,                                                                                \
       "SELECT s.ticket, s.model, s.flex, s.raw_length, s.weight, s.rack, s.balance, "              \
-      "s.raw_frequency, s.frequency_mass, s.life, s.club, c.build, c.name, c.stage "               \
+      "s.raw_frequency, s.frequency_mass, s.tip_cut, s.from_shaft, s.life, s.club, c.build, "      \
+      "c.name, c.stage "                                                                           \
       "FROM shaft AS s LEFT JOIN club AS c ON c.id = s.club WHERE s.ticket = ?")                   \
     X(IMPORT_ADD_SHAFT,                                                                            \
       "INSERT INTO shaft (model, flex, raw_length, weight, rack, balance, raw_frequency, "         \
-      "frequency_mass, ticket) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)")                                \
+      "frequency_mass, tip_cut, from_shaft, ticket) "                                              \
+      "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, nullif(?, ''), ?)")                                      \
     X(IMPORT_SET_SHAFT,                                                                            \
       "UPDATE shaft SET model = ?, flex = ?, raw_length = ?, weight = ?, rack = ?, balance = ?, "  \
-      "raw_frequency = ?, frequency_mass = ? WHERE ticket = ?")                                    \
+      "raw_frequency = ?, frequency_mass = ?, tip_cut = ?, from_shaft = nullif(?, '') "            \
+      "WHERE ticket = ?")                                                                          \
     X(IMPORT_ADD_BUILD, "INSERT INTO build (name) VALUES (?) ON CONFLICT DO NOTHING")              \
     X(IMPORT_CLUB,                                                                                 \
       "SELECT c.id, c.due, c.playing_length, c.grip_cap, c.grip_weight, c.swingweight, c.step, "   \
       "c.uniform_flex, c.stage, h.ticket, s.ticket, s.life, c.wished_model, c.wished_flex, "       \
-      "s.model, s.flex FROM club AS c "                                                            \
+      "s.model, s.flex, c.given_trim, c.extension, c.loft, c.lie FROM club AS c "                  \
       "LEFT JOIN head AS h ON h.club = c.id LEFT JOIN shaft AS s ON s.club = c.id "                \
       "WHERE c.build = ? AND c.name = ?")                                                          \
     X(IMPORT_CLUBS, "SELECT coalesce(max(position), 0) FROM club WHERE build = ?")                 \
     X(IMPORT_ADD_CLUB,                                                                             \
       "INSERT INTO club (due, playing_length, grip_cap, grip_weight, swingweight, step, "          \
-      "uniform_flex, wished_model, wished_flex, build, name, position) "                           \
-      "VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")                                               \
+      "uniform_flex, wished_model, wished_flex, given_trim, extension, loft, lie, build, name, "   \
+      "position) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)")                         \
     X(IMPORT_SET_CLUB,                                                                             \
       "UPDATE club SET due = ?, playing_length = ?, grip_cap = ?, grip_weight = ?, "               \
-      "swingweight = ?, step = ?, uniform_flex = ?, wished_model = ?, wished_flex = ? "            \
-      "WHERE id = ?")                                                                              \
+      "swingweight = ?, step = ?, uniform_flex = ?, wished_model = ?, wished_flex = ?, "           \
+      "given_trim = ?, extension = ?, loft = ?, lie = ? WHERE id = ?")                             \
     X(IMPORT_RELEASE_HEAD, "UPDATE head SET club = NULL WHERE club = ?")                           \
     X(IMPORT_RELEASE_SHAFT, "UPDATE shaft SET club = NULL WHERE club = ?")                         \
     X(IMPORT_RESERVE_HEAD, "UPDATE head SET club = ? WHERE ticket = ?")                            \

@@ -9,7 +9,8 @@
     "(SELECT ticket FROM head WHERE head.club = c.id), "                                           \
     "(SELECT ticket FROM shaft WHERE shaft.club = c.id), c.due, c.stage, c.bench FROM club AS c "
 #define WORK_SHAFT                                                                                 \
-    "ticket, model, flex, raw_length, weight, rack, balance, raw_frequency, frequency_mass"
+    "ticket, model, flex, raw_length, weight, rack, balance, raw_frequency, frequency_mass, "      \
+    "tip_cut, from_shaft"
 #define WORK_BY_DUE "ORDER BY c.due = '', c.due, c.build, c.position LIMIT ?"
 #define WORK_HALF_CUT "stage NOT IN ('pending', 'done') AND rank >= 0"
 
@@ -30,11 +31,11 @@
       "SELECT id, build, name, position, (SELECT count(*) FROM club AS mate "                      \
       "WHERE mate.build = club.build), due, playing_length, grip_cap, grip_weight, swingweight, "  \
       "step, uniform_flex, picked_column, shim_consent, stage, attempt, tip_made, tip_seq, "       \
-      "butt_seq, measure_seq, decision_seq, bench, wished_model, wished_flex FROM club "           \
-      "WHERE id = ?")                                                                              \
+      "butt_seq, measure_seq, decision_seq, bench, wished_model, wished_flex, given_trim, "        \
+      "trim_consent, extension, extension_consent, loft, lie FROM club WHERE id = ?")              \
     X(CLUB_HEAD,                                                                                   \
       "SELECT h.ticket, h.model, r.kind, r.engraved, h.weight, r.hosel_bore, r.insertion, "        \
-      "h.bore_height, r.bore_height, r.bore, r.cg_beyond, r.inertia FROM head AS h "               \
+      "h.bore_height, r.bore_height, r.bore, r.cg_beyond, r.inertia, r.loft, r.lie FROM head AS h " \
       "JOIN head_model_revision AS r ON r.model = h.model WHERE h.club = ? "                       \
       "ORDER BY r.revision DESC LIMIT 1")                                                          \
     X(CLUB_SHAFT, "SELECT " WORK_SHAFT " FROM shaft WHERE club = ?")                               \
@@ -98,12 +99,14 @@
     X(BUILD_AFTER, "SELECT min(name) FROM build WHERE name > ?")                                   \
     X(BUILD_CLUBS, "SELECT id FROM club WHERE build = ? ORDER BY position")                        \
     X(FINALS,                                                                                      \
-      "SELECT l.kind, l.made, l.note FROM club AS c CROSS JOIN log AS l INDEXED BY log_final "     \
-      "ON l.club_id = c.id AND l.kind IN ('final_length', 'final_swingweight', "                   \
-      "'final_frequency') WHERE c.id = ? AND c.stage = 'done' AND l.seq > c.measure_seq "          \
-      "ORDER BY l.seq")                                                                            \
+      "SELECT l.kind, l.made, l.note, l.cause FROM club AS c CROSS JOIN log AS l "                 \
+      "INDEXED BY log_final ON l.club_id = c.id AND l.kind IN ('final_length', "                   \
+      "'final_swingweight', 'final_frequency', 'final_loft', 'final_lie') "                        \
+      "WHERE c.id = ? AND c.stage = 'done' AND l.seq > c.measure_seq ORDER BY l.seq")              \
     X(WORK_COLUMN, "UPDATE club SET picked_column = ? WHERE id = ?")                               \
     X(WORK_SHIM, "UPDATE club SET shim_consent = 1 WHERE id = ?")                                  \
+    X(WORK_TRIM, "UPDATE club SET trim_consent = ? WHERE id = ?")                                  \
+    X(WORK_EXTENSION, "UPDATE club SET extension_consent = 1 WHERE id = ?")                        \
     X(WORK_BORE,                                                                                   \
       "UPDATE head SET bore_height = ?, dry_fit_overall = ?, dry_fit_raw = ? WHERE ticket = ? "    \
       "RETURNING ticket")                                                                          \
@@ -113,7 +116,8 @@
       "UPDATE shaft SET life = 'cut', remaining = ? WHERE ticket = ?")                             \
     X(WORK_SCRAP, "UPDATE shaft SET life = 'scrap', club = NULL WHERE ticket = ?")                 \
     X(WORK_NO_CONSENT,                                                                             \
-      "UPDATE club SET picked_column = '', shim_consent = 0 WHERE id = ?")                         \
+      "UPDATE club SET picked_column = '', shim_consent = 0, trim_consent = NULL, "                \
+      "extension_consent = 0 WHERE id = ?")                                                        \
     X(WORK_KIT,                                                                                    \
       "UPDATE shaft SET club = ?1 WHERE ticket = ?2 AND life = 'raw' AND club IS NULL "            \
       "AND (model, flex) = (SELECT wished_model, wished_flex FROM club WHERE id = ?1) "            \

@@ -11,6 +11,7 @@
 // Errors: a function that can fail returns enum store_result and leaves its ret_ arguments
 // untouched; store_message() then says what, where and what to do, for a person.
 
+#include "assembly_check.h"
 #include "change.h"
 #include "club.h"
 #include "entry.h"
@@ -139,12 +140,7 @@ int store_clubs(struct store *store, enum club_list list, struct club_line *line
 // Raw, unreserved shafts of the same model and flex as `shaft`, by ticket.
 int store_spare_shafts(struct store *store, const char *shaft, struct part *parts, int max);
 
-// What was measured on the assembled club since it was last done; the latest of each.
-struct final_values {
-    length_nm length;         // playing length, LENGTH_UNKNOWN: not measured
-    char swingweight[8];      // empty: not measured
-    frequency_dcpm frequency; // FREQUENCY_UNKNOWN: not measured
-};
+// What was measured on the assembled club since it was last done.
 // STORE_OK and nothing measured, too, when there is no such club.
 enum store_result store_final_values(struct store *store, int64_t club_id,
                                      struct final_values *ret_values);

@@ -30,6 +30,8 @@ bool work_moves(enum entry_kind kind) {
     case ENTRY_FINAL_LENGTH:
     case ENTRY_FINAL_SWINGWEIGHT:
     case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_FINAL_LOFT:
+    case ENTRY_FINAL_LIE:
     case ENTRY_KIT:
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
@@ -82,8 +84,11 @@ static bool same_parts(const struct work *work, const struct entry *entry) {
 }
 
 static bool known_consent(const struct entry *entry) {
-    return entry->kind != ENTRY_CONSENT || strcmp(entry->cause, "column") == 0 ||
-           strcmp(entry->cause, "shim") == 0;
+    enum consent consent;
+    length_nm trim;
+    return entry->kind != ENTRY_CONSENT ||
+           (consent_from_text(entry->cause, &consent) &&
+            (consent != CONSENT_TRIM || entry_trim(entry->note, &trim)));
 }
 
 static enum store_result allowed_supervisor(struct store *store, const char *badge) {
@@ -143,8 +148,10 @@ enum store_result work_allowed(struct store *store, const struct work *work,
                               entry->attempt, work->progress.attempt);
     }
     if (!known_consent(entry)) {
-        return connection_say(store, STORE_REFUSED,
-                              "Consent is to a column or shim, not to \"%s\".", entry->cause);
+        return connection_say(
+            store, STORE_REFUSED,
+            "Consent is to a column, a shim, a trim or an extension, not to \"%s %s\".",
+            entry->cause, entry->note);
     }
     if (final_kind(entry->kind) && !final_plausible(entry)) {
         return connection_say(store, STORE_REFUSED,

@@ -69,10 +69,22 @@ static enum store_result dry_fit(struct store *store, const struct entry *entry)
 }
 
 static enum store_result consent(struct store *store, const struct entry *entry) {
-    bool shim = strcmp(entry->cause, "shim") == 0;
-    struct query query = query_open(store, shim ? STATEMENT_WORK_SHIM : STATEMENT_WORK_COLUMN);
-    if (!shim) {
+    static const enum statement statements[CONSENT_COUNT] = {
+        [CONSENT_COLUMN] = STATEMENT_WORK_COLUMN,
+        [CONSENT_SHIM] = STATEMENT_WORK_SHIM,
+        [CONSENT_TRIM] = STATEMENT_WORK_TRIM,
+        [CONSENT_EXTENSION] = STATEMENT_WORK_EXTENSION,
+    };
+    enum consent to;
+    length_nm trim;
+    if (!consent_from_text(entry->cause, &to)) {
+        return STORE_REFUSED; // work_allowed has said so
+    }
+    struct query query = query_open(store, statements[to]);
+    if (to == CONSENT_COLUMN) {
         query_bind_text(&query, entry->note);
+    } else if (to == CONSENT_TRIM && entry_trim(entry->note, &trim)) {
+        query_bind_length(&query, trim);
     }
     query_bind_number(&query, entry->club_id);
     return query_run(&query, "save the supervisor's consent");
@@ -171,6 +183,8 @@ static enum store_result parts(struct store *store, const struct work *before,
     case ENTRY_FINAL_LENGTH:
     case ENTRY_FINAL_SWINGWEIGHT:
     case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_FINAL_LOFT:
+    case ENTRY_FINAL_LIE:
     case ENTRY_DAY_SIGNED:
     case ENTRY_RESTORED:
     case ENTRY_NOTE:

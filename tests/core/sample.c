@@ -14,6 +14,8 @@ struct sample sample_make(void) {
                 .bore_height = IN(1, 0, 1),
                 .model_bore_height = LENGTH_UNKNOWN,
                 .bore = BORE_BLIND,
+                .loft = LENGTH_UNKNOWN,
+                .lie = LENGTH_UNKNOWN,
             },
         .shaft =
             {

@@ -70,7 +70,68 @@ static void test_words(void **state) {
     assert_string_equal(entry_kind_text(ENTRY_FINAL_LENGTH), "final_length");
     assert_string_equal(entry_kind_text(ENTRY_FINAL_SWINGWEIGHT), "final_swingweight");
     assert_string_equal(entry_kind_text(ENTRY_FINAL_FREQUENCY), "final_frequency");
+    assert_string_equal(entry_kind_text(ENTRY_FINAL_LOFT), "final_loft");
+    assert_string_equal(entry_kind_text(ENTRY_FINAL_LIE), "final_lie");
     assert_string_equal(stage_text(STAGE_BUTT_SHOWN), "butt_shown");
+}
+
+static void test_consents(void **state) {
+    static const char *const texts[CONSENT_COUNT] = {"column", "shim", "trim", "extension"};
+    enum consent consent = CONSENT_COUNT;
+    (void)state;
+    for (int i = 0; i < CONSENT_COUNT; i++) {
+        assert_string_equal(consent_text((enum consent)i), texts[i]);
+        assert_true(consent_from_text(texts[i], &consent));
+        assert_int_equal(consent, i);
+    }
+    assert_false(consent_from_text("", &consent));
+    assert_false(consent_from_text("Trim", &consent));
+}
+
+// Loft 0 to 75, lie 45 to 80 degrees: common practice, no source.
+static void test_angles_and_trims(void **state) {
+    static const struct {
+        enum entry_kind kind;
+        const char *text;
+        int64_t angle; // -1: refused
+    } angles[] = {
+        {ENTRY_FINAL_LOFT, "0", 0},      {ENTRY_FINAL_LOFT, "58.5", 58500},
+        {ENTRY_FINAL_LOFT, "75", 75000}, {ENTRY_FINAL_LOFT, "75.1", -1},
+        {ENTRY_FINAL_LOFT, "-1", -1},    {ENTRY_FINAL_LOFT, "10.55", -1},
+        {ENTRY_FINAL_LOFT, "", -1},      {ENTRY_FINAL_LOFT, "58 deg", -1},
+        {ENTRY_FINAL_LIE, "45", 45000},  {ENTRY_FINAL_LIE, "80.0", 80000},
+        {ENTRY_FINAL_LIE, "44.9", -1},   {ENTRY_FINAL_LIE, "80.1", -1},
+    };
+    static const struct {
+        const char *text;
+        length_nm trim; // -1: refused
+    } trims[] = {
+        {"0", 0},
+        {"1 1/2", 3 * LENGTH_INCH / 2},
+        {"38.1 mm", 3 * LENGTH_INCH / 2},
+        {"1.5 in", 3 * LENGTH_INCH / 2},
+        {"80", 80 * LENGTH_INCH},
+        {"80 1/64", -1},
+        {"-1/4", -1},
+        {"", -1},
+        {"3", 3 * LENGTH_INCH},
+        {"column", -1},
+    };
+    (void)state;
+    for (size_t i = 0; i < COUNT(angles); i++) {
+        int64_t angle = -1;
+        bool good = entry_angle(angles[i].kind, angles[i].text, &angle);
+        if (good != (angles[i].angle >= 0) || angle != angles[i].angle) {
+            fail_msg("%s", angles[i].text);
+        }
+    }
+    for (size_t i = 0; i < COUNT(trims); i++) {
+        length_nm trim = -1;
+        bool good = entry_trim(trims[i].text, &trim);
+        if (good != (trims[i].trim >= 0) || trim != trims[i].trim) {
+            fail_msg("%s", trims[i].text);
+        }
+    }
 }
 
 // 600 cpm is beyond any club; a tenth is what a meter shows.
@@ -259,6 +320,8 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_init),
         cmocka_unit_test(test_words),
+        cmocka_unit_test(test_consents),
+        cmocka_unit_test(test_angles_and_trims),
         cmocka_unit_test(test_frequency),
         cmocka_unit_test(test_layout),
         cmocka_unit_test(test_every_field_counts),

@@ -92,6 +92,8 @@ static const struct rule {
     {ENTRY_FINAL_LENGTH, STAGE_DONE, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_DONE},
     {ENTRY_FINAL_SWINGWEIGHT, STAGE_DONE, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_DONE},
     {ENTRY_FINAL_FREQUENCY, STAGE_DONE, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_DONE},
+    {ENTRY_FINAL_LOFT, STAGE_DONE, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_DONE},
+    {ENTRY_FINAL_LIE, STAGE_DONE, ANY, ANY, ANY, ANY, NULL, ANY, STAGE_DONE},
 };
 
 static const enum entry_kind about_no_stage[] = {
@@ -143,8 +145,9 @@ static bool no_stage(enum entry_kind kind) {
 
 // What a supervisor does does not wait for the bench that had the club last.
 static bool at_any_bench(enum entry_kind kind) {
-    static const enum entry_kind kinds[] = {ENTRY_DECIDE, ENTRY_KIT, ENTRY_FINAL_LENGTH,
-                                            ENTRY_FINAL_SWINGWEIGHT, ENTRY_FINAL_FREQUENCY};
+    static const enum entry_kind kinds[] = {
+        ENTRY_DECIDE,          ENTRY_KIT,        ENTRY_FINAL_LENGTH, ENTRY_FINAL_SWINGWEIGHT,
+        ENTRY_FINAL_FREQUENCY, ENTRY_FINAL_LOFT, ENTRY_FINAL_LIE};
     for (size_t i = 0; i < COUNT(kinds); i++) {
         if (kinds[i] == kind) {
             return true;

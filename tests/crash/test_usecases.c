@@ -101,6 +101,25 @@ static void measures_the_assembled_club(void) {
     entry = fixture_entry(&fixture, ENTRY_FINAL_FREQUENCY, 3);
     strcpy(entry.note, "261.5");
     done(store_append(fixture.store, &entry));
+    entry = fixture_entry(&fixture, ENTRY_FINAL_LOFT, 3);
+    strcpy(entry.note, "33.5");
+    done(store_append(fixture.store, &entry));
+    entry = fixture_entry(&fixture, ENTRY_FINAL_LIE, 3);
+    strcpy(entry.note, "62");
+    done(store_append(fixture.store, &entry));
+}
+
+// Before the cut: a trim for want of a chart, a butt to be extended.
+static void agrees_at_the_bench(void) {
+    struct entry entry = fixture_entry(&fixture, ENTRY_CONSENT, 4);
+    strcpy(entry.worker, SUPERVISOR);
+    strcpy(entry.cause, "trim");
+    strcpy(entry.note, "1 1/2 in");
+    done(store_append(fixture.store, &entry));
+    entry = fixture_entry(&fixture, ENTRY_CONSENT, 4);
+    strcpy(entry.worker, SUPERVISOR);
+    strcpy(entry.cause, "extension");
+    done(store_append(fixture.store, &entry));
 }
 
 static void signs_the_day(void) {
@@ -150,8 +169,13 @@ static void tries_pins(void) {
 }
 
 static void whole_day(void) {
-    void (*const cases[])(void) = {imports,    takes_a_kit_list, measures_the_assembled_club,
-                                   adds_notes, signs_the_day,    tries_pins};
+    void (*const cases[])(void) = {imports,
+                                   takes_a_kit_list,
+                                   measures_the_assembled_club,
+                                   agrees_at_the_bench,
+                                   adds_notes,
+                                   signs_the_day,
+                                   tries_pins};
     fixture_bring(&fixture, 3, STAGE_DONE);
     for (size_t i = 0; i < COUNT(cases); i++) {
         cases[i]();

@@ -94,7 +94,9 @@ static struct club iron(int number) {
                               .insertion = IN(1, 4),
                               .bore_height = IN(1, 0),
                               .model_bore_height = IN(1, 0),
-                              .bore = BORE_BLIND};
+                              .bore = BORE_BLIND,
+                              .loft = LENGTH_UNKNOWN,
+                              .lie = LENGTH_UNKNOWN};
     put(club.head.model, "Cove 5");
     put(club.head.engraved, "B");
     club.shaft.raw_length = IN(41, 0);

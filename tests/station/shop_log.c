@@ -101,6 +101,8 @@ static void judge(struct shop *shop, const struct entry *entry) {
     case ENTRY_FINAL_LENGTH:
     case ENTRY_FINAL_SWINGWEIGHT:
     case ENTRY_FINAL_FREQUENCY:
+    case ENTRY_FINAL_LOFT:
+    case ENTRY_FINAL_LIE:
     case ENTRY_KIT:
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:

@@ -378,7 +378,33 @@ static void keeps_a_consent(void **state) {
     refuses(fixture, &entry, "needs a club");
     entry = fixture_entry(fixture, ENTRY_CONSENT, 3);
     strcpy(entry.cause, "anything");
-    refuses(fixture, &entry, "column or shim");
+    refuses(fixture, &entry, "a column, a shim, a trim or an extension");
+}
+
+static void keeps_a_trim_and_an_extension(void **state) {
+    struct fixture *fixture = *state;
+    struct store_check check;
+    struct entry entry = fixture_entry(fixture, ENTRY_CONSENT, 3);
+    assert_true(fixture_club(fixture, 3).order.trim_consent == LENGTH_UNKNOWN);
+    assert_false(fixture_club(fixture, 3).order.extension_consent);
+    strcpy(entry.cause, "trim");
+    strcpy(entry.note, "about an inch");
+    refuses(fixture, &entry, "trim about an inch");
+    strcpy(entry.note, "1 1/2 in");
+    strcpy(entry.worker, BUILDER);
+    refuses(fixture, &entry, "Only a supervisor");
+    strcpy(entry.worker, SUPERVISOR);
+    assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
+    assert_int_equal(fixture_club(fixture, 3).order.trim_consent, 3 * LENGTH_INCH / 2);
+    assert_true(fixture_club(fixture, 3).order.given_trim == LENGTH_UNKNOWN);
+    entry = fixture_entry(fixture, ENTRY_CONSENT, 3);
+    strcpy(entry.cause, "extension");
+    assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
+    assert_true(fixture_club(fixture, 3).order.extension_consent);
+    assert_false(fixture_club(fixture, 3).order.extension);
+    assert_int_equal(fixture_club(fixture, 3).order.trim_consent, 3 * LENGTH_INCH / 2);
+    assert_true(fixture_club(fixture, 4).order.trim_consent == LENGTH_UNKNOWN);
+    assert_int_equal(store_check(fixture->store, &check), STORE_OK);
 }
 
 static struct entry note(struct fixture *fixture, int64_t about, int64_t club) {
@@ -471,6 +497,7 @@ int main(void) {
         STEP(decides_to_scrap),
         STEP(keeps_a_dry_fit),
         STEP(keeps_a_consent),
+        STEP(keeps_a_trim_and_an_extension),
         STEP(takes_a_note_about_any_entry),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

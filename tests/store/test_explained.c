@@ -136,6 +136,8 @@ static void finds_any_changed_club(void **state) {
         {"bench", "'Bench 9'"},
         {"picked_column", "'8'"},
         {"shim_consent", "1"},
+        {"trim_consent", "25400001"},
+        {"extension_consent", "1"},
     };
     (void)state;
     change_each("club", "id", "build || ' ' || name", changes, COUNT(changes), "");

@@ -97,6 +97,12 @@ static void refuses_what_no_club_has(void **state) {
     refuses(fixture, ENTRY_FINAL_SWINGWEIGHT, LENGTH_UNKNOWN, "   D2.3   ", "final_swingweight");
     refuses(fixture, ENTRY_FINAL_FREQUENCY, LENGTH_UNKNOWN, "610", "no final_frequency");
     refuses(fixture, ENTRY_FINAL_FREQUENCY, LENGTH_UNKNOWN, "D2.3", "no final_frequency");
+    refuses(fixture, ENTRY_FINAL_LOFT, LENGTH_UNKNOWN, "75.5", "no final_loft");
+    refuses(fixture, ENTRY_FINAL_LIE, LENGTH_UNKNOWN, "40", "no final_lie");
+    refuses(fixture, ENTRY_FINAL_LIE, LENGTH_UNKNOWN, "", "no final_lie");
+    struct entry guessed = measured(fixture, ENTRY_FINAL_LENGTH, 37 * LENGTH_INCH, "");
+    strcpy(guessed.cause, "guessed");
+    assert_int_equal(store_append(fixture->store, &guessed), STORE_REFUSED);
     struct entry entry = measured(fixture, ENTRY_FINAL_FREQUENCY, LENGTH_UNKNOWN, "302");
     strcpy(entry.shaft, "S-0005K");
     assert_int_equal(store_append(fixture->store, &entry), STORE_REFUSED);
@@ -105,6 +111,26 @@ static void refuses_what_no_club_has(void **state) {
     assert_int_equal(store_append(fixture->store, &entry), STORE_REFUSED);
     assert_non_null(strstr(store_message(fixture->store), "needs a club"));
     expect_nothing(fixture, 3);
+}
+
+// Loft and lie like the rest; how the length was taken goes with the length it tells of.
+static void keeps_angles_and_the_method(void **state) {
+    struct fixture *fixture = *state;
+    fixture_bring(fixture, 3, STAGE_DONE);
+    takes(fixture, ENTRY_FINAL_LOFT, LENGTH_UNKNOWN, "33");
+    takes(fixture, ENTRY_FINAL_LOFT, LENGTH_UNKNOWN, "34.5");
+    takes(fixture, ENTRY_FINAL_LIE, LENGTH_UNKNOWN, "62");
+    assert_int_equal(values_of(fixture, 3).loft, 34500);
+    assert_int_equal(values_of(fixture, 3).lie, 62000);
+    static const char *const causes[] = {"rules", "ruler", ""};
+    static const enum length_method methods[] = {LENGTH_METHOD_RULES, LENGTH_METHOD_RULER,
+                                                 LENGTH_METHOD_UNKNOWN};
+    for (size_t i = 0; i < sizeof causes / sizeof causes[0]; i++) {
+        struct entry entry = measured(fixture, ENTRY_FINAL_LENGTH, 37 * LENGTH_INCH, "");
+        strcpy(entry.cause, causes[i]);
+        assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
+        assert_int_equal(values_of(fixture, 3).method, methods[i]);
+    }
 }
 
 // A measure that is withdrawn takes with it what was measured on the club as it was.
@@ -174,6 +200,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(keeps_the_latest),
         STEP(refuses_what_no_club_has),
+        STEP(keeps_angles_and_the_method),
         STEP(forgets_with_the_cut),
         STEP(reads_a_build),
     };

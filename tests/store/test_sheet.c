@@ -347,6 +347,84 @@ static void two_changes_are_one(void **state) {
     assert_memory_equal(&now, &before, sizeof now);
 }
 
+// What a supervisor gives for one club, and an offcut with the ticket it had before.
+static void gives_a_trim(void **state) {
+    struct fixture *fixture = *state;
+    struct document before = load(fixture, "builds", "2042", "7", NULL);
+    struct document after = before;
+    expect_cell(&before, "given_trim", "");
+    expect_cell(&before, "extension", "no");
+    expect_cell(&before, "loft", "");
+    assert_true(document_set(&after, "given_trim", "1.5"));
+    assert_true(document_set(&after, "extension", "yes"));
+    assert_true(document_set(&after, "loft", "34.5"));
+    assert_true(document_set(&after, "lie", "62"));
+    assert_int_equal(store_canonical(fixture->store, &after), STORE_OK);
+    expect_cell(&after, "given_trim", "1 1/2");
+    struct entry entry = entry_of(fixture, &before, &after, BUILDER);
+    refuses(fixture, entry, NULL, "Only a supervisor");
+    int64_t seq = changes(fixture, &before, &after);
+    struct club club = fixture_club(fixture, 3);
+    assert_int_equal(club.order.given_trim, 3 * LENGTH_INCH / 2);
+    assert_true(club.order.extension);
+    assert_int_equal(club.order.loft, 34500);
+    assert_int_equal(club.order.lie, 62000);
+    struct plan_input input;
+    struct plan plan;
+    struct bench_rules rules = BENCH_RULES_DEFAULT;
+    assert_true(club_plan(&club, &rules, &input, &plan));
+    assert_int_equal(plan.tip_mark, 3 * LENGTH_INCH / 2);
+    assert_int_equal(plan.reason[0].code, PLAN_R_GIVEN);
+    struct entry back = back_of(fixture, seq);
+    assert_int_equal(store_append(fixture->store, &back), STORE_OK);
+    assert_true(fixture_club(fixture, 3).order.given_trim == LENGTH_UNKNOWN);
+    assert_false(fixture_club(fixture, 3).order.extension);
+    after = load(fixture, "builds", "2042", "7", NULL);
+    assert_memory_equal(&after, &before, sizeof after);
+    assert_true(document_set(&after, "given_trim", "-1/2"));
+    assert_int_equal(store_canonical(fixture->store, &after), STORE_REFUSED);
+}
+
+static void takes_in_an_offcut(void **state) {
+    struct fixture *fixture = *state;
+    struct document offcut = {.keys = 1};
+    struct part part;
+    strcpy(offcut.sheet, "shafts");
+    assert_true(document_set(&offcut, "ticket", "S-0010Q"));
+    assert_true(document_set(&offcut, "model", "Alder 110"));
+    assert_true(document_set(&offcut, "flex", "S"));
+    assert_true(document_set(&offcut, "raw_length", "38"));
+    assert_true(document_set(&offcut, "tip_cut", "2.5"));
+    assert_true(document_set(&offcut, "from_shaft", "S-0003O"));
+    if (store_canonical(fixture->store, &offcut) != STORE_OK) {
+        fail_msg("%s", store_message(fixture->store));
+    }
+    refuses(fixture, entry_of(fixture, NULL, &offcut, BUILDER), "from_shaft", "never cut");
+    fixture_bring(fixture, 3, STAGE_TIP_CUT);
+    struct document wrong = offcut;
+    assert_true(document_set(&wrong, "from_shaft", "S-0009C"));
+    refuses(fixture, entry_of(fixture, NULL, &wrong, BUILDER), "from_shaft", "there is no shaft");
+    struct entry entry = entry_of(fixture, NULL, &offcut, BUILDER);
+    if (store_append(fixture->store, &entry) != STORE_OK) {
+        fail_msg("%s", store_message(fixture->store));
+    }
+    struct document now = load(fixture, "shafts", "S-0010Q", NULL, NULL);
+    expect_cell(&now, "tip_cut", "2 1/2");
+    expect_cell(&now, "from_shaft", "S-0003O");
+    // The offcut is raw stock under its own ticket; the old ticket stays what it was (R14).
+    assert_int_equal(store_part(fixture->store, "S-0010Q", &part), STORE_OK);
+    assert_int_equal(part.life, PART_RAW);
+    assert_int_equal(store_part(fixture->store, "S-0003O", &part), STORE_OK);
+    assert_int_equal(part.life, PART_CUT);
+    struct stock stock;
+    struct shaft shafts[8];
+    int count = store_stock(fixture->store, "Alder 110", "S", &stock, shafts, 8);
+    assert_int_equal(count, 2); // by ticket: S-0005K, S-0010Q
+    assert_int_equal(shafts[1].tip_cut, 5 * LENGTH_INCH / 2);
+    assert_string_equal(shafts[1].from_shaft, "S-0003O");
+    assert_true(shafts[0].tip_cut == LENGTH_UNKNOWN);
+}
+
 static enum store_result look(void *ctx, struct store *store) {
     struct club club;
     enum store_result result = store_club(store, 1, &club);
@@ -385,6 +463,8 @@ int main(void) {
         TEST(only_who_may),
         TEST(refuses_what_is_not_as_it_was),
         TEST(two_changes_are_one),
+        TEST(gives_a_trim),
+        TEST(takes_in_an_offcut),
         TEST(rehearses),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
