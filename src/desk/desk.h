@@ -70,7 +70,7 @@ struct desk_query {
     struct desk_ref after; // the last row of the page before this one; empty: from the first
     bool has_selected;
     struct desk_ref selected;
-    char find[DESK_KEY_MAX]; // only what begins with this; empty: all
+    char find[DESK_KEY_MAX]; // only those with this in them; empty: all
 };
 // A page of a list: VIEW_ROWS_MAX rows, what there is to say about the selected one, plots.
 struct desk_table {

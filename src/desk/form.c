@@ -114,6 +114,17 @@ static void complaint_words(const struct desk_work *work, size_t which, char *bu
     text_add(&text, work->remarks.complaint[which].text);
 }
 
+// Where the first complaint is mended.
+static void to_complaint(struct desk_work *work) {
+    struct form_field fields[VIEW_FORM_FIELDS];
+    int count = form_fields(work, fields);
+    for (int i = 0; i < count; i++) {
+        if (!fields[i].fixed && strcmp(fields[i].cell, work->remarks.complaint[0].cell) == 0) {
+            work->field = i;
+        }
+    }
+}
+
 // What is still to be filled in is no mistake before somebody wants to save.
 static bool shown_complaint(const struct desk_work *work, size_t which) {
     const char *cell = work->remarks.complaint[which].cell;
@@ -136,6 +147,7 @@ static enum desk_wish save(struct desk *desk) {
         char words[VIEW_TEXT_MAX];
         complaint_words(work, 0, words, sizeof words);
         desk_say(desk, TONE_STOP, words);
+        to_complaint(work);
         work->tried = true;
         return DESK_STAYS;
     }

@@ -126,7 +126,7 @@ void list_view(const struct desk *desk, struct view *view) {
     }
     if (page->find[0] != '\0') {
         char words[VIEW_TEXT_MAX];
-        snprintf(words, sizeof words, _("Only what begins with %s"), page->find);
+        snprintf(words, sizeof words, _("Only those with %s"), page->find);
         SET(view->set.subtitle, words);
         desk_action(view, ACTION_FILTER_CLEAR, 0, _("Show all"), "Del", TONE_PLAIN);
     }

@@ -25,16 +25,17 @@ static enum desk_result begin_new(struct office *office, struct desk_draft *draf
 
 #define SHEET(name, keys) name, keys, sheets_begin, sheets_consider, sheets_save
 #define NEW(name, keys) name, keys, begin_new, sheets_consider, sheets_save
+#define PLANS(name, keys) name, keys, sheets_begin, effects_consider, sheets_save
 static const struct form_work works[DESK_FORM_COUNT] = {
     [DESK_FORM_CLUB] = {SHEET("builds", 2)},
     [DESK_FORM_HEAD] = {SHEET("heads", 1)},
     [DESK_FORM_SHAFT] = {SHEET("shafts", 1)},
-    [DESK_FORM_HEAD_MODEL] = {SHEET("head_models", 1)},
+    [DESK_FORM_HEAD_MODEL] = {PLANS("head_models", 1)},
     [DESK_FORM_NEW_HEAD_MODEL] = {NEW("head_models", 1)},
-    [DESK_FORM_SHAFT_MODEL] = {SHEET("shaft_models", 1)},
+    [DESK_FORM_SHAFT_MODEL] = {PLANS("shaft_models", 1)},
     [DESK_FORM_NEW_SHAFT_MODEL] = {NEW("shaft_models", 1)},
-    [DESK_FORM_CHART] = {SHEET("charts", 3)},
-    [DESK_FORM_NEW_CHART] = {NEW("charts", 3)},
+    [DESK_FORM_CHART] = {PLANS("charts", 3)},
+    [DESK_FORM_NEW_CHART] = {"charts", 3, begin_new, effects_consider, sheets_save},
 };
 
 const struct form_work *forms_work(enum desk_form form) {

@@ -143,3 +143,27 @@ int store_flexes(struct store *store, const char *model, char flexes[][PARTS_SHO
     }
     return listed(&query, count, "list the flexes");
 }
+
+static int open_clubs(struct query *query, int64_t *ids, int max) {
+    int count = 0;
+    while (count < max && query_step(query)) {
+        ids[count++] = query_number(query, 0);
+    }
+    return listed(query, count, "list the open clubs");
+}
+
+int store_open_of_shaft(struct store *store, const char *model, const char *flex, int64_t *ids,
+                        int max) {
+    struct query query = query_open(store, STATEMENT_OPEN_OF_SHAFT_MODEL);
+    query_bind_number(&query, max);
+    query_bind_text(&query, model);
+    query_bind_text(&query, flex);
+    return open_clubs(&query, ids, max);
+}
+
+int store_open_of_head(struct store *store, const char *model, int64_t *ids, int max) {
+    struct query query = query_open(store, STATEMENT_OPEN_OF_HEAD_MODEL);
+    query_bind_number(&query, max);
+    query_bind_text(&query, model);
+    return open_clubs(&query, ids, max);
+}

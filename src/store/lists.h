@@ -53,4 +53,12 @@ enum store_result store_chart_revision(struct store *store, const char *model, c
 // Flexes that charts, profiles or shafts of the model name, sorted.
 int store_flexes(struct store *store, const char *model, char flexes[][PARTS_SHORT_MAX], int max);
 
+// Clubs that are neither done nor cancelled and have both parts, whose plans a change of a model or
+// its chart may touch: with a shaft of the model (of one flex, or empty: of any); in a build with a
+// head of the model, since its bore height may be the build's reference. By due date. The first
+// `max`; returns how many, or -1.
+int store_open_of_shaft(struct store *store, const char *model, const char *flex, int64_t *ids,
+                        int max);
+int store_open_of_head(struct store *store, const char *model, int64_t *ids, int max);
+
 #endif

@@ -3,6 +3,17 @@
 
 // Lists of what the shop has.
 
+// Clubs that are neither done nor cancelled, drafts and held ones too.
+#define OPEN_CLUBS                                                                                 \
+    "SELECT c.id FROM (SELECT id FROM club INDEXED BY club_next WHERE stage = 'pending' "          \
+    "AND rank > 0 UNION ALL SELECT d.id FROM build AS b INDEXED BY build_status "                  \
+    "CROSS JOIN club AS d ON d.build = b.name WHERE b.status IN ('draft', 'held') "                \
+    "AND d.stage = 'pending' AND d.cancelled = 0 UNION ALL SELECT id FROM club "                   \
+    "INDEXED BY club_half WHERE stage NOT IN ('pending', 'done')) AS o "                           \
+    "CROSS JOIN club AS c ON c.id = o.id CROSS JOIN head AS h ON h.club = c.id "                   \
+    "CROSS JOIN shaft AS s ON s.club = c.id "
+#define OPEN_FIRST "ORDER BY c.due = '', c.due, c.build, c.position LIMIT ?1"
+
 // clang-format off
 #define LISTS_STATEMENTS(X)                                                                        \
     X(LIST_HEADS,                                                                                  \
@@ -36,6 +47,11 @@
       "SELECT l.weight, l.name, l.tip_trim FROM chart AS c LEFT JOIN chart_column AS l "           \
       "ON l.chart = c.id WHERE c.model = ? AND c.flex = ? AND c.kind = ? AND c.revision = ? "      \
       "ORDER BY l.weight")                                                                         \
+    X(OPEN_OF_SHAFT_MODEL,                                                                         \
+      OPEN_CLUBS "WHERE s.model = ?2 AND (?3 = '' OR s.flex = ?3) " OPEN_FIRST)                    \
+    X(OPEN_OF_HEAD_MODEL,                                                                          \
+      OPEN_CLUBS "WHERE c.build IN (SELECT m.build FROM head AS g "                                \
+                 "JOIN club AS m ON m.id = g.club WHERE g.model = ?2) " OPEN_FIRST)                \
     X(LIST_FLEXES,                                                                                 \
       "SELECT flex FROM chart WHERE model = ? UNION SELECT flex FROM shaft_profile "               \
       "WHERE model = ? UNION SELECT flex FROM shaft WHERE model = ? ORDER BY 1 LIMIT ?")

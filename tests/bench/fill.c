@@ -310,7 +310,7 @@ static void add_club(struct fill *fill, struct club *club, bool pending) {
 }
 
 static void everything(struct fill *fill, int64_t clubs, int64_t entries) {
-    fill->build = prepare(fill, "INSERT INTO build VALUES (?)");
+    fill->build = prepare(fill, "INSERT INTO build (name) VALUES (?)");
     fill->club = prepare(fill, "INSERT INTO club (id, build, name, position, due, playing_length, "
                                "grip_cap, stage) VALUES (?, ?, ?, ?, '2026-01-01', 965200000, "
                                "3175000, ?)");

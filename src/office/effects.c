@@ -1,0 +1,368 @@
+// What a chart or a model as it stands in the form would do to clubs that are not done, and to one
+// club that somebody tries it on. Every plan is made of what the store would hold if the change
+// were logged, so nothing is worked out twice.
+
+#include "office_inner.h"
+#include "text.h"
+
+#include <string.h>
+
+#define CLUBS_MAX 4096
+#define LINES_MAX VIEW_FORM_NOTES
+
+struct outcome {
+    bool there; // the change may touch its plan
+    bool valid;
+    length_nm tip, butt;
+    bool off_plan; // cut off already, and not what would be planned
+    enum plan_code refusal;
+};
+
+struct lines {
+    size_t count; // all of them
+    char line[LINES_MAX][VIEW_TEXT_MAX];
+};
+
+struct effects {
+    const struct office *office;
+    const struct desk_draft *draft;
+    int count;
+    int looked;
+    int64_t id[CLUBS_MAX];
+    struct outcome before[CLUBS_MAX];
+    struct lines refused, moved, gained;
+    int64_t tried; // the club it is tried on, 0: none
+    struct desk_remarks *remarks;
+};
+
+// --- one club ------------------------------------------------------------------------------------
+
+static bool reads(const struct effects *effects, const struct club *club) {
+    enum chart_kind kind;
+    const char *wanted = document_value(&effects->draft->now, "kind");
+    return strcmp(effects->draft->now.sheet, "charts") != 0 ||
+           (chart_kind_for_head(club->head.kind, &kind) &&
+            strcmp(chart_kind_text(kind), wanted) == 0);
+}
+
+static bool off_plan(const struct plan *plan) {
+    for (size_t i = 0; i < plan->warning_count; i++) {
+        if (plan->warning[i].code == PLAN_W_TIP_OFF_PLAN) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static struct outcome outcome_of(const struct plan *plan, bool valid) {
+    return (struct outcome){.there = true,
+                            .valid = valid,
+                            .tip = plan->tip_mark,
+                            .butt = plan->butt_mark,
+                            .off_plan = off_plan(plan),
+                            .refusal = plan->refusal.code};
+}
+
+static void name_of(const struct club *club, struct text *text) {
+    text_add(text, club->order.build);
+    text_add(text, "-");
+    text_add(text, club->order.club);
+    text_add(text, club->progress.stage != STAGE_PENDING ? _(" (begun): ") : ": ");
+}
+
+static void add_length(const struct office *office, length_nm length, struct text *text) {
+    char words[LENGTH_TEXT_MAX];
+    office_length(office, length, words, sizeof words);
+    text_add(text, words);
+}
+
+static void add_mark(const struct office *office, const char *what, length_nm before,
+                     length_nm after, struct text *text) {
+    text_add(text, what);
+    text_add(text, " ");
+    add_length(office, before, text);
+    if (before == after) {
+        text_add(text, _(" stays"));
+    } else {
+        text_add(text, _(" to "));
+        add_length(office, after, text);
+    }
+}
+
+static struct text next_line(struct lines *lines) {
+    size_t at = lines->count++;
+    return at < LINES_MAX ? text_open(lines->line[at], VIEW_TEXT_MAX) : text_open(NULL, 0);
+}
+
+static void add_warning(const struct plan_input *input, const struct plan *plan,
+                        struct text *text) {
+    for (size_t i = 0; i < plan->warning_count; i++) {
+        if (plan->warning[i].code == PLAN_W_TIP_OFF_PLAN) {
+            char words[PLAN_LINE_TEXT_MAX];
+            plan_line_text(input, &plan->warning[i], words, sizeof words);
+            text_add(text, words);
+        }
+    }
+}
+
+static void compare(struct effects *effects, const struct club *club,
+                    const struct outcome *before) {
+    struct plan_input input;
+    struct plan plan;
+    bool valid = club_plan(club, &effects->office->settings->rules, &input, &plan);
+    struct outcome after = outcome_of(&plan, valid);
+    if (before->valid && !valid) {
+        char words[PLAN_LINE_TEXT_MAX];
+        struct text text = next_line(&effects->refused);
+        name_of(club, &text);
+        plan_line_text(&input, &plan.refusal, words, sizeof words);
+        text_add(&text, words);
+    } else if (valid && !before->valid) {
+        struct text text = next_line(&effects->gained);
+        name_of(club, &text);
+        text_add(&text, _("tip "));
+        add_length(effects->office, after.tip, &text);
+        text_add(&text, _(", butt "));
+        add_length(effects->office, after.butt, &text);
+        text_add(&text, _(", had no plan"));
+    } else if (valid && (before->tip != after.tip || before->butt != after.butt)) {
+        struct text text = next_line(&effects->moved);
+        name_of(club, &text);
+        add_mark(effects->office, _("tip"), before->tip, after.tip, &text);
+        add_mark(effects->office, _(", butt"), before->butt, after.butt, &text);
+    } else if (valid && after.off_plan && !before->off_plan) {
+        struct text text = next_line(&effects->moved);
+        name_of(club, &text);
+        add_warning(&input, &plan, &text);
+    }
+}
+
+// --- the club it is tried on ---------------------------------------------------------------------
+
+static void note_line(struct desk_remarks *remarks, const struct office *office,
+                      enum view_tone tone, const char *words, length_nm amount, bool first) {
+    char line[VIEW_TEXT_MAX];
+    struct text text = text_open(line, sizeof line);
+    text_add(&text, words);
+    if (amount != 0 || first) {
+        text_add(&text, amount > 0 && !first ? ": +" : ": ");
+        add_length(office, amount, &text);
+    }
+    office_note(remarks, tone, line);
+}
+
+static void try_on(struct effects *effects, const struct club *club) {
+    struct desk_remarks *remarks = effects->remarks;
+    struct plan_input input;
+    struct plan plan;
+    char words[PLAN_LINE_TEXT_MAX];
+    char line[VIEW_TEXT_MAX];
+    struct text text = text_open(line, sizeof line);
+    bool valid = club_plan(club, &effects->office->settings->rules, &input, &plan);
+    name_of(club, &text);
+    if (!valid) {
+        plan_line_text(&input, &plan.refusal, words, sizeof words);
+        text_add(&text, words);
+        office_note(remarks, TONE_STOP, line);
+        return;
+    }
+    text_add(&text, _("tip "));
+    add_length(effects->office, plan.tip_mark, &text);
+    text_add(&text, _(", butt "));
+    add_length(effects->office, plan.butt_mark, &text);
+    office_note(remarks, TONE_FINE, line);
+    for (size_t i = 0; i < plan.reason_count; i++) {
+        plan_line_text(&input, &plan.reason[i], words, sizeof words);
+        note_line(remarks, effects->office, TONE_PLAIN, words, plan.reason[i].amount, i == 0);
+    }
+    for (size_t i = 0; i < plan.warning_count; i++) {
+        plan_line_text(&input, &plan.warning[i], words, sizeof words);
+        office_note(remarks, TONE_CAUTION, words);
+    }
+}
+
+static bool other_chart(const struct effects *effects, const struct club *club) {
+    const struct document *now = &effects->draft->now;
+    return strcmp(club->shaft.model, document_value(now, "model")) != 0 ||
+           strcmp(club->shaft.flex, document_value(now, "flex")) != 0 || !reads(effects, club);
+}
+
+static enum store_result try_it(struct effects *effects, struct store *store) {
+    struct club club;
+    if (effects->tried == 0) {
+        return STORE_OK;
+    }
+    enum store_result result = store_club(store, effects->tried, &club);
+    if (result != STORE_OK) {
+        return result;
+    }
+    if (club.head.ticket[0] == '\0' || club.shaft.ticket[0] == '\0') {
+        office_note(effects->remarks, TONE_CAUTION,
+                    _("The club to try it on lacks its head or its shaft."));
+    } else if (other_chart(effects, &club)) {
+        office_note(effects->remarks, TONE_CAUTION,
+                    _("The club to try it on goes by another chart: another shaft, or another "
+                      "kind of head."));
+    } else {
+        try_on(effects, &club);
+    }
+    return STORE_OK;
+}
+
+// `2041-3`, or the ticket on its head or shaft.
+static void find_tried(struct effects *effects) {
+    const char *typed = document_value(&effects->draft->now, "try");
+    const char *dash = strchr(typed, '-');
+    char build[CHANGE_VALUE_MAX];
+    struct ticket ticket;
+    struct part part;
+    enum store_result result = STORE_NONE;
+    if (typed[0] == '\0') {
+        return;
+    }
+    if (ticket_parse(typed, &ticket) == TICKET_OK) {
+        result = store_part(effects->office->store, ticket.text, &part);
+        effects->tried = result == STORE_OK ? part.club_id : 0;
+    } else if (dash != NULL) {
+        SET(build, typed);
+        build[dash - typed] = '\0';
+        result = store_club_named(effects->office->store, build, dash + 1, &effects->tried);
+    }
+    if (result != STORE_OK || effects->tried == 0) {
+        office_note(effects->remarks, TONE_CAUTION,
+                    _("There is no club to try it on of that name. Write 2041-3."));
+    }
+}
+
+// --- all of them ---------------------------------------------------------------------------------
+
+static enum store_result look_before(struct effects *effects) {
+    const struct document *now = &effects->draft->now;
+    struct store *store = effects->office->store;
+    const char *model = document_value(now, "model");
+    effects->count = strcmp(now->sheet, "head_models") == 0
+                         ? store_open_of_head(store, model, effects->id, CLUBS_MAX)
+                         : store_open_of_shaft(store, model, document_value(now, "flex"),
+                                               effects->id, CLUBS_MAX);
+    for (int i = 0; i < effects->count; i++) {
+        struct club club;
+        struct plan_input input;
+        struct plan plan;
+        enum store_result result = store_club(store, effects->id[i], &club);
+        if (result != STORE_OK) {
+            return result;
+        }
+        if (reads(effects, &club)) {
+            bool valid = club_plan(&club, &effects->office->settings->rules, &input, &plan);
+            effects->before[i] = outcome_of(&plan, valid);
+            effects->looked++;
+        }
+    }
+    return effects->count < 0 ? STORE_FAILED : STORE_OK;
+}
+
+static enum store_result look_after(void *ctx, struct store *store) {
+    struct effects *effects = ctx;
+    for (int i = 0; i < effects->count; i++) {
+        struct club club;
+        if (!effects->before[i].there) {
+            continue;
+        }
+        enum store_result result = store_club(store, effects->id[i], &club);
+        if (result != STORE_OK) {
+            return result;
+        }
+        compare(effects, &club, &effects->before[i]);
+    }
+    return try_it(effects, store);
+}
+
+// As many lines as there is room for, and how many more there are.
+static void tell(struct desk_remarks *remarks, const struct lines *lines, enum view_tone tone,
+                 size_t *room) {
+    size_t shown = lines->count <= *room ? lines->count : *room > 0 ? *room - 1 : 0;
+    for (size_t i = 0; i < shown; i++) {
+        office_note(remarks, tone, lines->line[i]);
+    }
+    if (lines->count > shown) {
+        char words[VIEW_TEXT_MAX];
+        struct text text = text_open(words, sizeof words);
+        text_add(&text, shown > 0 ? _("and ") : "");
+        text_add_number(&text, (int64_t)(lines->count - shown));
+        text_add(&text, tone == TONE_STOP      ? _(" more could not be made")
+                        : tone == TONE_CAUTION ? _(" more are cut differently")
+                                               : _(" more have a plan now"));
+        office_note(remarks, tone, words);
+    }
+    *room -= shown < *room ? shown : *room;
+}
+
+static void tell_all(struct effects *effects) {
+    struct desk_remarks *remarks = effects->remarks;
+    size_t changed = effects->refused.count + effects->moved.count;
+    char words[VIEW_TEXT_MAX];
+    struct text text = text_open(words, sizeof words);
+    if (changed > 0) {
+        text_add_number(&text, (int64_t)changed);
+        text_add(&text, _(" of "));
+    }
+    text_add_number(&text, effects->looked);
+    text_add(&text, changed > 0            ? _(" open clubs would be cut differently:")
+                    : effects->looked == 0 ? _(" open clubs go by it.")
+                                           : _(" open clubs go by it, none is cut differently."));
+    office_note(remarks, changed > 0 ? TONE_CAUTION : TONE_FINE, words);
+    // Each of the three may need a line that counts the rest, and what is tried some of its own.
+    size_t room = effects->tried != 0 ? 3 : VIEW_FORM_NOTES - 5;
+    tell(remarks, &effects->refused, TONE_STOP, &room);
+    tell(remarks, &effects->moved, TONE_CAUTION, &room);
+    tell(remarks, &effects->gained, TONE_FINE, &room);
+    if (changed > 0 && document_value(&effects->draft->now, "why")[0] == '\0') {
+        office_complain(remarks, "why", _("marks of open clubs change. Say why."));
+    }
+}
+
+static void look(struct effects *effects, const struct change *change) {
+    const struct office *office = effects->office;
+    struct entry entry;
+    struct desk_remarks tried = {0};
+    struct desk_remarks *remarks = effects->remarks;
+    enum store_result result = look_before(effects);
+    if (result == STORE_OK &&
+        !office_change(office, &office->who, effects->draft->id, 0, change, "", &entry)) {
+        office_complain(remarks, "", _("This is more than one change can hold. Write less."));
+        return;
+    }
+    if (result == STORE_OK) {
+        effects->remarks = &tried;
+        result = store_rehearse(office->store, &entry, 1, look_after, effects);
+        effects->remarks = remarks;
+    }
+    if (result != STORE_OK) {
+        office_complaints(office, remarks);
+        return;
+    }
+    tell_all(effects);
+    for (size_t i = 0; i < tried.note_count; i++) {
+        office_note(remarks, tried.note_tone[i], tried.note[i]);
+    }
+}
+
+void effects_consider(struct office *office, struct desk_draft *draft,
+                      struct desk_remarks *remarks) {
+    struct effects effects = {.office = office, .draft = draft, .remarks = remarks};
+    struct document before, after;
+    struct change change;
+    sheets_consider(office, draft, remarks);
+    if (remarks->complaint_count > 0) {
+        return;
+    }
+    sheets_document(draft, &draft->before, &before);
+    sheets_document(draft, &draft->now, &after);
+    change_between(draft->exists ? &before : NULL, &after, &change);
+    find_tried(&effects);
+    if (!change_empty(&change)) {
+        look(&effects, &change);
+    } else if (try_it(&effects, office->store) != STORE_OK) {
+        office_complain(remarks, "", store_message(office->store));
+    }
+}
