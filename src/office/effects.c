@@ -303,13 +303,17 @@ static void tell_all(struct effects *effects) {
     char words[VIEW_TEXT_MAX];
     struct text text = text_open(words, sizeof words);
     if (changed > 0) {
+        text_add(&text, _("Cut differently: "));
         text_add_number(&text, (int64_t)changed);
-        text_add(&text, _(" of "));
+        text_add(&text, _(" of the open clubs that go by it, "));
+        text_add_number(&text, effects->looked);
+    } else if (effects->looked > 0) {
+        text_add(&text, _("Open clubs that go by it: "));
+        text_add_number(&text, effects->looked);
+        text_add(&text, _(". None is cut differently."));
+    } else {
+        text_add(&text, _("No open club goes by it."));
     }
-    text_add_number(&text, effects->looked);
-    text_add(&text, changed > 0            ? _(" open clubs would be cut differently:")
-                    : effects->looked == 0 ? _(" open clubs go by it.")
-                                           : _(" open clubs go by it, none is cut differently."));
     office_note(remarks, changed > 0 ? TONE_CAUTION : TONE_FINE, words);
     // Each of the three may need a line that counts the rest, and what is tried some of its own.
     size_t room = effects->tried != 0 ? 3 : VIEW_FORM_NOTES - 5;

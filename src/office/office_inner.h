@@ -52,8 +52,9 @@ enum desk_result sheets_save(struct office *office, const struct worker *who,
 void sheets_document(const struct desk_draft *draft, const struct document *cells,
                      struct document *ret_document);
 
-// --- effects.c: what a chart or a model would do to open clubs ------------------------------------
-// As sheets_consider, then which marks change; those need a reason. And the cell `try`.
+// --- effects.c: what a chart or a model would do to open clubs
+// ------------------------------------ As sheets_consider, then which marks change; those need a
+// reason. And the cell `try`.
 void effects_consider(struct office *office, struct desk_draft *draft,
                       struct desk_remarks *remarks);
 
