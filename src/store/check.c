@@ -138,8 +138,10 @@ static enum store_result file(struct store *store, struct store_check *check,
 // The file and whether the log explains what the tables say.
 static enum store_result all(struct store *store, struct store_check *check,
                              struct witness_compare *compare) {
-    static const struct rule counts = {
-        STATEMENT_CHECK_COUNTS, "The counts of clubs at a stage are not those of the orders: "};
+    static const struct rule rules[] = {
+        {STATEMENT_CHECK_COUNTS, "The counts of clubs at a stage are not those of the orders: "},
+        {STATEMENT_CHECK_CHANGES, "The list of what was changed does not fit the log: "},
+    };
     struct replay replay = replay_init(store);
     enum store_result result = file(store, check, compare, &replay);
     if (result == STORE_OK) {
@@ -149,7 +151,8 @@ static enum store_result all(struct store *store, struct store_check *check,
     if (result == STORE_OK) {
         result = facets_fit(store, check);
     }
-    return result == STORE_OK ? keep_rules(store, check, &counts, 1) : result;
+    return result == STORE_OK ? keep_rules(store, check, rules, sizeof rules / sizeof rules[0])
+                              : result;
 }
 
 static enum store_result look(struct store *store, struct store_check *ret_check,

@@ -4,7 +4,7 @@
 // What the shop has, for people who look for it: heads, shafts, models, charts. Each list goes by
 // ticket or name, a page at a time, from behind `after` (empty: from the first); with `find` it has
 // only what contains that in ticket, model or flex, whatever the case of A to Z. Each returns how
-// many lines there are, or -1 and store_message says why.
+// many lines there are, or -1 and store_message says why. And what was changed of it.
 
 #include "store.h"
 
@@ -60,5 +60,28 @@ int store_flexes(struct store *store, const char *model, char flexes[][PARTS_SHO
 int store_open_of_shaft(struct store *store, const char *model, const char *flex, int64_t *ids,
                         int max);
 int store_open_of_head(struct store *store, const char *model, int64_t *ids, int max);
+
+// A change as the log has it.
+#define CHANGED_WORDS_MAX 256
+#define CHANGED_THING_MAX (CHANGE_KEYS_MAX * CHANGE_VALUE_MAX)
+struct changed_line {
+    int64_t seq;
+    int64_t wall_ms;
+    char worker[TICKET_TEXT_MAX];
+    char sheet[CHANGE_NAME_MAX];
+    char thing[CHANGED_THING_MAX]; // its key cells, joined by tabs
+    bool made;                     // it was not there before
+    bool taken;                    // it is not there any more
+    int64_t revision;              // that it made; 0: none is kept of it, or it is not known
+    char words[CHANGED_WORDS_MAX]; // change_words
+    char note[ENTRY_NOTE_MAX];     // why
+    int64_t takes_back;            // the entry it took back, 0: none
+    int64_t taken_back;            // the entry that took it back, 0: none
+};
+// Newest first, entries before `before` (0: from the newest). `sheet` NULL: of all sheets. `thing`
+// NULL: of everything on it; else of whatever has these first key cells, joined by tabs: `2041` of
+// the builds has all its clubs.
+int store_changes(struct store *store, const char *sheet, const char *thing, int64_t before,
+                  struct changed_line *lines, int max);
 
 #endif

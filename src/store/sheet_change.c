@@ -1,6 +1,7 @@
 // A change into the tables, as the entry that is about to be logged says.
 
 #include "catalogue.h"
+#include "changes.h"
 #include "import_check.h"
 #include "people.h"
 #include "sheet.h"
@@ -296,5 +297,8 @@ enum store_result sheet_change(struct store *store, const struct entry *entry) {
     if (result == STORE_OK) {
         result = takes_back(store, entry, &change);
     }
-    return result == STORE_OK ? carry_out(store, kind, &change) : result;
+    if (result == STORE_OK) {
+        result = carry_out(store, kind, &change);
+    }
+    return result == STORE_OK ? changes_add(store, entry->seq, &change) : result;
 }

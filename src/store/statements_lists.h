@@ -1,7 +1,14 @@
 #ifndef STATEMENTS_LISTS_H
 #define STATEMENTS_LISTS_H
 
-// Lists of what the shop has.
+// Lists of what the shop has, and of what was changed.
+
+#define CHANGE_LINE                                                                                \
+    "SELECT c.seq, l.wall_ms, l.worker, c.sheet, c.thing, c.revision, l.note, l.refers, "          \
+    "(SELECT max(b.seq) FROM log AS b INDEXED BY log_refers WHERE b.refers IS NOT NULL "           \
+    "AND b.refers = c.seq AND b.kind = 'change'), l.plan "                                         \
+    "FROM change AS c JOIN log AS l ON l.seq = c.seq WHERE c.seq < ?1 "
+#define CHANGE_NEWEST "ORDER BY c.seq DESC LIMIT ?2"
 
 // Clubs that are neither done nor cancelled, drafts and held ones too.
 #define OPEN_CLUBS                                                                                 \
@@ -52,6 +59,24 @@
     X(OPEN_OF_HEAD_MODEL,                                                                          \
       OPEN_CLUBS "WHERE c.build IN (SELECT m.build FROM head AS g "                                \
                  "JOIN club AS m ON m.id = g.club WHERE g.model = ?2) " OPEN_FIRST)                \
+    X(LIST_CHANGES, CHANGE_LINE CHANGE_NEWEST)                                                     \
+    X(LIST_SHEET_CHANGES, CHANGE_LINE "AND c.sheet = ?3 " CHANGE_NEWEST)                           \
+    X(LIST_THING_CHANGES,                                                                          \
+      CHANGE_LINE "AND c.sheet = ?3 AND (c.thing = ?4 OR (c.thing > ?4 || char(9) "                \
+                  "AND c.thing < ?4 || char(10))) " CHANGE_NEWEST)                                 \
+    X(CHANGE_ADD,                                                                                  \
+      "INSERT INTO change (seq, sheet, thing, revision) VALUES (?1, ?2, ?3, CASE ?2 "              \
+      "WHEN 'charts' THEN (SELECT max(revision) FROM chart WHERE model = ?4 AND flex = ?5 "        \
+      "AND kind = ?6) "                                                                            \
+      "WHEN 'head_models' THEN (SELECT max(revision) FROM head_model_revision WHERE model = ?4) "  \
+      "WHEN 'shaft_models' THEN (SELECT max(revision) FROM shaft_model_revision "                  \
+      "WHERE model = ?4) END)")                                                                    \
+    X(CHECK_CHANGES,                                                                               \
+      "SELECT 'entry ' || seq FROM (SELECT seq, sheet, thing FROM change_said "                    \
+      "UNION ALL SELECT seq, sheet, thing FROM change) GROUP BY seq, sheet, thing "                \
+      "HAVING count(*) <> 2 UNION ALL SELECT 'entry ' || seq FROM change "                         \
+      "WHERE revision IS NOT NULL AND (sheet, thing, revision) NOT IN "                            \
+      "(SELECT sheet, thing, revision FROM revision_there) LIMIT 1")                               \
     X(LIST_FLEXES,                                                                                 \
       "SELECT flex FROM chart WHERE model = ? UNION SELECT flex FROM shaft_profile "               \
       "WHERE model = ? UNION SELECT flex FROM shaft WHERE model = ? ORDER BY 1 LIMIT ?")

@@ -1,7 +1,7 @@
 // The power goes at any instant of everything else that writes: import, a kit list, values measured
-// after assembly, notes, a day signed, people and their PINs, checkpoints, copies, and a copy put
-// back. The database holds exactly what it held after the last commit before the cut, or after the
-// one under way; a copy with its name is whole; nothing that is replaced is lost.
+// after assembly, notes, changes, a day signed, people and their PINs, checkpoints, copies, and a
+// copy put back. The database holds exactly what it held after the last commit before the cut, or
+// after the one under way; a copy with its name is whole; nothing that is replaced is lost.
 
 #include "disk.h"
 #include "fake_clock.h"
@@ -143,6 +143,27 @@ static void adds_notes(void) {
     done(store_append(fixture.store, &entry));
 }
 
+static void changes_what_the_shop_knows(void) {
+    static const char *const keys[] = {"Reed 60", "R", "wood"};
+    struct document before, after;
+    struct change change;
+    struct entry entry = fixture_entry(&fixture, ENTRY_CHANGE, 0);
+    done(store_document(fixture.store, "charts", keys, &before));
+    after = before;
+    assert_true(document_set(&after, ":3", "210 5/8"));
+    change_between(&before, &after, &change);
+    assert_true(change_write(&change, entry.plan, sizeof entry.plan));
+    strcpy(entry.worker, SUPERVISOR);
+    done(store_append(fixture.store, &entry));
+    int64_t refers = entry.seq;
+    change_back(&change, &change);
+    entry = fixture_entry(&fixture, ENTRY_CHANGE, 0);
+    assert_true(change_write(&change, entry.plan, sizeof entry.plan));
+    strcpy(entry.worker, SUPERVISOR);
+    entry.refers = refers;
+    done(store_append(fixture.store, &entry));
+}
+
 static void tries(const char *pin, enum pin_result expected) {
     int wait_s = 0;
     fake_clock_ms += 3600 * 1000;
@@ -174,6 +195,7 @@ static void whole_day(void) {
                                    measures_the_assembled_club,
                                    agrees_at_the_bench,
                                    adds_notes,
+                                   changes_what_the_shop_knows,
                                    signs_the_day,
                                    tries_pins};
     fixture_bring(&fixture, 3, STAGE_DONE);
