@@ -27,6 +27,7 @@ CREATE INDEX club_next ON club (rank, due = '', due, build, position)
     WHERE stage = 'pending' AND rank > 0;
 CREATE INDEX club_half ON club (due = '', due, build, position)
     WHERE stage NOT IN ('pending', 'done');
+CREATE INDEX club_waits ON club (id) WHERE stage = 'pending';
 CREATE INDEX club_wish ON club (wished_model, wished_flex)
     WHERE stage = 'pending' AND rank > 0 AND wished_model <> '';
 CREATE INDEX club_measured ON club (bench, measure_seq) WHERE stage = 'done';

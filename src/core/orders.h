@@ -25,8 +25,8 @@ bool order_copy(const struct document *line, const char *build, const char *mode
 
 // What of a change of a club (sheet `builds`) comes too late: the name of the first such cell, or
 // NULL. Once the tip mark was shown the parts stay and the club cannot be cancelled. Once its tip
-// is cut step, uniform_flex and the wish stay too; playing_length and grip_cap do until its butt is
-// cut. A club that is done stays as it is. `cut`: its shaft is not raw any more.
+// is cut step, uniform_flex, given_trim and the wish stay too; once its butt is cut playing_length,
+// grip_cap and extension. A club that is done stays as it is. `cut`: its shaft is not raw any more.
 const char *order_too_late(const struct change *change, const struct progress *progress, bool cut);
 
 // Whether a bench must hear of a change once something of the order is begun: not of rack, lot,

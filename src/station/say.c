@@ -64,5 +64,5 @@ const char *entry_kind_words(enum entry_kind kind) {
     return word((enum word)(WORD_KIND_GENESIS + (int)kind));
 }
 
-_Static_assert(WORD_KIND_NOTE - WORD_KIND_GENESIS == (int)ENTRY_NOTE,
+_Static_assert(WORD_KIND_TOLD - WORD_KIND_GENESIS == (int)ENTRY_TOLD,
                "a kind of entry has no words");

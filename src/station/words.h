@@ -480,6 +480,7 @@
     X(KIND_CHANGE, "change")                                                                       \
     X(KIND_RESTORED, "copy put back")                                                              \
     X(KIND_NOTE, "note")                                                                           \
+    X(KIND_TOLD, "change understood")                                                              \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
     X(L_HELD, "Something is wrong")                                                                \

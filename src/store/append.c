@@ -2,6 +2,7 @@
 #include "chain.h"
 #include "day.h"
 #include "room.h"
+#include "told.h"
 #include "work.h"
 
 #include <string.h>
@@ -59,6 +60,9 @@ enum store_result append_entry(struct store *store, struct entry *entry) {
     }
     if (result == STORE_OK) {
         result = work_allowed(store, &work, entry);
+    }
+    if (result == STORE_OK) {
+        result = told_name(store, entry);
     }
     if (result != STORE_OK) {
         return result;

@@ -101,4 +101,5 @@ void catalogue_shaft(struct query *query, struct shaft *ret_shaft) {
     shaft->frequency_mass = query_length(query, 8);
     shaft->tip_cut = query_length(query, 9);
     query_text(query, 10, shaft->from_shaft, sizeof shaft->from_shaft);
+    query_text(query, 11, shaft->lot, sizeof shaft->lot);
 }

@@ -13,6 +13,12 @@ static void read_stage(struct query *query, int column, enum stage *ret_stage) {
     query->odd |= !stage_from_text(text, ret_stage);
 }
 
+static void read_status(struct query *query, int column, enum order_status *ret_status) {
+    char text[16];
+    query_text(query, column, text, sizeof text);
+    query->odd |= !order_status_from_text(text, ret_status);
+}
+
 static enum store_result read_order(struct store *store, struct club *club) {
     struct order *order = &club->order;
     struct progress *progress = &club->progress;
@@ -48,6 +54,10 @@ static enum store_result read_order(struct store *store, struct club *club) {
         order->extension_consent = query_number(&query, 27) != 0;
         order->loft = query_length(&query, 28);
         order->lie = query_length(&query, 29);
+        order->cancelled = query_number(&query, 30) != 0;
+        read_status(&query, 31, &order->status);
+        order->priority = query_int(&query, 32);
+        order->changed_seq = query_id(&query, 33);
     }
     order->uniform_reference = LENGTH_UNKNOWN;
     return query_end(&query, "load the club");
@@ -74,6 +84,7 @@ static enum store_result read_head(struct store *store, int64_t club_id, struct 
     head->inertia = query_length(&query, 11);
     head->loft = query_length(&query, 12);
     head->lie = query_length(&query, 13);
+    query_text(&query, 14, head->lot, sizeof head->lot);
     return query_end(&query, "load the club's head");
 }
 

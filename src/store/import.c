@@ -65,6 +65,12 @@ static enum store_result write_all(struct import_write *write) {
         result = write_rows(write, IMPORT_SHAFTS, import_write_shaft);
     }
     if (result == STORE_OK) {
+        result = write_rows(write, IMPORT_STOCK_LEVELS, import_write_stock_level);
+    }
+    if (result == STORE_OK) {
+        result = write_rows(write, IMPORT_ORDERS, import_write_order);
+    }
+    if (result == STORE_OK) {
         result = write_rows(write, IMPORT_BUILDS, import_write_club);
     }
     if (result == STORE_OK) {

@@ -4,9 +4,10 @@
 // CSV files into the store: all of them or nothing. See db/demo/README.md for the columns.
 //
 // The kind of a file is told by its name (shaft_models.csv, charts.csv, profiles.csv,
-// head_models.csv, heads.csv, shafts.csv, builds.csv, workers.csv, gtins.csv; anything in front
-// ending in - or _ is allowed) and checked against its header. Order among the files does not
-// matter. Every bad cell is reported with file, line and column, not only the first.
+// head_models.csv, heads.csv, shafts.csv, builds.csv, workers.csv, gtins.csv, orders.csv,
+// stock_levels.csv; anything in front ending in - or _ is allowed) and checked against its header.
+// Order among the files does not matter. Every bad cell is reported with file, line and column, not
+// only the first.
 
 #include "store.h"
 

@@ -39,6 +39,7 @@ import_reader import_read_date;        // char[12], YYYY-MM-DD
 import_reader import_read_number;      // int
 import_reader import_read_swingweight; // char[8]
 import_reader import_read_yes;         // bool
+import_reader import_read_answer;      // enum import_answer
 import_reader import_read_material;
 import_reader import_read_tip;
 import_reader import_read_bore_note;
@@ -47,5 +48,6 @@ import_reader import_read_chart_kind;
 import_reader import_read_head_kind;
 import_reader import_read_bore_kind;
 import_reader import_read_role;
+import_reader import_read_order_status;
 
 #endif

@@ -11,7 +11,8 @@ static const char *const key_column[IMPORT_KIND_COUNT] = {
     [IMPORT_PROFILES] = "from_tip",  [IMPORT_HEAD_MODELS] = "model",
     [IMPORT_HEADS] = "ticket",       [IMPORT_SHAFTS] = "ticket",
     [IMPORT_BUILDS] = "club",        [IMPORT_WORKERS] = "badge",
-    [IMPORT_GTINS] = "gtin",
+    [IMPORT_GTINS] = "gtin",         [IMPORT_ORDERS] = "build",
+    [IMPORT_STOCK_LEVELS] = "flex",
 };
 
 static const struct import_at *place(const void *row) {

@@ -93,6 +93,7 @@ static const struct import_column heads[] = {
     {"dry_fit_overall", IN(dry_fit_overall), INCHES(5, 80)},
     {"dry_fit_raw", IN(dry_fit_raw), INCHES(5, 80)},
     {"bore_height", IN(bore_height), INCHES(0, 2)},
+    {"lot", IN(lot), TEXT(PARTS_LOT_MAX), OPTIONAL},
 };
 #undef ROW
 
@@ -110,6 +111,7 @@ static const struct import_column shafts[] = {
     {"frequency_mass_g", IN(shaft.frequency_mass), GRAMS(20, 600), OPTIONAL},
     {"tip_cut", IN(shaft.tip_cut), INCHES(0, 40), OPTIONAL},
     {"from_shaft", IN(shaft.from_shaft), TICKET(TICKET_SHAFT), OPTIONAL},
+    {"lot", IN(shaft.lot), TEXT(PARTS_LOT_MAX), OPTIONAL},
 };
 #undef ROW
 
@@ -132,6 +134,28 @@ static const struct import_column builds[] = {
     {"extension", IN(order.extension), .read = import_read_yes, OPTIONAL},
     {"loft", IN(order.loft), DEGREES, OPTIONAL},
     {"lie", IN(order.lie), DEGREES, OPTIONAL},
+    {"cancelled", IN(cancelled), .read = import_read_answer, OPTIONAL},
+};
+#undef ROW
+
+#define ROW import_order
+static const struct import_column orders[] = {
+    {"build", IN(build), .read = import_read_build, KEY},
+    {"status", IN(status), .read = import_read_order_status, NEEDED},
+    {"priority", IN(priority), .read = import_read_number,
+     .limits = {.low = ORDER_PRIORITY_URGENT, .high = ORDER_PRIORITY_LAST}, NEEDED},
+    {"reference", IN(reference), TEXT(ORDER_REFERENCE_MAX)},
+    {"note", IN(note), TEXT(ORDER_NOTE_MAX)},
+};
+#undef ROW
+
+#define ROW import_stock_level
+static const struct import_column stock_levels[] = {
+    {"head_model", IN(head_model), TEXT(PARTS_NAME_MAX)},
+    {"shaft_model", IN(shaft_model), TEXT(PARTS_NAME_MAX)},
+    {"flex", IN(flex), TEXT(PARTS_SHORT_MAX)},
+    {"least", IN(least), .read = import_read_number, .limits = {.low = 0, .high = 9999}, NEEDED},
+    {"wanted", IN(wanted), .read = import_read_number, .limits = {.low = 0, .high = 9999}, NEEDED},
 };
 #undef ROW
 
@@ -167,6 +191,8 @@ static const struct {
     [IMPORT_BUILDS] = COLUMNS(builds),
     [IMPORT_WORKERS] = COLUMNS(workers),
     [IMPORT_GTINS] = COLUMNS(gtins),
+    [IMPORT_ORDERS] = COLUMNS(orders),
+    [IMPORT_STOCK_LEVELS] = COLUMNS(stock_levels),
 };
 
 const struct import_column *import_columns(enum import_kind kind, size_t *ret_count) {

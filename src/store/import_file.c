@@ -206,10 +206,12 @@ bool import_file(const char *path, struct import_set *set, struct import_say *sa
     char *bytes;
     bool memory;
     if (!kind_of(path, &file.kind)) {
-        import_complain(say, at(&file, 0), NULL,
-                        "is no name this shop knows; name it shaft_models.csv, charts.csv, "
-                        "profiles.csv, head_models.csv, heads.csv, shafts.csv, builds.csv, "
-                        "workers.csv or gtins.csv, with anything in front that ends in - or _");
+        import_complain(
+            say, at(&file, 0), NULL,
+            "is no name this shop knows; name it shaft_models.csv, charts.csv, "
+            "profiles.csv, head_models.csv, heads.csv, shafts.csv, builds.csv, "
+            "workers.csv, gtins.csv, orders.csv or stock_levels.csv, with anything in front "
+            "that ends in - or _");
         return true;
     }
     file.column = import_columns(file.kind, &file.column_count);

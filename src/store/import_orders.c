@@ -16,6 +16,7 @@ struct known {
     char shaft_model[PARTS_NAME_MAX]; // of the reserved shaft
     char shaft_flex[PARTS_SHORT_MAX];
     bool cut; // its shaft is not raw any more
+    bool off; // its whole order is cancelled
 };
 
 static enum store_result look_up(struct store *store, const struct order *order,
@@ -48,6 +49,9 @@ static enum store_result look_up(struct store *store, const struct order *order,
         known.order.extension = query_int(&query, 17) != 0;
         known.order.loft = query_length(&query, 18);
         known.order.lie = query_length(&query, 19);
+        known.order.cancelled = query_int(&query, 20) != 0;
+        query_text(&query, 21, word, sizeof word);
+        known.off = strcmp(word, order_status_text(ORDER_CANCELLED)) == 0;
     }
     enum store_result result = query_end(&query, "look up an order");
     if (result == STORE_OK) {
@@ -62,7 +66,8 @@ enum store_result import_known_club(struct store *store, struct import_club *row
     if (result == STORE_OK) {
         memcpy(known.order.build, row->order.build, sizeof known.order.build);
         memcpy(known.order.club, row->order.club, sizeof known.order.club);
-        *row = (struct import_club){.order = known.order};
+        *row = (struct import_club){.order = known.order,
+                                    .cancelled = known.order.cancelled ? IMPORT_YES : IMPORT_NO};
         memcpy(row->head, known.head, sizeof row->head);
         memcpy(row->shaft, known.shaft, sizeof row->shaft);
     }
@@ -75,7 +80,8 @@ static bool same_order(const struct order *a, const struct order *b) {
            strcmp(a->swingweight, b->swingweight) == 0 && a->step == b->step &&
            a->uniform_flex == b->uniform_flex && strcmp(a->wished_model, b->wished_model) == 0 &&
            strcmp(a->wished_flex, b->wished_flex) == 0 && a->given_trim == b->given_trim &&
-           a->extension == b->extension && a->loft == b->loft && a->lie == b->lie;
+           a->extension == b->extension && a->loft == b->loft && a->lie == b->lie &&
+           a->cancelled == b->cancelled;
 }
 
 static void bind_order(struct query *query, const struct order *order) {
@@ -92,6 +98,7 @@ static void bind_order(struct query *query, const struct order *order) {
     query_bind_number(query, order->extension ? 1 : 0);
     query_bind_length(query, order->loft);
     query_bind_length(query, order->lie);
+    query_bind_number(query, order->cancelled ? 1 : 0);
 }
 
 // What a supervisor gave or allowed for this club alone, no file takes back by leaving it out.
@@ -178,27 +185,45 @@ static enum store_result change_club(struct import_write *write, const struct im
     return result;
 }
 
+// The row as it is meant: a file that does not say whether the line is cancelled leaves that, and
+// what is cancelled has no parts.
+static struct import_club meant(const struct import_write *write, const void *row,
+                                const struct known *known) {
+    struct import_club club = *(const struct import_club *)row;
+    club.order.cancelled = club.cancelled == IMPORT_UNANSWERED && !write->exact
+                               ? known->order.cancelled
+                               : club.cancelled == IMPORT_YES;
+    if (club.order.cancelled || (known->off && !write->exact)) {
+        memset(club.head, 0, sizeof club.head);
+        memset(club.shaft, 0, sizeof club.shaft);
+    }
+    return club;
+}
+
 enum store_result import_write_club(struct import_write *write, const void *row) {
-    struct import_club wanted = *(const struct import_club *)row;
-    struct import_club *club = &wanted;
+    static const struct known nobody = {0};
+    struct import_club club = meant(write, row, &nobody);
     struct known known;
-    enum store_result result = look_up(write->store, &club->order, &known);
+    enum store_result result = look_up(write->store, &club.order, &known);
     if (result == STORE_NONE) {
-        return add_club(write, club);
+        return add_club(write, &club);
     }
     if (result == STORE_OK) {
-        keep_given(write, &wanted.order, &known.order);
+        club = meant(write, row, &known);
+        keep_given(write, &club.order, &known.order);
     }
-    if (result != STORE_OK || (same_order(&club->order, &known.order) &&
-                               strcmp(club->head, known.head) == 0 && !other_shaft(club, &known))) {
+    if (result != STORE_OK || (same_order(&club.order, &known.order) &&
+                               strcmp(club.head, known.head) == 0 && !other_shaft(&club, &known))) {
         return result;
     }
-    // A withdrawn cut leaves a club pending whose shaft is cut all the same.
-    if (import_write_begun(write, club->at, "club", known.cut ? STAGE_TIP_CUT : known.stage,
-                           club->order.build, club->order.club)) {
+    // A withdrawn cut leaves a club pending whose shaft is cut all the same. The desk has asked
+    // order_too_late.
+    if (!write->exact &&
+        import_write_begun(write, club.at, "club", known.cut ? STAGE_TIP_CUT : known.stage,
+                           club.order.build, club.order.club)) {
         return STORE_OK;
     }
-    return change_club(write, club, &known);
+    return change_club(write, &club, &known);
 }
 
 static enum store_result reserve(struct import_write *write, enum statement statement,
@@ -237,19 +262,23 @@ static enum store_result take_part(struct import_write *write, const struct impo
 }
 
 enum store_result import_write_club_parts(struct import_write *write, const void *row) {
-    const struct import_club *club = row;
+    struct import_club club = *(const struct import_club *)row;
     struct known known;
-    enum store_result result = look_up(write->store, &club->order, &known);
-    if (result == STORE_NONE) {
-        return STORE_OK; // refused before
+    enum store_result result = look_up(write->store, &club.order, &known);
+    if (result != STORE_OK) {
+        return result == STORE_NONE ? STORE_OK : result; // refused before
     }
+    club = meant(write, row, &known);
+    if (known.off && (club.head[0] != '\0' || club.shaft[0] != '\0')) {
+        import_complain(write->say, club.at, club.head[0] != '\0' ? "head" : "shaft",
+                        "order %s is cancelled, so no part is kept for it; release it first",
+                        club.order.build);
+        return STORE_OK;
+    }
+    result = take_part(write, &club, known.id, club.head, "head", STATEMENT_IMPORT_RESERVE_HEAD);
     if (result == STORE_OK) {
         result =
-            take_part(write, club, known.id, club->head, "head", STATEMENT_IMPORT_RESERVE_HEAD);
-    }
-    if (result == STORE_OK) {
-        result =
-            take_part(write, club, known.id, club->shaft, "shaft", STATEMENT_IMPORT_RESERVE_SHAFT);
+            take_part(write, &club, known.id, club.shaft, "shaft", STATEMENT_IMPORT_RESERVE_SHAFT);
     }
     return result;
 }

@@ -16,6 +16,12 @@ int64_t import_or_known(const struct import_write *write, int64_t cell, int64_t 
     return cell == LENGTH_UNKNOWN && !write->exact ? known : cell;
 }
 
+void import_keep_text(char *wanted, const char *known, size_t size) {
+    if (wanted[0] == '\0') {
+        memcpy(wanted, known, size);
+    }
+}
+
 bool import_write_begun(struct import_write *write, struct import_at at, const char *column,
                         enum stage stage, const char *build, const char *club) {
     if (stage == STAGE_PENDING) {
@@ -70,8 +76,9 @@ static enum store_result known_head(struct store *store, const char *ticket,
         head.dry_fit_overall = query_length(&query, 2);
         head.dry_fit_raw = query_length(&query, 3);
         head.bore_height = query_length(&query, 4);
-        read_holder(&query, 5, &holder);
-        fitted = query_int(&query, 9) != 0;
+        query_text(&query, 5, head.lot, sizeof head.lot);
+        read_holder(&query, 6, &holder);
+        fitted = query_int(&query, 10) != 0;
     }
     enum store_result result = query_end(&query, "look up a head");
     if (result == STORE_OK) {
@@ -90,6 +97,7 @@ static enum store_result save_head(struct store *store, enum statement statement
     query_bind_length(&query, head->dry_fit_overall);
     query_bind_length(&query, head->dry_fit_raw);
     query_bind_length(&query, head->bore_height);
+    query_bind_text(&query, head->lot);
     query_bind_text(&query, head->ticket);
     return query_run(&query, "save a head");
 }
@@ -139,14 +147,17 @@ enum store_result import_write_head(struct import_write *write, const void *row)
     wanted.weight = import_or_known(write, wanted.weight, known.weight);
     if (!write->exact) {
         keep_bore(write, &wanted, &known, fitted);
+        import_keep_text(wanted.lot, known.lot, sizeof wanted.lot);
     }
     bool other = strcmp(wanted.model, known.model) != 0 || wanted.weight != known.weight;
-    if (!other && wanted.bore_height == known.bore_height &&
-        wanted.dry_fit_overall == known.dry_fit_overall &&
-        wanted.dry_fit_raw == known.dry_fit_raw) {
+    bool measured = wanted.bore_height != known.bore_height ||
+                    wanted.dry_fit_overall != known.dry_fit_overall ||
+                    wanted.dry_fit_raw != known.dry_fit_raw;
+    if (!other && !measured && strcmp(wanted.lot, known.lot) == 0) {
         return STORE_OK;
     }
-    if (import_write_begun(write, wanted.at, "ticket", holder.stage, holder.build, holder.club)) {
+    if ((other || measured) &&
+        import_write_begun(write, wanted.at, "ticket", holder.stage, holder.build, holder.club)) {
         return STORE_OK;
     }
     if (other && holder.id != 0) {
@@ -169,8 +180,8 @@ static enum store_result known_shaft(struct store *store, const char *ticket,
     query_bind_text(&query, ticket);
     if (query_step(&query)) {
         catalogue_shaft(&query, &shaft);
-        query_text(&query, 11, life, sizeof life);
-        read_holder(&query, 12, &holder);
+        query_text(&query, 12, life, sizeof life);
+        read_holder(&query, 13, &holder);
     }
     enum store_result result = query_end(&query, "look up a shaft");
     if (result == STORE_OK) {
@@ -194,6 +205,7 @@ static enum store_result save_shaft(struct store *store, enum statement statemen
     query_bind_length(&query, shaft->frequency_mass);
     query_bind_length(&query, shaft->tip_cut);
     query_bind_text(&query, shaft->from_shaft);
+    query_bind_text(&query, shaft->lot);
     query_bind_text(&query, shaft->ticket);
     return query_run(&query, "save a shaft");
 }
@@ -222,13 +234,10 @@ static void keep_known(const struct import_write *write, struct shaft *wanted,
         wanted->raw_frequency = known->raw_frequency;
         wanted->frequency_mass = known->frequency_mass;
     }
-    if (wanted->rack[0] == '\0') {
-        memcpy(wanted->rack, known->rack, sizeof wanted->rack);
-    }
+    import_keep_text(wanted->rack, known->rack, sizeof wanted->rack);
+    import_keep_text(wanted->lot, known->lot, sizeof wanted->lot);
     wanted->tip_cut = import_or_known(write, wanted->tip_cut, known->tip_cut);
-    if (wanted->from_shaft[0] == '\0') {
-        memcpy(wanted->from_shaft, known->from_shaft, sizeof wanted->from_shaft);
-    }
+    import_keep_text(wanted->from_shaft, known->from_shaft, sizeof wanted->from_shaft);
 }
 
 static bool same_figures(const struct shaft *a, const struct shaft *b) {
@@ -283,16 +292,18 @@ enum store_result import_write_shaft(struct import_write *write, const void *row
     keep_known(write, &wanted, &known);
     bool other = strcmp(wanted.model, known.model) != 0 || strcmp(wanted.flex, known.flex) != 0;
     bool measured = !same_figures(&wanted, &known);
-    if (!other && !measured && strcmp(wanted.rack, known.rack) == 0) {
+    if (!other && !measured && strcmp(wanted.rack, known.rack) == 0 &&
+        strcmp(wanted.lot, known.lot) == 0) {
         return STORE_OK;
     }
     if (!import_row_balance(write->say, given->at, wanted.balance, wanted.raw_length)) {
         return STORE_OK;
     }
     if (!raw && (other || measured)) {
-        import_complain(write->say, given->at, "ticket",
-                        "this shaft has been cut: only its rack may change; take the row out or "
-                        "leave it as it was");
+        import_complain(
+            write->say, given->at, "ticket",
+            "this shaft has been cut: only its rack and lot may change; take the row out or "
+            "leave it as it was");
         return STORE_OK;
     }
     if (raw && (other || measured) &&

@@ -81,12 +81,13 @@ static void check_head_model(struct checking *checking, struct import_at at, con
     check(checking, at, column, &head_models, &key, name);
 }
 
-static void check_gtin(struct checking *checking, const struct import_gtin *gtin) {
-    if (gtin->head_model[0] != '\0') {
-        check_head_model(checking, gtin->at, "head_model", gtin->head_model);
+static void check_models(struct checking *checking, struct import_at at, const char *head_model,
+                         const char *shaft_model) {
+    if (head_model[0] != '\0') {
+        check_head_model(checking, at, "head_model", head_model);
     }
-    if (gtin->shaft_model[0] != '\0') {
-        check_shaft_model(checking, gtin->at, "shaft_model", gtin->shaft_model);
+    if (shaft_model[0] != '\0') {
+        check_shaft_model(checking, at, "shaft_model", shaft_model);
     }
 }
 
@@ -96,6 +97,8 @@ static void check_row(struct checking *checking, enum import_kind kind, const vo
     const struct import_profile_point *point = row;
     const struct import_shaft *shaft = row;
     const struct import_head *head = row;
+    const struct import_gtin *gtin = row;
+    const struct import_stock_level *level = row;
     if (kind == IMPORT_CHARTS) {
         check_shaft_model(checking, cell->at, "model", cell->model);
     } else if (kind == IMPORT_PROFILES) {
@@ -107,7 +110,9 @@ static void check_row(struct checking *checking, enum import_kind kind, const vo
     } else if (kind == IMPORT_BUILDS) {
         check_club(checking, row);
     } else if (kind == IMPORT_GTINS) {
-        check_gtin(checking, row);
+        check_models(checking, gtin->at, gtin->head_model, gtin->shaft_model);
+    } else if (kind == IMPORT_STOCK_LEVELS) {
+        check_models(checking, level->at, level->head_model, level->shaft_model);
     }
 }
 

@@ -1,6 +1,7 @@
 #include "import_row.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 // R11: the bore height a head row means, from the dry fit or as given.
 static void dry_fit(struct import_head *head, struct import_say *say) {
@@ -79,7 +80,12 @@ static void shaft(const struct import_shaft *row, struct import_say *say) {
     }
 }
 
-static void club(const struct import_club *row, struct import_say *say) {
+// No part is kept for a line that is cancelled.
+static void club(struct import_club *row, struct import_say *say) {
+    if (row->cancelled == IMPORT_YES) {
+        memset(row->head, 0, sizeof row->head);
+        memset(row->shaft, 0, sizeof row->shaft);
+    }
     bool model = row->order.wished_model[0] != '\0';
     bool flex = row->order.wished_flex[0] != '\0';
     if (model != flex) {
@@ -92,15 +98,35 @@ static void club(const struct import_club *row, struct import_say *say) {
     }
 }
 
+// The model of a head or of a shaft, not of both.
+static void one_model(struct import_say *say, struct import_at at, const char *what,
+                      const char *head_model, const char *shaft_model, const char *flex) {
+    bool head = head_model[0] != '\0';
+    bool shaft = shaft_model[0] != '\0';
+    if (head && shaft) {
+        import_complain(say, at, "head_model",
+                        "a %s names one model; leave this or shaft_model "
+                        "empty",
+                        what);
+    } else if (!head && !shaft) {
+        import_complain(say, at, "head_model",
+                        "is empty or wrong, and so is shaft_model; name the model of one");
+    } else if (head && flex[0] != '\0') {
+        import_complain(say, at, "flex", "is not for heads; leave it empty");
+    }
+}
+
 static void gtin(const struct import_gtin *row, struct import_say *say) {
-    bool head = row->head_model[0] != '\0';
-    bool shaft = row->shaft_model[0] != '\0';
-    if (head == shaft) {
-        import_complain(say, row->at, "head_model",
-                        head ? "a GTIN names one model; leave this or shaft_model empty"
-                             : "is empty or wrong, and so is shaft_model; name the model of one");
-    } else if (head && row->flex[0] != '\0') {
-        import_complain(say, row->at, "flex", "is not for heads; leave it empty");
+    one_model(say, row->at, "GTIN", row->head_model, row->shaft_model, row->flex);
+}
+
+static void stock_level(const struct import_stock_level *row, struct import_say *say) {
+    one_model(say, row->at, "stock level", row->head_model, row->shaft_model, row->flex);
+    if (row->shaft_model[0] != '\0' && row->flex[0] == '\0') {
+        import_complain(say, row->at, "flex", "is empty or wrong; shafts are counted by flex");
+    }
+    if (row->wanted < row->least) {
+        import_complain(say, row->at, "wanted", "is less than the least that should lie there");
     }
 }
 
@@ -121,6 +147,10 @@ void import_row_finish(enum import_kind kind, union import_row *row, struct impo
     case IMPORT_GTINS:
         gtin(&row->GTINS, say);
         break;
+    case IMPORT_STOCK_LEVELS:
+        stock_level(&row->STOCK_LEVELS, say);
+        break;
+    case IMPORT_ORDERS:
     case IMPORT_CHARTS:
     case IMPORT_PROFILES:
     case IMPORT_HEAD_MODELS:

@@ -119,6 +119,20 @@ static int by_gtin(const void *a, const void *b) {
     return strcmp(one->gtin, two->gtin);
 }
 
+static int by_order(const void *a, const void *b) {
+    const struct import_order *one = a, *two = b;
+    return strcmp(one->build, two->build);
+}
+
+static int by_stock_level(const void *a, const void *b) {
+    const struct import_stock_level *one = a, *two = b;
+    int order = strcmp(one->head_model, two->head_model);
+    if (order == 0) {
+        order = strcmp(one->shaft_model, two->shaft_model);
+    }
+    return order != 0 ? order : strcmp(one->flex, two->flex);
+}
+
 static int (*const by_key[IMPORT_KIND_COUNT])(const void *a, const void *b) = {
     [IMPORT_SHAFT_MODELS] = by_shaft_model,
     [IMPORT_CHARTS] = by_chart_column,
@@ -129,6 +143,8 @@ static int (*const by_key[IMPORT_KIND_COUNT])(const void *a, const void *b) = {
     [IMPORT_BUILDS] = by_club,
     [IMPORT_WORKERS] = by_worker,
     [IMPORT_GTINS] = by_gtin,
+    [IMPORT_ORDERS] = by_order,
+    [IMPORT_STOCK_LEVELS] = by_stock_level,
 };
 
 bool import_set_same(enum import_kind kind, const void *a, const void *b) {

@@ -19,7 +19,9 @@
     X(SHAFTS, "shafts", import_shaft)                                                              \
     X(BUILDS, "builds", import_club)                                                               \
     X(WORKERS, "workers", import_worker)                                                           \
-    X(GTINS, "gtins", import_gtin)
+    X(GTINS, "gtins", import_gtin)                                                                 \
+    X(ORDERS, "orders", import_order)                                                              \
+    X(STOCK_LEVELS, "stock_levels", import_stock_level)
 // clang-format on
 enum import_kind {
 #define X(name, file, type) IMPORT_##name,
@@ -69,14 +71,18 @@ struct import_head {
     length_nm dry_fit_overall;
     length_nm dry_fit_raw;
     length_nm bore_height; // as given, or from the dry fit
+    char lot[PARTS_LOT_MAX];
 };
 struct import_shaft {
     struct import_at at;
     struct shaft shaft;
 };
+// A file that says nothing of it leaves a cancelled line cancelled.
+enum import_answer { IMPORT_UNANSWERED, IMPORT_NO, IMPORT_YES };
 struct import_club {
     struct import_at at;
-    struct order order;
+    struct order order; // what a cell can say of it
+    enum import_answer cancelled;
     char head[TICKET_TEXT_MAX];  // empty: none reserved
     char shaft[TICKET_TEXT_MAX]; // empty: none reserved
 };
@@ -90,6 +96,22 @@ struct import_gtin {
     char head_model[PARTS_NAME_MAX];  // empty: it is a shaft's
     char shaft_model[PARTS_NAME_MAX]; // empty: it is a head's
     char flex[PARTS_SHORT_MAX];       // empty: whatever flex
+};
+struct import_order {
+    struct import_at at;
+    char build[PARTS_BUILD_MAX];
+    enum order_status status;
+    int priority;
+    char reference[ORDER_REFERENCE_MAX];
+    char note[ORDER_NOTE_MAX];
+};
+struct import_stock_level {
+    struct import_at at;
+    char head_model[PARTS_NAME_MAX];  // empty: it is a shaft's
+    char shaft_model[PARTS_NAME_MAX]; // empty: it is a head's
+    char flex[PARTS_SHORT_MAX];
+    int least;
+    int wanted;
 };
 
 union import_row {
@@ -120,8 +142,8 @@ void import_set_release(struct import_set *set);
 bool import_set_add(struct import_set *set, enum import_kind kind, const void *row);
 const void *import_set_row(const struct import_set *set, enum import_kind kind, size_t index);
 
-// Sorts every table by its key: name, ticket, badge, GTIN; build and club; chart and column weight;
-// profile and distance from the tip.
+// Sorts every table by its key: name, ticket, badge, GTIN, build; build and club; chart and column
+// weight; profile and distance from the tip; models and flex of a stock level.
 // Rows of one key stay in the order they stood. False: no memory.
 bool import_set_sort(struct import_set *set);
 // By `key`'s key fields, the first such row or NULL. Only after import_set_sort.

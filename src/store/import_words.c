@@ -41,6 +41,7 @@ WORD_READER(import_read_chart_kind, chart_kind, chart_kind, CHART_KIND_COUNT)
 WORD_READER(import_read_head_kind, head_kind, head_kind, HEAD_KIND_COUNT)
 WORD_READER(import_read_bore_kind, bore_kind, bore_kind, BORE_KIND_COUNT)
 WORD_READER(import_read_role, role, role, ROLE_COUNT)
+WORD_READER(import_read_order_status, order_status, order_status, ORDER_STATUS_COUNT)
 
 bool import_read_yes(const struct import_cell *cell, const struct import_limits *limits, void *to) {
     static const char *const words[] = {"no", "yes"};
@@ -50,6 +51,17 @@ bool import_read_yes(const struct import_cell *cell, const struct import_limits 
         return none_of(cell, words, 2);
     }
     memcpy(to, &yes, sizeof yes);
+    return true;
+}
+
+bool import_read_answer(const struct import_cell *cell, const struct import_limits *limits,
+                        void *to) {
+    bool yes;
+    if (!import_read_yes(cell, limits, &yes)) {
+        return false;
+    }
+    enum import_answer answer = yes ? IMPORT_YES : IMPORT_NO;
+    memcpy(to, &answer, sizeof answer);
     return true;
 }
 

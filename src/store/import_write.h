@@ -29,6 +29,9 @@ enum store_result import_write_head(struct import_write *write, const void *row)
 enum store_result import_write_shaft(struct import_write *write, const void *row);
 enum store_result import_write_worker(struct import_write *write, const void *row);
 enum store_result import_write_gtin(struct import_write *write, const void *row);
+enum store_result import_write_stock_level(struct import_write *write, const void *row);
+// Before the clubs: none of a cancelled order has a part reserved.
+enum store_result import_write_order(struct import_write *write, const void *row);
 // The order line, letting go of parts it does not name any more.
 enum store_result import_write_club(struct import_write *write, const void *row);
 // Then its parts, when every club has let go.
@@ -45,11 +48,17 @@ enum store_result import_write_profile(struct import_write *write, const void *c
 // What a cell says, or what is known when it is empty.
 int64_t import_or_known(const struct import_write *write, int64_t cell, int64_t known);
 
-// The row of a head, shaft, head model or order line as the store has it, by the key in *row.
+// The same for a text of `size` bytes.
+void import_keep_text(char *wanted, const char *known, size_t size);
+
+// The row of a head, shaft, head model, order, order line or stock level as the store has it, by
+// the key in *row.
 enum store_result import_known_head(struct store *store, struct import_head *row);
 enum store_result import_known_shaft(struct store *store, struct import_shaft *row);
 enum store_result import_known_head_model(struct store *store, struct import_head_model *row);
 enum store_result import_known_club(struct store *store, struct import_club *row);
+enum store_result import_known_order(struct store *store, struct import_order *row);
+enum store_result import_known_stock_level(struct store *store, struct import_stock_level *row);
 
 // A club that was begun is not changed by a file. The complaint, when `stage` says it was.
 bool import_write_begun(struct import_write *write, struct import_at at, const char *column,

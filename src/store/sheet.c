@@ -9,8 +9,8 @@ static const struct {
     enum import_kind kind;
     size_t keys;
 } sheets[] = {
-    {IMPORT_HEADS, 1},        {IMPORT_SHAFTS, 1}, {IMPORT_HEAD_MODELS, 1},
-    {IMPORT_SHAFT_MODELS, 1}, {IMPORT_CHARTS, 3}, {IMPORT_BUILDS, 2},
+    {IMPORT_HEADS, 1},  {IMPORT_SHAFTS, 1}, {IMPORT_HEAD_MODELS, 1}, {IMPORT_SHAFT_MODELS, 1},
+    {IMPORT_CHARTS, 3}, {IMPORT_BUILDS, 2}, {IMPORT_ORDERS, 1},      {IMPORT_STOCK_LEVELS, 3},
 };
 
 bool sheet_kind(const char *sheet, enum import_kind *ret_kind, size_t *ret_keys) {
@@ -67,6 +67,16 @@ static enum store_result load_row(struct store *store, enum import_kind kind,
         key_text(document, "model", row->SHAFT_MODELS.model.name,
                  sizeof row->SHAFT_MODELS.model.name);
         return catalogue_model(store, document_value(document, "model"), &row->SHAFT_MODELS.model);
+    case IMPORT_ORDERS:
+        key_text(document, "build", row->ORDERS.build, sizeof row->ORDERS.build);
+        return import_known_order(store, &row->ORDERS);
+    case IMPORT_STOCK_LEVELS:
+        key_text(document, "head_model", row->STOCK_LEVELS.head_model,
+                 sizeof row->STOCK_LEVELS.head_model);
+        key_text(document, "shaft_model", row->STOCK_LEVELS.shaft_model,
+                 sizeof row->STOCK_LEVELS.shaft_model);
+        key_text(document, "flex", row->STOCK_LEVELS.flex, sizeof row->STOCK_LEVELS.flex);
+        return import_known_stock_level(store, &row->STOCK_LEVELS);
     default:
         key_text(document, "build", row->BUILDS.order.build, sizeof row->BUILDS.order.build);
         key_text(document, "club", row->BUILDS.order.club, sizeof row->BUILDS.order.club);
@@ -89,9 +99,14 @@ enum store_result sheet_load(struct store *store, enum import_kind kind,
 enum store_result store_document(struct store *store, const char *sheet, const char *const *keys,
                                  struct document *ret_document) {
     static const char *const names[][CHANGE_KEYS_MAX] = {
-        [IMPORT_HEADS] = {"ticket"},         [IMPORT_SHAFTS] = {"ticket"},
-        [IMPORT_HEAD_MODELS] = {"model"},    [IMPORT_SHAFT_MODELS] = {"model"},
-        [IMPORT_BUILDS] = {"build", "club"}, [IMPORT_CHARTS] = {"model", "flex", "kind"},
+        [IMPORT_HEADS] = {"ticket"},
+        [IMPORT_SHAFTS] = {"ticket"},
+        [IMPORT_HEAD_MODELS] = {"model"},
+        [IMPORT_SHAFT_MODELS] = {"model"},
+        [IMPORT_BUILDS] = {"build", "club"},
+        [IMPORT_CHARTS] = {"model", "flex", "kind"},
+        [IMPORT_ORDERS] = {"build"},
+        [IMPORT_STOCK_LEVELS] = {"head_model", "shaft_model", "flex"},
     };
     struct document document = {0};
     enum import_kind kind;

@@ -6,7 +6,7 @@
 // The cells are the columns of the CSV files, read, checked and written by the import's own code;
 // of a chart, whose file has a row a column, a cell `:NAME` holds `WEIGHT_G TRIM`, `-` for a trim
 // the maker does not offer.
-// Sheets: heads, shafts, head_models, shaft_models, charts, builds.
+// Sheets: heads, shafts, head_models, shaft_models, charts, builds, orders, stock_levels.
 
 #include "change.h"
 #include "import_write.h"

@@ -100,6 +100,13 @@ static void write_note_kinds(struct text *text, const void *from) {
     }
 }
 
+static void write_answer(struct text *text, const void *from) {
+    enum import_answer answer;
+    memcpy(&answer, from, sizeof answer);
+    text_add(text, answer == IMPORT_YES ? "yes" : "no");
+}
+WORD_WRITER(write_order_status, order_status, order_status)
+
 static const struct {
     import_reader *read;
     cell_writer *write;
@@ -123,6 +130,8 @@ static const struct {
     {import_read_chart_kind, write_chart_kind},
     {import_read_head_kind, write_head_kind},
     {import_read_bore_kind, write_bore_kind},
+    {import_read_answer, write_answer},
+    {import_read_order_status, write_order_status},
 };
 
 static cell_writer *writer_of(import_reader *read) {
@@ -195,6 +204,22 @@ static const struct import_column *column_named(enum import_kind kind, const cha
     return NULL;
 }
 
+// Cells that must be there and are not; of a chart those of its columns are named otherwise.
+static void lacks(const struct document *document, enum import_kind kind, struct import_say *say,
+                  struct import_at at) {
+    size_t count;
+    const struct import_column *column = import_columns(kind, &count);
+    for (size_t i = document->keys; kind != IMPORT_CHARTS && i < count; i++) {
+        bool there = false;
+        for (size_t j = 0; j < document->count; j++) {
+            there = there || strcmp(document->cell[j].name, column[i].name) == 0;
+        }
+        if (column[i].needed && !there) {
+            import_complain(say, at, column[i].name, "is empty; fill it in");
+        }
+    }
+}
+
 static void read_row(const struct document *document, enum import_kind kind, struct import_say *say,
                      union import_row *row) {
     for (size_t i = 0; i < document->count; i++) {
@@ -208,6 +233,7 @@ static void read_row(const struct document *document, enum import_kind kind, str
             import_complain(say, row->at, from->name, "is no cell of %s", document->sheet);
         }
     }
+    lacks(document, kind, say, row->at);
 }
 
 // The weight and the trim of one column.
@@ -255,7 +281,8 @@ bool sheet_rows(const struct document *document, enum import_kind kind, struct i
     if (kind == IMPORT_CHARTS) {
         return chart_rows(document, &row, say, set);
     }
-    if (kind == IMPORT_BUILDS && row.BUILDS.shaft[0] != '\0') {
+    if (kind == IMPORT_BUILDS && row.BUILDS.shaft[0] != '\0' &&
+        row.BUILDS.cancelled != IMPORT_YES) {
         // What was wished for when the shaft was chosen from stock stays beside it.
         union import_row wish = row;
         wish.BUILDS.shaft[0] = '\0';

@@ -5,6 +5,7 @@
 #include "import_check.h"
 #include "people.h"
 #include "sheet.h"
+#include "told.h"
 
 #include <string.h>
 
@@ -118,6 +119,10 @@ static enum store_result write_rows(struct import_write *write, enum import_kind
     case IMPORT_CHARTS:
         return import_write_chart(write, write->set->table[kind].sorted,
                                   write->set->table[kind].count);
+    case IMPORT_ORDERS:
+        return import_write_order(write, row);
+    case IMPORT_STOCK_LEVELS:
+        return import_write_stock_level(write, row);
     default:
         result = import_write_club(write, row);
         return result == STORE_OK ? import_write_club_parts(write, row) : result;
@@ -202,6 +207,26 @@ static enum store_result take_chart(struct store *store, const struct document *
     return query_end(&query, "take a chart back");
 }
 
+// An order that was begun by mistake and has no club.
+static enum store_result take_order(struct store *store, const char *build) {
+    struct query query = query_open(store, STATEMENT_ORDER_TAKE);
+    query_bind_text(&query, build);
+    query_step(&query);
+    enum store_result result = query_end(&query, "take an order back");
+    return result == STORE_NONE
+               ? complain(store, "build", "this order has clubs; set its status to cancelled")
+               : result;
+}
+
+static enum store_result take_stock_level(struct store *store, const struct document *now) {
+    bool head = document_value(now, "head_model")[0] != '\0';
+    struct query query = query_open(store, STATEMENT_STOCK_LEVEL_TAKE);
+    query_bind_text(&query, head ? "head" : "shaft");
+    query_bind_text(&query, document_value(now, head ? "head_model" : "shaft_model"));
+    query_bind_text(&query, document_value(now, "flex"));
+    return query_run(&query, "take a stock level back");
+}
+
 static enum store_result take(struct store *store, enum import_kind kind,
                               const struct document *now) {
     switch ((int)kind) {
@@ -210,6 +235,13 @@ static enum store_result take(struct store *store, enum import_kind kind,
         return take_part(store, kind == IMPORT_HEADS, document_value(now, "ticket"));
     case IMPORT_CHARTS:
         return take_chart(store, now);
+    case IMPORT_ORDERS:
+        return take_order(store, document_value(now, "build"));
+    case IMPORT_STOCK_LEVELS:
+        return take_stock_level(store, now);
+    case IMPORT_BUILDS:
+        return complain(store, "cancelled",
+                        "a club stays in the books once it is ordered; cancel it instead");
     default:
         return complain(store, now->cell[0].name,
                         "this stays in the shop's books once it is there; change it instead");
@@ -267,11 +299,22 @@ static enum store_result load_now(struct store *store, enum import_kind kind,
     return sheet_load(store, kind, now);
 }
 
+static enum store_result in_time(struct store *store, const struct change *change) {
+    const char *cell = "";
+    char why[TOLD_WHY_MAX];
+    enum store_result result = told_in_time(store, change, &cell, why);
+    return result == STORE_REFUSED ? complain(store, cell, why) : result;
+}
+
 static enum store_result carry_out(struct store *store, enum import_kind kind,
                                    const struct change *change) {
     struct document now;
     struct document after;
-    enum store_result result = load_now(store, kind, change, &now);
+    enum store_result result = in_time(store, change);
+    if (result != STORE_OK) {
+        return result;
+    }
+    result = load_now(store, kind, change, &now);
     if (result != STORE_OK && result != STORE_NONE) {
         return result;
     }
@@ -300,5 +343,8 @@ enum store_result sheet_change(struct store *store, const struct entry *entry) {
     if (result == STORE_OK) {
         result = carry_out(store, kind, &change);
     }
-    return result == STORE_OK ? changes_add(store, entry->seq, &change) : result;
+    if (result == STORE_OK) {
+        result = changes_add(store, entry->seq, &change);
+    }
+    return result == STORE_OK ? told_mark(store, entry, &change) : result;
 }

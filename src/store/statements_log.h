@@ -92,7 +92,7 @@
       "SELECT c.id, c.stage, c.attempt, c.tip_made, c.tip_seq, c.butt_seq, c.measure_seq, "        \
       "c.decision_seq, c.bench, h.ticket, s.ticket, c.picked_column, c.shim_consent, "             \
       "c.build || ' ' || c.name, c.trim_consent, c.extension_consent FROM club AS c "              \
-      "LEFT JOIN head AS h ON h.club = c.id LEFT JOIN shaft AS s ON s.club = c.id ORDER BY c.id")                                       \
+      "LEFT JOIN head AS h ON h.club = c.id LEFT JOIN shaft AS s ON s.club = c.id ORDER BY c.id")  \
     X(CHECK_SHAFTS, "SELECT ticket, life, remaining, raw_length FROM shaft")                       \
     X(CHECK_HEADS, "SELECT ticket, bore_height, dry_fit_overall, dry_fit_raw FROM head")           \
     X(CHECK_QUARTERS,                                                                              \

@@ -10,7 +10,7 @@
     "(SELECT ticket FROM shaft WHERE shaft.club = c.id), c.due, c.stage, c.bench FROM club AS c "
 #define WORK_SHAFT                                                                                 \
     "ticket, model, flex, raw_length, weight, rack, balance, raw_frequency, frequency_mass, "      \
-    "tip_cut, from_shaft"
+    "tip_cut, from_shaft, lot"
 #define WORK_BY_DUE "ORDER BY c.due = '', c.due, c.build, c.position LIMIT ?"
 #define WORK_HALF_CUT "stage NOT IN ('pending', 'done') AND rank >= 0"
 
@@ -28,14 +28,17 @@
       "AND s.flex = this.flex WHERE this.ticket = ? AND s.life = 'raw' AND s.club IS NULL "        \
       "AND s.ticket <> this.ticket ORDER BY s.ticket LIMIT ?")                                     \
     X(CLUB,                                                                                        \
-      "SELECT id, build, name, position, (SELECT count(*) FROM club AS mate "                      \
-      "WHERE mate.build = club.build), due, playing_length, grip_cap, grip_weight, swingweight, "  \
-      "step, uniform_flex, picked_column, shim_consent, stage, attempt, tip_made, tip_seq, "       \
-      "butt_seq, measure_seq, decision_seq, bench, wished_model, wished_flex, given_trim, "        \
-      "trim_consent, extension, extension_consent, loft, lie FROM club WHERE id = ?")              \
+      "SELECT c.id, c.build, c.name, c.position, (SELECT count(*) FROM club AS mate "              \
+      "WHERE mate.build = c.build), c.due, c.playing_length, c.grip_cap, c.grip_weight, "          \
+      "c.swingweight, c.step, c.uniform_flex, c.picked_column, c.shim_consent, c.stage, "          \
+      "c.attempt, c.tip_made, c.tip_seq, c.butt_seq, c.measure_seq, c.decision_seq, c.bench, "     \
+      "c.wished_model, c.wished_flex, c.given_trim, c.trim_consent, c.extension, "                 \
+      "c.extension_consent, c.loft, c.lie, c.cancelled, b.status, b.priority, b.changed_seq "      \
+      "FROM club AS c JOIN build AS b ON b.name = c.build WHERE c.id = ?")                         \
     X(CLUB_HEAD,                                                                                   \
       "SELECT h.ticket, h.model, r.kind, r.engraved, h.weight, r.hosel_bore, r.insertion, "        \
-      "h.bore_height, r.bore_height, r.bore, r.cg_beyond, r.inertia, r.loft, r.lie FROM head AS h " \
+      "h.bore_height, r.bore_height, r.bore, r.cg_beyond, r.inertia, r.loft, r.lie, h.lot "        \
+      "FROM head AS h "                                                                            \
       "JOIN head_model_revision AS r ON r.model = h.model WHERE h.club = ? "                       \
       "ORDER BY r.revision DESC LIMIT 1")                                                          \
     X(CLUB_SHAFT, "SELECT " WORK_SHAFT " FROM shaft WHERE club = ?")                               \
@@ -89,9 +92,17 @@
     X(COUNT_ALL, "SELECT coalesce(sum(clubs), 0) FROM club_count")                                 \
     X(WORK,                                                                                        \
       "SELECT c.stage, c.attempt, c.tip_made, c.tip_seq, c.butt_seq, c.measure_seq, "              \
-      "c.decision_seq, c.bench, h.ticket, s.ticket, s.raw_length FROM club AS c "                  \
+      "c.decision_seq, c.bench, h.ticket, s.ticket, s.raw_length, c.rank, b.changed_seq "          \
+      "FROM club AS c JOIN build AS b ON b.name = c.build "                                        \
       "LEFT JOIN head AS h ON h.club = c.id LEFT JOIN shaft AS s ON s.club = c.id "                \
       "WHERE c.id = ?")                                                                            \
+    X(ORDER_BEGUN, "SELECT 1 FROM club WHERE build = ? AND stage <> 'pending' LIMIT 1")            \
+    X(ORDER_CHANGED, "UPDATE build SET changed_seq = coalesce(changed_seq, ?) WHERE name = ?")     \
+    X(ORDER_TOLD, "UPDATE build SET changed_seq = NULL WHERE name = ?")                            \
+    X(ORDER_UNTOLD, "SELECT changed_seq FROM build WHERE name = ?")                                \
+    X(ORDER_CHANGES,                                                                               \
+      "SELECT seq, wall_ms, worker, club, head || shaft, plan FROM log INDEXED BY log_build "      \
+      "WHERE build = ? AND build <> '' AND seq >= ? AND kind = 'change' ORDER BY seq")             \
     X(WORK_SET,                                                                                    \
       "UPDATE club SET stage = ?, attempt = ?, tip_made = ?, tip_seq = ?, butt_seq = ?, "          \
       "measure_seq = ?, decision_seq = ?, bench = ? WHERE id = ?")                                 \

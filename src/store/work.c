@@ -3,6 +3,7 @@
 #include "work.h"
 #include "final.h"
 #include "people.h"
+#include "told.h"
 
 #include <string.h>
 
@@ -35,6 +36,7 @@ bool work_moves(enum entry_kind kind) {
     case ENTRY_KIT:
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
+    case ENTRY_TOLD:
     case ENTRY_RESTORED:
     case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:
@@ -65,6 +67,8 @@ enum store_result work_load(struct store *store, int64_t club_id, struct work *r
         query_text(&query, 8, work.head, sizeof work.head);
         query_text(&query, 9, work.shaft, sizeof work.shaft);
         work.raw_length = query_length(&query, 10);
+        work.rank = query_int(&query, 11);
+        work.changed_seq = query_id(&query, 12);
     }
     enum store_result result = query_end(&query, "look up the club");
     if (result == STORE_OK) {
@@ -128,6 +132,28 @@ static enum store_result allowed_note(struct store *store, const struct entry *e
                : connection_say(store, STORE_REFUSED, "A note needs words: type them first.");
 }
 
+static bool shows(enum entry_kind kind) {
+    return kind == ENTRY_TIP_SHOWN || kind == ENTRY_BUTT_SHOWN;
+}
+
+// A mark that was planned before the order was changed is not cut by before a bench was told, and
+// none is shown for an order that is not released.
+static enum store_result still_ordered(struct store *store, const struct work *work,
+                                       const struct entry *entry) {
+    bool at_saw = shows(entry->kind) || work_cuts(entry->kind) || entry->kind == ENTRY_MEASURE;
+    if (at_saw && work->changed_seq != 0) {
+        return connection_say(store, STORE_REFUSED,
+                              "Order %s was changed after this mark was planned. Scan both parts "
+                              "again.",
+                              entry->build);
+    }
+    return shows(entry->kind) && work->rank <= 0
+               ? connection_say(store, STORE_REFUSED,
+                                "Order %s is not released: club %s waits. Ask at the desk.",
+                                entry->build, entry->club)
+               : STORE_OK;
+}
+
 enum store_result work_allowed(struct store *store, const struct work *work,
                                const struct entry *entry) {
     bool cut = entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_BUTT_CUT;
@@ -164,6 +190,12 @@ enum store_result work_allowed(struct store *store, const struct work *work,
                               "a club with a head and none yet.",
                               entry->build, entry->club, work->head, work->shaft);
     }
-    enum store_result result = supervisor ? allowed_supervisor(store, entry->worker) : STORE_OK;
+    if (entry->kind == ENTRY_TOLD) {
+        return told_allowed(store, entry);
+    }
+    enum store_result result = still_ordered(store, work, entry);
+    if (result == STORE_OK && supervisor) {
+        result = allowed_supervisor(store, entry->worker);
+    }
     return result == STORE_OK && entry->kind == ENTRY_NOTE ? allowed_note(store, entry) : result;
 }

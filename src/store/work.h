@@ -10,6 +10,8 @@ struct work {
     char head[TICKET_TEXT_MAX];
     char shaft[TICKET_TEXT_MAX];
     length_nm raw_length;
+    int rank;            // what the bench goes by, see db/0007
+    int64_t changed_seq; // a change of its order that no bench was told of, 0 none
 };
 
 // True for the kinds that are about a club's stage.

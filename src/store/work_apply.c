@@ -1,6 +1,7 @@
 // What an entry does to its club and the club's parts.
 
 #include "sheet.h"
+#include "told.h"
 #include "work.h"
 
 #include <string.h>
@@ -165,6 +166,8 @@ static enum store_result parts(struct store *store, const struct work *before,
         return kit(store, entry);
     case ENTRY_CHANGE:
         return sheet_change(store, entry);
+    case ENTRY_TOLD:
+        return told_clear(store, entry);
     case ENTRY_GENESIS:
     case ENTRY_SIGN_ON:
     case ENTRY_SIGN_OFF:

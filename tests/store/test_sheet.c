@@ -1,8 +1,6 @@
 // Documents of what the store knows, and changes of them with their entries.
 
-#include "fixture.h"
-
-#include <stdio.h>
+#include "desk_fixture.h"
 
 static int opened(void **state) {
     static struct fixture fixture;
@@ -17,116 +15,40 @@ static int closed(void **state) {
     return 0;
 }
 
-static struct document load(struct fixture *fixture, const char *sheet, const char *a,
-                            const char *b, const char *c) {
-    const char *const keys[] = {a, b, c};
-    struct document document;
-    enum store_result result = store_document(fixture->store, sheet, keys, &document);
-    if (result != STORE_OK) {
-        fail_msg("%s %s: %d %s", sheet, a, result, store_message(fixture->store));
-    }
-    return document;
-}
-
-static bool there(struct fixture *fixture, const char *sheet, const char *a, const char *b,
-                  const char *c) {
-    const char *const keys[] = {a, b, c};
-    struct document document;
-    enum store_result result = store_document(fixture->store, sheet, keys, &document);
-    assert_true(result == STORE_OK || result == STORE_NONE);
-    return result == STORE_OK;
-}
-
-static void expect_cell(const struct document *document, const char *name, const char *value) {
-    if (strcmp(document_value(document, name), value) != 0) {
-        fail_msg("%s: \"%s\", not \"%s\"", name, document_value(document, name), value);
-    }
-}
-
-static struct entry entry_of(struct fixture *fixture, const struct document *before,
-                             const struct document *after, const char *worker) {
-    struct entry entry = fixture_entry(fixture, ENTRY_CHANGE, 0);
-    struct change change;
-    change_between(before, after, &change);
-    assert_true(change_write(&change, entry.plan, sizeof entry.plan));
-    change_words(&change, entry.note, sizeof entry.note);
-    strcpy(entry.worker, worker);
-    strcpy(entry.cause, change.sheet);
-    return entry;
-}
-
-static int64_t changes(struct fixture *fixture, const struct document *before,
-                       const struct document *after) {
-    struct entry entry = entry_of(fixture, before, after, SUPERVISOR);
-    if (store_append(fixture->store, &entry) != STORE_OK) {
-        fail_msg("%s", store_message(fixture->store));
-    }
-    return entry.seq;
-}
-
-static void refuses(struct fixture *fixture, struct entry entry, const char *cell,
-                    const char *words) {
-    const struct store_complaint *complaint;
-    int64_t entries = fixture_number(fixture->store->db, "SELECT count(*) FROM log");
-    enum store_result result = store_append(fixture->store, &entry);
-    size_t count = store_complaints(fixture->store, &complaint);
-    if (result != STORE_REFUSED || strstr(store_message(fixture->store), words) == NULL) {
-        fail_msg("%d %s", result, store_message(fixture->store));
-    }
-    if (cell != NULL && (count == 0 || strcmp(complaint[0].cell, cell) != 0)) {
-        fail_msg("%s is the cell, not %s", count > 0 ? complaint[0].cell : "none", cell);
-    }
-    assert_int_equal(fixture_number(fixture->store->db, "SELECT count(*) FROM log"), entries);
-}
-
-// Takes an entry's change back, as the scratch does.
-static struct entry back_of(struct fixture *fixture, int64_t seq) {
-    struct entry first;
-    struct entry entry = fixture_entry(fixture, ENTRY_CHANGE, 0);
-    struct change change, back;
-    assert_int_equal(store_entry(fixture->store, seq, &first), STORE_OK);
-    assert_true(change_read(first.plan, &change));
-    change_back(&change, &back);
-    assert_true(change_write(&back, entry.plan, sizeof entry.plan));
-    strcpy(entry.worker, SUPERVISOR);
-    entry.refers = seq;
-    return entry;
-}
-
 static void reads_what_is_known(void **state) {
     struct fixture *fixture = *state;
-    struct document head = load(fixture, "heads", "H-00036", NULL, NULL);
-    struct document shaft = load(fixture, "shafts", "S-0001S", NULL, NULL);
-    struct document model = load(fixture, "shaft_models", "Reed 60", NULL, NULL);
-    struct document heron = load(fixture, "head_models", "Heron 3", NULL, NULL);
-    struct document chart = load(fixture, "charts", "Reed 60", "R", "wood");
-    struct document club = load(fixture, "builds", "2041", "1", NULL);
-    expect_cell(&head, "model", "Plover 4h");
-    expect_cell(&head, "weight_g", "231");
-    expect_cell(&head, "bore_height", "3/4");
-    expect_cell(&shaft, "raw_length", "46");
-    expect_cell(&shaft, "frequency_cpm", "245.5");
-    expect_cell(&shaft, "frequency_mass_g", "205");
-    expect_cell(&model, "material", "graphite");
-    expect_cell(&model, "tip_diameter", "0.335");
-    expect_cell(&model, "bore_note", "above_reference");
-    expect_cell(&model, "bore_reference", "1 1/2");
-    expect_cell(&model, "bore_note_kinds", "driver fairway not_through");
-    expect_cell(&heron, "cg_beyond", "-0.1");
-    expect_cell(&heron, "inertia_gcm2", "2800");
-    expect_cell(&heron, "lie", "57.5");
-    expect_cell(&heron, "bore", "short");
-    expect_cell(&chart, ":D", "200 0");
-    expect_cell(&chart, ":3", "210 1/2");
-    expect_cell(&chart, ":7", "230 -");
-    expect_cell(&club, "playing_length", "43");
-    expect_cell(&club, "step", "-1");
-    expect_cell(&club, "uniform_flex", "no");
-    expect_cell(&club, "swingweight", "D2");
-    expect_cell(&club, "head", "H-0001A");
-    assert_false(there(fixture, "heads", "H-9", NULL, NULL));
-    assert_false(there(fixture, "charts", "Reed 60", "R", "iron"));
-    assert_false(there(fixture, "charts", "Reed 60", "R", "nonsense"));
+    struct document head = desk_load(fixture, "heads", "H-00036", NULL, NULL);
+    struct document shaft = desk_load(fixture, "shafts", "S-0001S", NULL, NULL);
+    struct document model = desk_load(fixture, "shaft_models", "Reed 60", NULL, NULL);
+    struct document heron = desk_load(fixture, "head_models", "Heron 3", NULL, NULL);
+    struct document chart = desk_load(fixture, "charts", "Reed 60", "R", "wood");
+    struct document club = desk_load(fixture, "builds", "2041", "1", NULL);
+    desk_expect(&head, "model", "Plover 4h");
+    desk_expect(&head, "weight_g", "231");
+    desk_expect(&head, "bore_height", "3/4");
+    desk_expect(&shaft, "raw_length", "46");
+    desk_expect(&shaft, "frequency_cpm", "245.5");
+    desk_expect(&shaft, "frequency_mass_g", "205");
+    desk_expect(&model, "material", "graphite");
+    desk_expect(&model, "tip_diameter", "0.335");
+    desk_expect(&model, "bore_note", "above_reference");
+    desk_expect(&model, "bore_reference", "1 1/2");
+    desk_expect(&model, "bore_note_kinds", "driver fairway not_through");
+    desk_expect(&heron, "cg_beyond", "-0.1");
+    desk_expect(&heron, "inertia_gcm2", "2800");
+    desk_expect(&heron, "lie", "57.5");
+    desk_expect(&heron, "bore", "short");
+    desk_expect(&chart, ":D", "200 0");
+    desk_expect(&chart, ":3", "210 1/2");
+    desk_expect(&chart, ":7", "230 -");
+    desk_expect(&club, "playing_length", "43");
+    desk_expect(&club, "step", "-1");
+    desk_expect(&club, "uniform_flex", "no");
+    desk_expect(&club, "swingweight", "D2");
+    desk_expect(&club, "head", "H-0001A");
+    assert_false(desk_there(fixture, "heads", "H-9", NULL, NULL));
+    assert_false(desk_there(fixture, "charts", "Reed 60", "R", "iron"));
+    assert_false(desk_there(fixture, "charts", "Reed 60", "R", "nonsense"));
 }
 
 // What was read is canonical: taken as it stands, whatever the sheet.
@@ -142,11 +64,12 @@ static void what_is_read_is_canonical(void **state) {
         {"shaft_models", "Alder 110"},
         {"builds", "2041", "1"},
         {"builds", "2042", "9"},
+        {"orders", "2042"},
         {"charts", "Reed 60", "R", "wood"},
         {"charts", "Alder 110", "S", "iron"},
     };
     for (size_t i = 0; i < COUNT(all); i++) {
-        struct document document = load(*state, all[i][0], all[i][1], all[i][2], all[i][3]);
+        struct document document = desk_load(*state, all[i][0], all[i][1], all[i][2], all[i][3]);
         struct document again = document;
         struct fixture *fixture = *state;
         if (store_canonical(fixture->store, &again) != STORE_OK) {
@@ -165,7 +88,7 @@ static void writes_cells_as_the_store_does(void **state) {
     assert_true(document_set(&shaft, "flex", "R"));
     assert_true(document_set(&shaft, "raw_length", "1168.4 mm"));
     assert_int_equal(store_canonical(fixture->store, &shaft), STORE_OK);
-    expect_cell(&shaft, "raw_length", "46");
+    desk_expect(&shaft, "raw_length", "46");
     assert_true(document_set(&shaft, "raw_length", "4"));
     assert_true(document_set(&shaft, "weight_g", "heavy"));
     assert_true(document_set(&shaft, "model", "Unheard of"));
@@ -181,16 +104,16 @@ static void writes_cells_as_the_store_does(void **state) {
 
 static void changes_a_head_and_takes_it_back(void **state) {
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "heads", "H-00052", NULL, NULL);
+    struct document before = desk_load(fixture, "heads", "H-00052", NULL, NULL);
     struct document after = before;
     assert_true(document_set(&after, "weight_g", "280.5"));
     assert_true(document_set(&after, "bore_height", "1"));
-    int64_t seq = changes(fixture, &before, &after);
-    struct document now = load(fixture, "heads", "H-00052", NULL, NULL);
+    int64_t seq = desk_changes(fixture, &before, &after);
+    struct document now = desk_load(fixture, "heads", "H-00052", NULL, NULL);
     assert_memory_equal(&now, &after, sizeof now);
-    struct entry back = back_of(fixture, seq);
+    struct entry back = desk_back(fixture, seq);
     assert_int_equal(store_append(fixture->store, &back), STORE_OK);
-    now = load(fixture, "heads", "H-00052", NULL, NULL);
+    now = desk_load(fixture, "heads", "H-00052", NULL, NULL);
     assert_memory_equal(&now, &before, sizeof now); // an empty cell is not known again
     assert_int_equal(fixture_number(fixture->store->db,
                                     "SELECT count(*) FROM head WHERE ticket = 'H-00052' "
@@ -200,34 +123,34 @@ static void changes_a_head_and_takes_it_back(void **state) {
 
 static void receives_a_shaft_and_takes_it_back(void **state) {
     struct fixture *fixture = *state;
-    struct document shaft = load(fixture, "shafts", "S-0007G", NULL, NULL);
+    struct document shaft = desk_load(fixture, "shafts", "S-0007G", NULL, NULL);
     assert_true(document_set(&shaft, "ticket", "S-0010Q"));
-    struct entry made = entry_of(fixture, NULL, &shaft, BUILDER);
+    struct entry made = desk_entry(fixture, NULL, &shaft, BUILDER);
     assert_int_equal(store_append(fixture->store, &made), STORE_OK);
-    assert_true(there(fixture, "shafts", "S-0010Q", NULL, NULL));
-    struct entry again = entry_of(fixture, NULL, &shaft, BUILDER);
-    refuses(fixture, again, "ticket", "there already");
-    struct entry back = back_of(fixture, made.seq);
+    assert_true(desk_there(fixture, "shafts", "S-0010Q", NULL, NULL));
+    struct entry again = desk_entry(fixture, NULL, &shaft, BUILDER);
+    desk_refuses(fixture, again, "ticket", "there already");
+    struct entry back = desk_back(fixture, made.seq);
     assert_int_equal(store_append(fixture->store, &back), STORE_OK);
-    assert_false(there(fixture, "shafts", "S-0010Q", NULL, NULL));
+    assert_false(desk_there(fixture, "shafts", "S-0010Q", NULL, NULL));
     // One that is reserved or was worked on stays.
-    struct document used = load(fixture, "shafts", "S-0003O", NULL, NULL);
-    refuses(fixture, entry_of(fixture, &used, NULL, SUPERVISOR), "ticket", "stays");
+    struct document used = desk_load(fixture, "shafts", "S-0003O", NULL, NULL);
+    desk_refuses(fixture, desk_entry(fixture, &used, NULL, SUPERVISOR), "ticket", "stays");
 }
 
 static void revises_a_chart(void **state) {
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "charts", "Reed 60", "R", "wood");
+    struct document before = desk_load(fixture, "charts", "Reed 60", "R", "wood");
     struct document after = before;
     assert_true(document_set(&after, ":3", "210 5/8"));
-    int64_t seq = changes(fixture, &before, &after);
+    int64_t seq = desk_changes(fixture, &before, &after);
     assert_int_equal(fixture_number(fixture->store->db, "SELECT max(revision) FROM chart WHERE "
                                                         "model = 'Reed 60' AND flex = 'R'"),
                      3);
     struct club club = fixture_club(fixture, 1);
     assert_int_equal(club.chart.revision, 3);
     assert_int_equal(club.chart.column[1].tip_trim, 5 * LENGTH_INCH / 8);
-    struct entry back = back_of(fixture, seq);
+    struct entry back = desk_back(fixture, seq);
     assert_int_equal(store_append(fixture->store, &back), STORE_OK);
     club = fixture_club(fixture, 1);
     assert_int_equal(club.chart.revision, 4);
@@ -240,16 +163,16 @@ static void a_new_chart_comes_and_goes(void **state) {
     assert_true(document_set(&chart, "model", "Reed 60"));
     assert_true(document_set(&chart, "flex", "X"));
     assert_true(document_set(&chart, "kind", "wood"));
-    refuses(fixture, entry_of(fixture, NULL, &chart, SUPERVISOR), "column", "no column");
+    desk_refuses(fixture, desk_entry(fixture, NULL, &chart, SUPERVISOR), "column", "no column");
     assert_true(document_set(&chart, ":1", "200 1/4"));
     assert_true(document_set(&chart, ":3", "210 1/2"));
-    int64_t seq = changes(fixture, NULL, &chart);
-    assert_true(there(fixture, "charts", "Reed 60", "X", "wood"));
-    struct entry back = back_of(fixture, seq);
+    int64_t seq = desk_changes(fixture, NULL, &chart);
+    assert_true(desk_there(fixture, "charts", "Reed 60", "X", "wood"));
+    struct entry back = desk_back(fixture, seq);
     assert_int_equal(store_append(fixture->store, &back), STORE_OK);
-    assert_false(there(fixture, "charts", "Reed 60", "X", "wood"));
-    changes(fixture, NULL, &chart); // and is there once more, as revision 3
-    struct document now = load(fixture, "charts", "Reed 60", "X", "wood");
+    assert_false(desk_there(fixture, "charts", "Reed 60", "X", "wood"));
+    desk_changes(fixture, NULL, &chart); // and is there once more, as revision 3
+    struct document now = desk_load(fixture, "charts", "Reed 60", "X", "wood");
     assert_memory_equal(&now, &chart, sizeof now);
 }
 
@@ -266,104 +189,106 @@ static void refuses_wrong_charts(void **state) {
         {"other", "1", "other", "is no cell"},
     };
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "charts", "Reed 60", "R", "wood");
+    struct document before = desk_load(fixture, "charts", "Reed 60", "R", "wood");
     for (size_t i = 0; i < COUNT(rows); i++) {
         struct document after = before;
         assert_true(document_set(&after, rows[i].column, rows[i].value));
-        refuses(fixture, entry_of(fixture, &before, &after, SUPERVISOR), rows[i].cell,
-                rows[i].words);
+        desk_refuses(fixture, desk_entry(fixture, &before, &after, SUPERVISOR), rows[i].cell,
+                     rows[i].words);
     }
 }
 
 static void changes_an_order_line(void **state) {
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "builds", "2042", "9", NULL);
+    struct document before = desk_load(fixture, "builds", "2042", "9", NULL);
     struct document after = before;
     assert_true(document_set(&after, "playing_length", "36"));
     assert_true(document_set(&after, "head", "H-00052"));
-    int64_t seq = changes(fixture, &before, &after);
+    int64_t seq = desk_changes(fixture, &before, &after);
     struct club club = fixture_club(fixture, 5);
     assert_string_equal(club.head.ticket, "H-00052");
     assert_int_equal(club.order.playing_length, 36 * LENGTH_INCH);
-    struct entry back = back_of(fixture, seq);
+    struct entry back = desk_back(fixture, seq);
     assert_int_equal(store_append(fixture->store, &back), STORE_OK);
     club = fixture_club(fixture, 5);
     assert_string_equal(club.head.ticket, "");
     fixture_bring(fixture, 4, STAGE_TIP_CUT);
-    before = load(fixture, "builds", "2042", "8", NULL);
+    before = desk_load(fixture, "builds", "2042", "8", NULL);
     after = before;
     assert_true(document_set(&after, "playing_length", "36"));
-    refuses(fixture, entry_of(fixture, &before, &after, SUPERVISOR), "club", "begun");
+    assert_true(document_set(&after, "step", "1"));
+    desk_refuses(fixture, desk_entry(fixture, &before, &after, SUPERVISOR), "step", "is cut");
 }
 
 static void only_who_may(void **state) {
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "charts", "Reed 60", "R", "wood");
+    struct document before = desk_load(fixture, "charts", "Reed 60", "R", "wood");
     struct document after = before;
-    struct document head = load(fixture, "heads", "H-00052", NULL, NULL);
+    struct document head = desk_load(fixture, "heads", "H-00052", NULL, NULL);
     struct document weighed = head;
     assert_true(document_set(&after, ":3", "210 5/8"));
     assert_true(document_set(&weighed, "weight_g", "281"));
-    refuses(fixture, entry_of(fixture, &before, &after, BUILDER), NULL, "supervisor");
-    refuses(fixture, entry_of(fixture, &before, &after, ""), NULL, "supervisor");
-    refuses(fixture, entry_of(fixture, &head, &weighed, "W-9Z"), NULL, "badge");
-    struct entry entry = entry_of(fixture, &head, &weighed, BUILDER);
+    desk_refuses(fixture, desk_entry(fixture, &before, &after, BUILDER), NULL, "supervisor");
+    desk_refuses(fixture, desk_entry(fixture, &before, &after, ""), NULL, "supervisor");
+    desk_refuses(fixture, desk_entry(fixture, &head, &weighed, "W-9Z"), NULL, "badge");
+    struct entry entry = desk_entry(fixture, &head, &weighed, BUILDER);
     assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
 }
 
 static void refuses_what_is_not_as_it_was(void **state) {
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "heads", "H-00052", NULL, NULL);
+    struct document before = desk_load(fixture, "heads", "H-00052", NULL, NULL);
     struct document one = before, other = before;
     assert_true(document_set(&one, "weight_g", "281"));
     assert_true(document_set(&other, "weight_g", "282"));
-    int64_t seq = changes(fixture, &before, &one);
-    refuses(fixture, entry_of(fixture, &before, &other, SUPERVISOR), "weight_g", "as it was");
-    struct entry back = back_of(fixture, seq);
+    int64_t seq = desk_changes(fixture, &before, &one);
+    desk_refuses(fixture, desk_entry(fixture, &before, &other, SUPERVISOR), "weight_g",
+                 "as it was");
+    struct entry back = desk_back(fixture, seq);
     struct entry wrong = back;
     wrong.refers = seq - 1;
-    refuses(fixture, wrong, NULL, "no change to be taken back");
-    wrong = entry_of(fixture, &one, &other, SUPERVISOR);
+    desk_refuses(fixture, wrong, NULL, "no change to be taken back");
+    wrong = desk_entry(fixture, &one, &other, SUPERVISOR);
     wrong.refers = seq;
-    refuses(fixture, wrong, NULL, "does not take back");
+    desk_refuses(fixture, wrong, NULL, "does not take back");
     wrong = back;
     strcpy(wrong.plan, "kerfside-change\t2\n");
-    refuses(fixture, wrong, NULL, "well formed");
+    desk_refuses(fixture, wrong, NULL, "well formed");
 }
 
 // All or none.
 static void two_changes_are_one(void **state) {
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "heads", "H-00052", NULL, NULL);
+    struct document before = desk_load(fixture, "heads", "H-00052", NULL, NULL);
     struct document after = before;
-    struct document chart = load(fixture, "charts", "Reed 60", "R", "wood");
+    struct document chart = desk_load(fixture, "charts", "Reed 60", "R", "wood");
     struct document wrong = chart;
     assert_true(document_set(&after, "weight_g", "281"));
     assert_true(document_set(&wrong, ":3", "210 5/7"));
-    struct entry entries[] = {entry_of(fixture, &before, &after, SUPERVISOR),
-                              entry_of(fixture, &chart, &wrong, SUPERVISOR)};
+    struct entry entries[] = {desk_entry(fixture, &before, &after, SUPERVISOR),
+                              desk_entry(fixture, &chart, &wrong, SUPERVISOR)};
     assert_int_equal(store_append_all(fixture->store, entries, 2), STORE_REFUSED);
-    struct document now = load(fixture, "heads", "H-00052", NULL, NULL);
+    struct document now = desk_load(fixture, "heads", "H-00052", NULL, NULL);
     assert_memory_equal(&now, &before, sizeof now);
 }
 
 // What a supervisor gives for one club, and an offcut with the ticket it had before.
 static void gives_a_trim(void **state) {
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "builds", "2042", "7", NULL);
+    struct document before = desk_load(fixture, "builds", "2042", "7", NULL);
     struct document after = before;
-    expect_cell(&before, "given_trim", "");
-    expect_cell(&before, "extension", "no");
-    expect_cell(&before, "loft", "");
+    desk_expect(&before, "given_trim", "");
+    desk_expect(&before, "extension", "no");
+    desk_expect(&before, "loft", "");
     assert_true(document_set(&after, "given_trim", "1.5"));
     assert_true(document_set(&after, "extension", "yes"));
     assert_true(document_set(&after, "loft", "34.5"));
     assert_true(document_set(&after, "lie", "62"));
     assert_int_equal(store_canonical(fixture->store, &after), STORE_OK);
-    expect_cell(&after, "given_trim", "1 1/2");
-    struct entry entry = entry_of(fixture, &before, &after, BUILDER);
-    refuses(fixture, entry, NULL, "Only a supervisor");
-    int64_t seq = changes(fixture, &before, &after);
+    desk_expect(&after, "given_trim", "1 1/2");
+    struct entry entry = desk_entry(fixture, &before, &after, BUILDER);
+    desk_refuses(fixture, entry, NULL, "Only a supervisor");
+    int64_t seq = desk_changes(fixture, &before, &after);
     struct club club = fixture_club(fixture, 3);
     assert_int_equal(club.order.given_trim, 3 * LENGTH_INCH / 2);
     assert_true(club.order.extension);
@@ -375,11 +300,11 @@ static void gives_a_trim(void **state) {
     assert_true(club_plan(&club, &rules, &input, &plan));
     assert_int_equal(plan.tip_mark, 3 * LENGTH_INCH / 2);
     assert_int_equal(plan.reason[0].code, PLAN_R_GIVEN);
-    struct entry back = back_of(fixture, seq);
+    struct entry back = desk_back(fixture, seq);
     assert_int_equal(store_append(fixture->store, &back), STORE_OK);
     assert_true(fixture_club(fixture, 3).order.given_trim == LENGTH_UNKNOWN);
     assert_false(fixture_club(fixture, 3).order.extension);
-    after = load(fixture, "builds", "2042", "7", NULL);
+    after = desk_load(fixture, "builds", "2042", "7", NULL);
     assert_memory_equal(&after, &before, sizeof after);
     assert_true(document_set(&after, "given_trim", "-1/2"));
     assert_int_equal(store_canonical(fixture->store, &after), STORE_REFUSED);
@@ -399,18 +324,19 @@ static void takes_in_an_offcut(void **state) {
     if (store_canonical(fixture->store, &offcut) != STORE_OK) {
         fail_msg("%s", store_message(fixture->store));
     }
-    refuses(fixture, entry_of(fixture, NULL, &offcut, BUILDER), "from_shaft", "never cut");
+    desk_refuses(fixture, desk_entry(fixture, NULL, &offcut, BUILDER), "from_shaft", "never cut");
     fixture_bring(fixture, 3, STAGE_TIP_CUT);
     struct document wrong = offcut;
     assert_true(document_set(&wrong, "from_shaft", "S-0009C"));
-    refuses(fixture, entry_of(fixture, NULL, &wrong, BUILDER), "from_shaft", "there is no shaft");
-    struct entry entry = entry_of(fixture, NULL, &offcut, BUILDER);
+    desk_refuses(fixture, desk_entry(fixture, NULL, &wrong, BUILDER), "from_shaft",
+                 "there is no shaft");
+    struct entry entry = desk_entry(fixture, NULL, &offcut, BUILDER);
     if (store_append(fixture->store, &entry) != STORE_OK) {
         fail_msg("%s", store_message(fixture->store));
     }
-    struct document now = load(fixture, "shafts", "S-0010Q", NULL, NULL);
-    expect_cell(&now, "tip_cut", "2 1/2");
-    expect_cell(&now, "from_shaft", "S-0003O");
+    struct document now = desk_load(fixture, "shafts", "S-0010Q", NULL, NULL);
+    desk_expect(&now, "tip_cut", "2 1/2");
+    desk_expect(&now, "from_shaft", "S-0003O");
     // The offcut is raw stock under its own ticket; the old ticket stays what it was (R14).
     assert_int_equal(store_part(fixture->store, "S-0010Q", &part), STORE_OK);
     assert_int_equal(part.life, PART_RAW);
@@ -434,11 +360,11 @@ static enum store_result look(void *ctx, struct store *store) {
 
 static void rehearses(void **state) {
     struct fixture *fixture = *state;
-    struct document before = load(fixture, "charts", "Reed 60", "R", "wood");
+    struct document before = desk_load(fixture, "charts", "Reed 60", "R", "wood");
     struct document after = before;
     length_nm seen = 0;
     assert_true(document_set(&after, ":3", "210 5/8"));
-    struct entry entry = entry_of(fixture, &before, &after, SUPERVISOR);
+    struct entry entry = desk_entry(fixture, &before, &after, SUPERVISOR);
     int64_t entries = fixture_number(fixture->store->db, "SELECT count(*) FROM log");
     assert_int_equal(store_rehearse(fixture->store, &entry, 1, look, &seen), STORE_OK);
     assert_int_equal(seen, 5 * LENGTH_INCH / 8);
