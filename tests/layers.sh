@@ -40,16 +40,16 @@ probe() { # probe LAYER HEADER builds|fails
 for layer in core station store desk office scan screen paper command; do
     probe "$layer" plan.h builds
 done
-for header in sqlite3.h SDL.h zbar.h zint.h cairo/cairo.h station.h store.h wedge.h screen.h worksheet.h; do
+for header in sqlite3.h openssl/evp.h SDL.h zbar.h zint.h cairo/cairo.h station.h store.h wedge.h screen.h worksheet.h; do
     probe core "$header" fails
 done
-for header in sqlite3.h SDL.h zbar.h store.h office.h wedge.h screen.h; do
+for header in sqlite3.h openssl/evp.h SDL.h zbar.h store.h office.h wedge.h screen.h; do
     probe desk "$header" fails
 done
-for header in sqlite3.h SDL.h zbar.h wedge.h screen.h cairo/cairo.h; do
+for header in sqlite3.h openssl/evp.h SDL.h zbar.h wedge.h screen.h cairo/cairo.h; do
     probe office "$header" fails
 done
-for header in sqlite3.h SDL.h zbar.h desk.h store.h wedge.h screen.h; do
+for header in sqlite3.h openssl/evp.h SDL.h zbar.h desk.h store.h wedge.h screen.h; do
     probe station "$header" fails
 done
 for header in SDL.h zbar.h wedge.h screen.h; do
@@ -64,10 +64,11 @@ done
 for header in sqlite3.h SDL.h zbar.h station.h store.h wedge.h screen.h; do
     probe paper "$header" fails
 done
-for header in sqlite3.h SDL.h zbar.h zint.h cairo/cairo.h; do
+for header in sqlite3.h openssl/evp.h SDL.h zbar.h zint.h cairo/cairo.h; do
     probe command "$header" fails
 done
 probe store sqlite3.h builds
+probe store openssl/evp.h builds
 probe paper cairo.h builds
 probe paper zint.h builds
 exit "$bad"

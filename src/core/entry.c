@@ -106,9 +106,13 @@ struct writer {
 };
 
 static void put_number(struct writer *writer, uint64_t number) {
-    for (int shift = 56; shift >= 0; shift -= 8) {
-        writer->buffer[writer->used++] = (uint8_t)(number >> shift);
-    }
+    // Written out, so that the compiler makes one store of it.
+    const uint8_t bytes[sizeof number] = {(uint8_t)(number >> 56), (uint8_t)(number >> 48),
+                                          (uint8_t)(number >> 40), (uint8_t)(number >> 32),
+                                          (uint8_t)(number >> 24), (uint8_t)(number >> 16),
+                                          (uint8_t)(number >> 8),  (uint8_t)number};
+    memcpy(writer->buffer + writer->used, bytes, sizeof bytes);
+    writer->used += sizeof bytes;
 }
 
 static void field_bytes(struct writer *writer, const char *bytes, size_t size) {

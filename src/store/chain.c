@@ -1,5 +1,6 @@
 #include "chain.h"
 #include "append.h"
+#include "chain_walk.h"
 #include "replay.h"
 #include "witness_compare.h"
 
@@ -14,11 +15,11 @@ void chain_random_id(char ret_id[CONFIRM_ID_MAX]) {
     sodium_bin2hex(ret_id, CONFIRM_ID_MAX, bytes, sizeof bytes);
 }
 
-static void digest(const struct entry *entry, const uint8_t previous[ENTRY_HASH_SIZE],
-                   uint8_t ret_hash[ENTRY_HASH_SIZE]) {
+void chain_digest(struct digest *digest, const struct entry *entry,
+                  const uint8_t previous[ENTRY_HASH_SIZE], uint8_t ret_hash[ENTRY_HASH_SIZE]) {
     uint8_t bytes[ENTRY_ENCODED_MAX];
     size_t size = entry_encode(entry, previous, bytes);
-    crypto_hash_sha256(ret_hash, bytes, size);
+    digest_run(digest, bytes, size, ret_hash);
 }
 
 enum store_result chain_find_end(struct store *store, struct chain_end *ret_end) {
@@ -40,7 +41,7 @@ enum store_result chain_insert(struct store *store, const struct chain_end *end,
                                const struct entry *entry) {
     uint8_t hash[ENTRY_HASH_SIZE];
     struct query query = query_open(store, STATEMENT_LOG_INSERT);
-    digest(entry, end->hash, hash);
+    chain_digest(NULL, entry, end->hash, hash);
     query_bind_number(&query, entry->seq);
     query_bind_text(&query, entry_kind_text(entry->kind));
     query_bind_number(&query, entry->wall_ms);
@@ -117,20 +118,23 @@ bool chain_verdict(const char *text, enum verdict *ret_verdict) {
 }
 
 void chain_read(struct query *query, struct entry *ret_entry) {
-    struct entry *entry = ret_entry;
-    char kind[ENTRY_CAUSE_MAX];
-    char verdict[8];
+    memset(ret_entry, 0, sizeof *ret_entry);
+    chain_read_over(query, ret_entry);
+}
+
+void chain_read_over(struct query *query, struct entry *entry) {
+    char kind[ENTRY_CAUSE_MAX] = "";
+    char verdict[8] = "";
     int column = 0;
-    memset(entry, 0, sizeof *entry);
 #define NUMBER(field) entry->field = query_number(query, column++)
-#define TEXT(field) query_text(query, column++, entry->field, sizeof entry->field)
+#define TEXT(field) query_text_over(query, column++, entry->field, sizeof entry->field)
 #define OR_NULL(field, get)                                                                        \
     query->no_null = false;                                                                        \
     entry->field = get(query, column++);                                                           \
     query->no_null = true
     query->no_null = true;
     NUMBER(seq);
-    query_text(query, column++, kind, sizeof kind);
+    query_text_over(query, column++, kind, sizeof kind);
     NUMBER(wall_ms);
     NUMBER(mono_ms);
     TEXT(boot);
@@ -146,7 +150,7 @@ void chain_read(struct query *query, struct entry *ret_entry) {
     OR_NULL(refers, query_id);
     OR_NULL(planned, query_length);
     OR_NULL(made, query_length);
-    query_text(query, column++, verdict, sizeof verdict);
+    query_text_over(query, column++, verdict, sizeof verdict);
     TEXT(cause);
     TEXT(note);
     NUMBER(chart_revision);
@@ -159,59 +163,40 @@ void chain_read(struct query *query, struct entry *ret_entry) {
     }
 }
 
-static enum store_result broken(struct store_check *check, int64_t seq, const char *problem) {
-    check->first_bad = seq;
-    snprintf(check->problem, sizeof check->problem, "Entry %lld: %s", (long long)seq, problem);
-    return STORE_REFUSED;
-}
-
-// What holds an entry whose hash is right against other things.
-static enum store_result hold(struct store_check *check, const struct entry *entry,
-                              struct witness_compare *compare, struct replay *replay) {
-    enum store_result result =
-        compare == NULL ? STORE_OK : witness_compare_entry(compare, entry, check);
-    return result == STORE_OK && replay != NULL ? replay_entry(replay, entry) : result;
+// One thread, from the beginning: names the first bad entry.
+static enum store_result walk_all(struct store *store, struct store_check *check,
+                                  struct witness_compare *compare, struct replay *replay) {
+    struct chain_walk walk = {.store = store,
+                              .digest = digest_open(),
+                              .hashing = true,
+                              .compare = compare,
+                              .replay = replay,
+                              .check = check};
+    enum store_result result = chain_walk(&walk, INT64_MAX);
+    digest_close(walk.digest);
+    return result;
 }
 
 enum store_result chain_check(struct store *store, struct store_check *check,
                               struct witness_compare *compare, struct replay *replay) {
-    uint8_t hash[ENTRY_HASH_SIZE];
-    uint8_t stored[ENTRY_HASH_SIZE];
-    struct entry entry;
-    enum store_result result = STORE_OK;
-    struct query query = query_open(store, STATEMENT_LOG_WALK);
-    while (result == STORE_OK && query_step(&query)) {
-        int64_t next = check->entries + 1;
-        int64_t seq = query_number(&query, 0);
-        chain_read(&query, &entry);
-        query_blob(&query, 22, stored, sizeof stored);
-        digest(&entry, check->head, hash);
-        if (seq != next) {
-            result = broken(check, next, "is missing.");
-        } else if (query.odd) {
-            result = broken(check, next, "holds a value that no program of ours wrote.");
-        } else if (memcmp(hash, stored, sizeof hash) != 0) {
-            result = broken(check, next, "was changed after it was written.");
-        } else if ((seq == 1) != (entry.kind == ENTRY_GENESIS)) {
-            result = broken(check, next, "the log does not begin with its one genesis entry.");
-        } else {
-            memcpy(check->head, hash, sizeof hash);
-            check->entries = next;
-            if (seq == 1) {
-                snprintf(check->incarnation, sizeof check->incarnation, "%.32s", entry.note);
-            }
-            result = hold(check, &entry, compare, replay);
+    struct chain_end end;
+    enum store_result result = chain_find_end(store, &end);
+    if (result != STORE_OK) {
+        return result;
+    }
+    bool shared = false;
+    if (store->reading && end.seq >= store->shared_from) {
+        struct witness_compare before = {0};
+        before = compare != NULL ? *compare : before;
+        shared = chain_share(store, &end, compare, replay, check) == STORE_OK;
+        if (!shared && compare != NULL) {
+            *compare = before;
+        }
+        if (!shared && replay != NULL) {
+            replay_release(replay);
+            *replay = replay_init(store);
         }
     }
-    if (result != STORE_OK) {
-        query.odd = false; // said already
-    }
-    enum store_result read = query_end(&query, "read the log");
-    if (read == STORE_NONE) {
-        return broken(check, 1, "the log is empty.");
-    }
-    if (read != STORE_OK || result != STORE_OK || compare == NULL) {
-        return read == STORE_OK ? result : read;
-    }
-    return witness_compare_end(compare, check);
+    result = shared ? STORE_OK : walk_all(store, check, compare, replay);
+    return result == STORE_OK && compare != NULL ? witness_compare_end(compare, check) : result;
 }

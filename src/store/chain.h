@@ -22,6 +22,13 @@ enum store_result chain_begin(struct store *store);
 
 // A row of LOG_COLUMNS. What no entry can hold makes the query odd.
 void chain_read(struct query *query, struct entry *ret_entry);
+// The same over an entry that one of these two has read, or one of zero bytes.
+void chain_read_over(struct query *query, struct entry *entry);
+
+// The hash of an entry behind one with the hash `previous`. `digest` may be NULL.
+struct digest;
+void chain_digest(struct digest *digest, const struct entry *entry,
+                  const uint8_t previous[ENTRY_HASH_SIZE], uint8_t ret_hash[ENTRY_HASH_SIZE]);
 
 // The verdict of a stored word. False for any other word.
 bool chain_verdict(const char *text, enum verdict *ret_verdict);

@@ -18,6 +18,7 @@
 #include <unistd.h>
 
 #define LOCK_WAIT_MS 5000
+#define SHARED_FROM 20000 // below, a thread and its connection cost more than they save
 
 bool connection_resolve(const char *path, char ret_path[STORE_PATH_MAX]) {
     char folder[PATH_MAX];
@@ -96,8 +97,9 @@ static enum store_result connect(struct store *store) {
         [STORE_CREATE] = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE,
     };
     enum store_result result;
-    if (sqlite3_open_v2(store->path, &store->db, flags[store->mode] | SQLITE_OPEN_NOFOLLOW, NULL) !=
-        SQLITE_OK) {
+    if (sqlite3_open_v2(store->path, &store->db,
+                        flags[store->mode] | SQLITE_OPEN_NOFOLLOW | SQLITE_OPEN_NOMUTEX,
+                        NULL) != SQLITE_OK) {
         result = store->db == NULL
                      ? connection_say(store, STORE_FAILED, "No memory to open %s.", store->path)
                      : connection_fail(store, "open the database");
@@ -135,6 +137,7 @@ enum store_result connection_open(const char *path, enum store_mode mode, const 
     store->older = older;
     store->lock_fd = -1;
     store->lock_wait_ms = LOCK_WAIT_MS;
+    store->shared_from = SHARED_FROM;
     store->clock = (struct store_clock){boot_ms, boot_id};
     snprintf(store->bench, sizeof store->bench, "%s", bench);
     if (!connection_resolve(path, store->path)) {

@@ -28,9 +28,10 @@ struct store {
     enum store_mode mode;
     int lock_fd; // -1 in STORE_READ
     int lock_wait_ms;
-    bool reading; // between connection_read_begin and _end
-    bool unknown; // a commit's fate is open: nothing more until store_reopen
-    bool older;   // an older schema may be read as it is; only to check a copy
+    int64_t shared_from; // logs of so many entries are checked by two threads
+    bool reading;        // between connection_read_begin and _end
+    bool unknown;        // a commit's fate is open: nothing more until store_reopen
+    bool older;          // an older schema may be read as it is; only to check a copy
     struct store_clock clock;
     struct pin_pepper *pepper; // NULL: none; sodium_malloc
     char path[STORE_PATH_MAX];

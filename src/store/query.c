@@ -132,17 +132,28 @@ int query_int(struct query *query, int column) {
 
 void query_text(struct query *query, int column, char *buffer, size_t size) {
     memset(buffer, 0, size);
-    if (!there(query, column, SQLITE_TEXT)) {
-        return;
+    query_text_over(query, column, buffer, size);
+}
+
+void query_text_over(struct query *query, int column, char *buffer, size_t size) {
+    size_t before = strnlen(buffer, size);
+    size_t bytes = 0;
+    if (there(query, column, SQLITE_TEXT)) {
+        // The size first, which makes it UTF-8; then as a blob, which is not copied to have a NUL.
+        bytes = (size_t)sqlite3_column_bytes(query->statement, column);
+        const void *text = sqlite3_column_blob(query->statement, column);
+        if (text == NULL && bytes > 0) {
+            query->failed = true; // no memory
+            bytes = 0;
+        } else if (bytes >= size || (bytes > 0 && memchr(text, 0, bytes) != NULL)) {
+            query->odd = true;
+            bytes = 0;
+        } else if (bytes > 0) {
+            memcpy(buffer, text, bytes);
+        }
     }
-    const unsigned char *text = sqlite3_column_text(query->statement, column);
-    size_t bytes = (size_t)sqlite3_column_bytes(query->statement, column);
-    if (text == NULL) {
-        query->failed = true; // no memory
-    } else if (bytes >= size || memchr(text, 0, bytes) != NULL) {
-        query->odd = true;
-    } else {
-        memcpy(buffer, text, bytes);
+    if (before > bytes) {
+        memset(buffer + bytes, 0, before - bytes);
     }
 }
 

@@ -40,6 +40,8 @@ int64_t query_id(struct query *query, int column);       // NULL: 0, and 0 itsel
 length_nm query_length(struct query *query, int column); // NULL: LENGTH_UNKNOWN
 int query_int(struct query *query, int column);          // odd outside int
 void query_text(struct query *query, int column, char *buffer, size_t size);
+// The same into a buffer that is zero behind its text, and cheaper when it is large.
+void query_text_over(struct query *query, int column, char *buffer, size_t size);
 void query_blob(struct query *query, int column, void *buffer, size_t size);
 
 // Resets the statement. STORE_OK when a row was there or none was asked for, STORE_NONE when it

@@ -39,7 +39,9 @@
       "?, ?, ?, ?, ?, ?, ?, ?, ?)")                                                                \
     X(LOG_CONFIRMED, "SELECT seq FROM log WHERE confirm_id = ?")                                   \
     X(LOG_ENTRY, "SELECT " LOG_COLUMNS " FROM log WHERE seq = ?")                                  \
-    X(LOG_WALK, "SELECT " LOG_COLUMNS ", hash FROM log ORDER BY seq")                              \
+    X(LOG_SPAN,                                                                                    \
+      "SELECT " LOG_COLUMNS ", hash FROM log WHERE seq > ? AND seq <= ? ORDER BY seq")             \
+    X(LOG_HASH, "SELECT hash FROM log WHERE seq = ?")                                              \
     X(LOG_BY_SEQ, LOG_LINE "WHERE seq > 0 " LOG_NEWEST)                                            \
     X(LOG_LINE_OF, LOG_LINE "WHERE seq = ?12 AND " LOG_FILTER)                                     \
     X(LOG_ENTRY_OF, "SELECT " LOG_COLUMNS " FROM log WHERE seq = ?12 AND " LOG_FILTER)             \

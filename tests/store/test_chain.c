@@ -30,10 +30,24 @@ static int closed(void **state) {
     return 0;
 }
 
-static enum store_result check(struct fixture *fixture, struct store_check *ret_check) {
+// By one thread and by two: both find the same.
+static enum store_result check_now(const struct fixture *fixture, struct store_check *ret_check) {
+    struct store_check shared = {0};
     memset(ret_check, 0, sizeof *ret_check);
+    enum store_result result = store_check(fixture->store, ret_check);
+    fixture->store->shared_from = 1;
+    assert_int_equal(store_check(fixture->store, &shared), result);
+    assert_int_equal(shared.entries, ret_check->entries);
+    assert_int_equal(shared.first_bad, ret_check->first_bad);
+    assert_string_equal(shared.problem, ret_check->problem);
+    assert_string_equal(shared.incarnation, ret_check->incarnation);
+    assert_memory_equal(shared.head, ret_check->head, sizeof shared.head);
+    return result;
+}
+
+static enum store_result check(struct fixture *fixture, struct store_check *ret_check) {
     fixture_restart(fixture);
-    return store_check(fixture->store, ret_check);
+    return check_now(fixture, ret_check);
 }
 
 static void is_append_only(void **state) {
@@ -201,7 +215,7 @@ static void finds_other_spellings(void **state) {
 // genesis.
 static void expect_entry(struct fixture *fixture, int64_t seq, const char *words, const char *how) {
     struct store_check found = {0};
-    enum store_result result = store_check(fixture->store, &found);
+    enum store_result result = check_now(fixture, &found);
     if (result != STORE_REFUSED || found.first_bad != seq || strstr(found.problem, words) == NULL) {
         fail_msg("%s: result %d, first bad %lld, %s", how, (int)result, (long long)found.first_bad,
                  found.problem);
@@ -323,7 +337,7 @@ static void finds_a_damaged_file(void **state) {
         store_open(fixture->path, STORE_READ, BENCH, &fixture->store, message, sizeof message),
         STORE_OK);
     memset(&found, 0, sizeof found);
-    assert_int_equal(store_check(fixture->store, &found), STORE_REFUSED);
+    assert_int_equal(check_now(fixture, &found), STORE_REFUSED);
     assert_true(strlen(found.problem) > 10);
 }
 

@@ -1,0 +1,1 @@
+#error "only src/store may include OpenSSL"
