@@ -1,6 +1,7 @@
 #include "migrate.h"
 #include "backup.h"
 #include "lock.h"
+#include "schema_check.h"
 
 #include <stdio.h>
 
@@ -55,7 +56,7 @@ enum store_result migrate_examine(struct store *store, size_t count) {
                               "date.",
                               store->path, (long long)version, count);
     }
-    return STORE_OK;
+    return schema_check(store, version);
 }
 
 // The version is read again inside: another process may have been quicker.

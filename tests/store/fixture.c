@@ -126,6 +126,35 @@ sqlite3 *fixture_raw(const char *path) {
     return db;
 }
 
+int fixture_strike(sqlite3 *raw, const char *sql) {
+    static char again[65536];
+    char drop[4096] = "";
+    size_t used = 0;
+    sqlite3_stmt *triggers = NULL;
+    assert_int_equal(sqlite3_prepare_v2(raw,
+                                        "SELECT name, sql FROM main.sqlite_schema "
+                                        "WHERE type = 'trigger'",
+                                        -1, &triggers, NULL),
+                     SQLITE_OK);
+    again[0] = '\0';
+    while (sqlite3_step(triggers) == SQLITE_ROW) {
+        size_t size = strlen(drop);
+        snprintf(drop + size, sizeof drop - size, "DROP TRIGGER %s;",
+                 (const char *)sqlite3_column_text(triggers, 0));
+        used += (size_t)snprintf(again + used, sizeof again - used, "%s;",
+                                 (const char *)sqlite3_column_text(triggers, 1));
+        assert_true(used < sizeof again && strlen(drop) + 1 < sizeof drop);
+    }
+    sqlite3_finalize(triggers);
+    fixture_exec(raw, "BEGIN");
+    fixture_exec(raw, drop);
+    fixture_exec(raw, sql);
+    int changes = sqlite3_changes(raw);
+    fixture_exec(raw, again);
+    fixture_exec(raw, "COMMIT");
+    return changes;
+}
+
 int64_t fixture_number(sqlite3 *db, const char *sql) {
     sqlite3_stmt *statement = NULL;
     if (sqlite3_prepare_v2(db, sql, -1, &statement, NULL) != SQLITE_OK ||

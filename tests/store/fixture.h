@@ -56,6 +56,9 @@ void fixture_version(const char *path, int version);
 #define VERSION2_ENTRIES 15
 
 // A second connection of the tests' own, without any of the store's settings.
+// Runs `sql` with no trigger in its way, and leaves the triggers as they were: what somebody does
+// who knows them. Returns how many rows its last statement changed.
+int fixture_strike(sqlite3 *raw, const char *sql);
 sqlite3 *fixture_raw(const char *path);
 void fixture_exec(sqlite3 *db, const char *sql);
 int64_t fixture_number(sqlite3 *db, const char *sql);

@@ -225,8 +225,8 @@ static void finds_a_club_that_is_gone(void **state) {
     expect_found("A row refers to something that is not there", "another id");
     fixture_exec(raw, "PRAGMA writable_schema = ON; UPDATE sqlite_schema SET sql = "
                       "replace(sql, 'club_id INTEGER REFERENCES club (id)', 'club_id INTEGER') "
-                      "WHERE name = 'log'");
-    fixture_restart(&fixture); // with a schema that has no such reference any more
+                      "WHERE name = 'log'; PRAGMA schema_version = 99");
+    // Open as it is, the store reads the schema anew and finds no such reference any more.
     expect_found("Club 2041 1: the stage", "no reference");
     fixture_exec(raw, "DELETE FROM club WHERE id = 77");
     expect_found("head H-0001A and shaft S-0001S is in the log and not in the orders", "deleted");
