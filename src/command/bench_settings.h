@@ -3,6 +3,7 @@
 
 // What a shop sets for one bench: kiosk/settings.ini, which says what each key means.
 
+#include "assembly_card.h"
 #include "page.h"
 #include "scale.h"
 #include "station.h"
@@ -37,6 +38,8 @@ struct bench_settings {
     int backup_keep;               // how many stay
     char sign_key[BENCH_PATH_MAX]; // days are signed with, empty: not at the bench
     char sign_witness[BENCH_PATH_MAX];
+    struct shop_assembly shop;
+    char shop_name[SHOP_TEXT_MAX]; // on papers for customers, may be empty
     uint16_t button_code;
     enum page_paper paper;                   // of tickets and reports
     const struct ticket_stock *labels_stock; // of labels printed at once, NULL: plain paper

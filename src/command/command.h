@@ -12,6 +12,8 @@ enum command_status {
 
 int command_backup(int argc, char **argv);
 int command_bench(int argc, char **argv);
+int command_card(int argc, char **argv);
+int command_certificate(int argc, char **argv);
 int command_check(int argc, char **argv);
 int command_demo(int argc, char **argv);
 int command_help(int argc, char **argv);

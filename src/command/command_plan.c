@@ -1,3 +1,4 @@
+#include "club_name.h"
 #include "command.h"
 #include "database.h"
 #include "options.h"
@@ -37,37 +38,10 @@ static bool plan_club(struct planning *planning, int64_t id) {
     return true;
 }
 
-static bool is_build_ticket(const char *name) {
-    struct ticket ticket;
-    return ticket_parse(name, &ticket) == TICKET_OK && ticket.kind == TICKET_BUILD;
-}
-
-// `2041`, `B-20416`: a build; `2041-3`, `B-20416-3`: a club of it.
-static bool names_build(const char *name) {
-    return strchr(name, '-') == NULL || is_build_ticket(name);
-}
-
-// Splits the name of a club in place behind the build.
-static void split(char *name, const char **ret_build, const char **ret_club) {
-    char *hyphen = strchr(name, '-');
-    char *second = strchr(hyphen + 1, '-');
-    if (second != NULL) {
-        *second = '\0';
-        if (is_build_ticket(name)) {
-            hyphen = second;
-        } else {
-            *second = '-';
-        }
-    }
-    *hyphen = '\0';
-    *ret_build = name;
-    *ret_club = hyphen + 1;
-}
-
 static bool plan_named(struct planning *planning, char *name) {
     const char *build, *club;
     int64_t id;
-    split(name, &build, &club);
+    club_name_split(name, &build, &club);
     enum store_result result = store_club_named(planning->store, build, club, &id);
     if (result == STORE_NONE) {
         fprintf(stderr,
@@ -115,7 +89,7 @@ static bool plan_all(struct planning *planning) {
 
 // With --all, and in a build, a refused club is a row like any other; alone it is the answer no.
 static int print_plans(struct planning *planning, char *name) {
-    bool alone = name != NULL && !names_build(name);
+    bool alone = name != NULL && !club_name_is_build(name);
     bool done;
     if (planning->form == PLANNING_CSV) {
         plan_print_csv_header(stdout);
@@ -188,7 +162,7 @@ static bool whole(const char *name, bool all, const struct planning_sheet *sheet
     if (all == (name != NULL)) {
         return usage("name one club, as 2041-3, one build, as 2041, or --all.");
     }
-    if (sheet->path != NULL && (all || !names_build(name) || forms)) {
+    if (sheet->path != NULL && (all || !club_name_is_build(name) || forms)) {
         return usage("--pdf takes one build, as 2041, and no other form.");
     }
     return true;

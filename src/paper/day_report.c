@@ -1,7 +1,7 @@
 #include "day_report_inner.h"
+#include "page_fit.h"
 #include "text.h"
 
-#include <math.h>
 #include <stdio.h>
 
 #define FOOTER 16.0
@@ -84,9 +84,7 @@ double flow_words(struct flow *flow, enum page_font font, double size, const cha
 void flow_fit(struct flow *flow, enum page_font font, double size, enum page_align align, double x,
               double baseline, double width, const char *words) {
     if (flow->drawn) {
-        double wide = page_width(flow->page, font, size, words);
-        page_text(flow->page, font, size * fmin(1, width / fmax(wide, 1e-9)), align, x, baseline,
-                  words);
+        page_fit(flow->page, font, size, align, x, baseline, width, words);
     }
 }
 

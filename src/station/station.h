@@ -17,6 +17,7 @@
 //  7 After a restart the same two scans lead to the exact next step of a half-cut shaft.
 //  8 Whatever is wrong becomes a hold that says what happened and what to do.
 
+#include "assembly_check.h"
 #include "cut_stats.h"
 #include "entry.h"
 #include "event.h"
@@ -202,12 +203,14 @@ struct station_settings {
     char bench[ENTRY_BENCH_MAX];
     struct bench_rules rules;
     struct assembly assembly;
-    bool camera;              // one is set up, and its state stands in the header
-    bool scale;               // so is one
-    bool tip_right;           // the tip lies on the right at this bench
-    bool care_every_club;     // else once per worker, session and material
-    bool metric_first;        // mm is the large number
-    int64_t idle_sign_off_ms; // 0 never
+    struct assembly_tolerance finals; // of what is measured on assembled clubs
+    enum length_method length_method; // how the shop measures their length
+    bool camera;                      // one is set up, and its state stands in the header
+    bool scale;                       // so is one
+    bool tip_right;                   // the tip lies on the right at this bench
+    bool care_every_club;             // else once per worker, session and material
+    bool metric_first;                // mm is the large number
+    int64_t idle_sign_off_ms;         // 0 never
 };
 
 #include "station_state.h" // struct station: private fields, complete so that it can be copied

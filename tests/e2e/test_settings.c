@@ -42,6 +42,15 @@ static void test_sample_is_the_default(void **state) {
     assert_int_equal(read.station.assembly.ferrule, expected.station.assembly.ferrule);
     assert_int_equal(read.station.assembly.epoxy, expected.station.assembly.epoxy);
     assert_int_equal(read.station.assembly.grip_balance, expected.station.assembly.grip_balance);
+    assert_int_equal(read.station.rules.extension_max, expected.station.rules.extension_max);
+    assert_int_equal(read.station.rules.through_allowance,
+                     expected.station.rules.through_allowance);
+    assert_memory_equal(&read.station.finals, &expected.station.finals, sizeof read.station.finals);
+    assert_int_equal(read.station.length_method, LENGTH_METHOD_RULER);
+    assert_string_equal(read.shop.epoxy, "");
+    assert_string_equal(read.shop.ferrule, "");
+    assert_int_equal(read.shop.cure_hours, 0);
+    assert_string_equal(read.shop_name, "");
     assert_string_equal(read.wedge.prefix, "");
     assert_false(read.wedge.suffix_tab);
     for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
@@ -76,7 +85,11 @@ static void test_every_key(void **state) {
         reads("[bench]\nname = Saw 2\nmark_step = 0.5 mm\ntolerance = 1 mm\n"
               "tip_side = right\nunits = mm\ncare_every_club = yes\nlimit_46 = yes\n"
               "idle_sign_off = 0\n[assembly]\nferrule_g = 1.5\nepoxy_g = 0\n"
-              "grip_balance = 100 mm\n[scanner]\ndevice = /dev/input/by-id/scan\nprefix = ~]\n"
+              "grip_balance = 100 mm\nferrule = Black 14 mm\nepoxy = Fell 24\ncure_hours = 24\n"
+              "length_method = rules\nwanted = lie  loft\nlength_tolerance = 2 mm\n"
+              "swingweight_tolerance = 0.5\nfrequency_tolerance = 1.5\nloft_tolerance = 0.5\n"
+              "lie_tolerance = 0.25\n[rules]\nextension_max = 3/4\nthrough_allowance = 5 mm\n"
+              "[shop]\nname = Brae Forge\n[scanner]\ndevice = /dev/input/by-id/scan\nprefix = ~]\n"
               "suffix = tab\n[button]\ndevice=/dev/input/by-id/knob\nkey = any\n"
               "hold_ms = 3000\n[camera]\ndevice = /dev/v4l/by-id\nsize = "
               "1920x1080\n[backup]\nfolder = /mnt/copies\nevery_h = 168\nkeep = 1\n"
@@ -91,6 +104,16 @@ static void test_every_key(void **state) {
     assert_int_equal(s.station.assembly.ferrule, 1500);
     assert_int_equal(s.station.assembly.epoxy, 0);
     assert_int_equal(s.station.assembly.grip_balance, 100 * LENGTH_MM);
+    assert_string_equal(s.shop.ferrule, "Black 14 mm");
+    assert_string_equal(s.shop.epoxy, "Fell 24");
+    assert_int_equal(s.shop.cure_hours, 24);
+    assert_int_equal(s.station.length_method, LENGTH_METHOD_RULES);
+    assert_int_equal(s.station.finals.wanted, 1u << ASSEMBLY_LOFT | 1u << ASSEMBLY_LIE);
+    static const int64_t off[ASSEMBLY_VALUE_COUNT] = {2 * LENGTH_MM, 5, 15, 500, 250};
+    assert_memory_equal(s.station.finals.off, off, sizeof off);
+    assert_int_equal(s.station.rules.extension_max, 3 * LENGTH_INCH / 4);
+    assert_int_equal(s.station.rules.through_allowance, 5 * LENGTH_MM);
+    assert_string_equal(s.shop_name, "Brae Forge");
     assert_string_equal(s.scanner[0], "/dev/input/by-id/scan");
     assert_string_equal(s.wedge.prefix, "~]");
     assert_true(s.wedge.suffix_tab);
@@ -199,6 +222,16 @@ static void test_wrong_values(void **state) {
         {"bench", "tolerance = 0", "a length above 0, at most 1/4 in"},
         {"bench", "tolerance = 5/16", "a length above 0, at most 1/4 in"},
         {"bench", "tolerance = wide", "a length above 0, at most 1/4 in"},
+        {"assembly", "cure_hours = 241", "hours, 0 (not known) to 240"},
+        {"assembly", "length_method = tape", "ruler or rules"},
+        {"assembly", "wanted = length weight", "some of length, swingweight, frequency, loft, lie"},
+        {"assembly", "length_tolerance = 0", "a length above 0, at most 1 in"},
+        {"assembly", "swingweight_tolerance = 0.05", "points, 0.1 to 20"},
+        {"assembly", "frequency_tolerance = 20.1", "cycles a minute, 0.1 to 20"},
+        {"assembly", "loft_tolerance = 0", "degrees above 0, at most 5"},
+        {"assembly", "lie_tolerance = 5.1", "degrees above 0, at most 5"},
+        {"rules", "extension_max = 3 1/16", "a length of 0 to 3 in"},
+        {"rules", "through_allowance = -1/4", "a length of 0 to 1 in"},
         {"bench", "tip_side = up", "left or right"},
         {"bench", "units = feet", "inch or mm"},
         {"bench", "care_every_club = true", "yes or no"},
