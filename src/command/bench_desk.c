@@ -72,6 +72,10 @@ static bool station_takes(struct bench *bench, const struct event *event) {
 
 bool bench_desk_event(struct bench *bench, const struct event *event) {
     bool there = bench->station.state == STATION_DESK && bench->station.saving == SAVING_NONE;
+    if (event->kind == EVENT_WEIGHT) {
+        bool weighed = desk_weigh(&bench->desk, event->weight, event->stable);
+        return station_event(&bench->station, event) || (there && weighed);
+    }
     if (!there || event->kind == EVENT_TICK || event->kind == EVENT_DEVICE ||
         event->kind == EVENT_FAULT || is_sign_out(event)) {
         return there ? station_event(&bench->station, event) : station_takes(bench, event);

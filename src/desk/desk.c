@@ -34,6 +34,8 @@ static void menu(struct desk *desk) {
 void desk_init(struct desk *desk, const struct desk_ops *ops) {
     memset(desk, 0, sizeof *desk);
     desk->ops = ops;
+    desk->scale.mass = MASS_UNKNOWN;
+    desk->scale.taken = MASS_UNKNOWN;
     menu(desk);
 }
 

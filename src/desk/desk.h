@@ -164,6 +164,11 @@ enum desk_wish {
 };
 enum desk_wish desk_event(struct desk *desk, const struct event *event);
 
+// What lies on the scale now; MASS_UNKNOWN: nobody knows. A run of parts takes it for the weight
+// that is asked for, while it is stable and nothing was typed there. Nobody's doing, so it is no
+// event. True: the view may have changed.
+bool desk_weigh(struct desk *desk, mass_mg mass, bool stable);
+
 // Fills body, band, actions and what the body shows; the header is the station's.
 void desk_view(const struct desk *desk, struct view *view);
 

@@ -32,10 +32,11 @@ struct form_spec {
     const char *title;
     const struct field_spec *field;
     size_t count;
-    bool supervisor; // nobody else may save it
-    bool run;        // saved, the next one of the kind begins
-    bool columns;    // a chart's columns follow the fields
-    bool why;        // asks for a reason
+    bool supervisor;   // nobody else may save it
+    bool run;          // saved, the next one of the kind begins
+    const char *scale; // the cell with a weight that a scale may give
+    bool columns;      // a chart's columns follow the fields
+    bool why;          // asks for a reason
 };
 const struct form_spec *form_spec(enum desk_form form);
 
@@ -63,7 +64,7 @@ void desk_action(struct view *view, enum view_action_id id, int64_t argument, co
 enum desk_wish list_event(struct desk *desk, const struct event *event);
 void list_view(const struct desk *desk, struct view *view);
 
-// --- form.c, form_fields.c, form_view.c ----------------------------------------------------------
+// --- form*.c -----------------------------------------------------------------------------------
 // False, and the message says why: there is nothing to fill in.
 bool form_open(struct desk *desk, const struct desk_place *place);
 enum desk_wish form_event(struct desk *desk, const struct event *event);
@@ -80,10 +81,33 @@ struct form_field {
 };
 int form_fields(const struct desk_work *work, struct form_field fields[VIEW_FORM_FIELDS]);
 const char *form_text(const struct desk_work *work, const struct form_field *field);
+// Choices of a field that begin with what stands there; all of them when nothing was typed.
+int form_offered(const struct desk *desk, const struct form_field *field,
+                 char texts[][DESK_KEY_MAX], int max);
+// What is still to be filled in is no mistake before somebody wants to save.
+bool form_shown(const struct desk_work *work, size_t complaint);
+// `Weight: this is no weight`.
+void form_complaint(const struct desk_work *work, size_t which, char *buffer, size_t size);
 // False: this cannot stand there.
 bool form_set(struct desk_work *work, const struct form_field *field, const char *text);
 // The line below the columns becomes one, an emptied column goes. False: it is no column.
 bool form_settle(struct desk_work *work, const struct form_field *field);
+// The active field, if it can be typed into.
+bool form_active(const struct desk_work *work, struct form_field *ret_field);
+// The office looks at the draft again.
+void form_consider(struct desk *desk);
+// In a run only what is still empty is asked for, a reason only where one is needed: the first such
+// field behind `at`, or -1.
+int form_empty(const struct desk_work *work, int at);
+// Where a scanned code belongs in a run, whatever field is active; -1: into that one.
+int form_home(const struct desk_work *work, const char *text);
+// What lies on the scale into the active field, or out of it again. True: it changed.
+bool form_weigh(struct desk *desk);
+// The weight that was weighed is the part's from now on.
+void form_weighed(struct desk *desk);
+// What the scale says about the active field, for its unit; false: nothing.
+bool form_weight_words(const struct desk *desk, const struct form_field *field, char *buffer,
+                       size_t size);
 #define FORM_SAVE 0
 #define FORM_KEYS 1
 

@@ -23,7 +23,14 @@ struct desk_work {
     bool tried;                   // to be saved: what is still empty is wrong from now on
     bool leaving;                 // left once with something unsaved
     bool keys;                    // on the screen
+    bool weighed;                 // what stands in the active field lies on the scale
     char extra[CHANGE_VALUE_MAX]; // of the empty line below a chart's columns
+};
+
+struct desk_scale {
+    mass_mg mass; // on it now, MASS_UNKNOWN: not known
+    bool stable;
+    mass_mg taken; // taken for a part that still lies there; MASS_UNKNOWN: none
 };
 
 struct desk {
@@ -32,7 +39,8 @@ struct desk {
     struct worker supervisor; // badge empty: none
     size_t depth;             // pages open, from 1
     struct desk_page page[DESK_DEPTH];
-    struct desk_work work;    // of the form on top
+    struct desk_work work; // of the form on top
+    struct desk_scale scale;
     struct desk_place wanted; // opened once a supervisor is there
     char message[VIEW_TEXT_MAX];
     enum view_tone tone;

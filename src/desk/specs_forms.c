@@ -67,7 +67,7 @@ static const struct field_spec take_heads[] = {
     {"dry_fit_overall", N_("Dry fit, overall"), INCH, false},
     {"dry_fit_raw", N_("Dry fit, raw shaft"), INCH, false},
     {"bore_height", N_("or bore height"), INCH, false},
-    {"ticket", N_("Ticket"), "", false},
+    {"ticket", N_("Ticket"), N_("proposed"), false},
 };
 static const struct field_spec shaft[] = {
     {"ticket", N_("Ticket"), "", true},
@@ -87,7 +87,7 @@ static const struct field_spec take_shafts[] = {
     {"rack", N_("Rack"), "", false},
     {"raw_length", N_("Raw length"), INCH, false},
     {"weight_g", N_("Weight"), N_("g, or from the scale"), false},
-    {"ticket", N_("Ticket"), "", false},
+    {"ticket", N_("Ticket"), N_("proposed"), false},
 };
 static const struct field_spec head_model[] = {
     {"model", N_("Model"), "", true},
@@ -165,8 +165,10 @@ static const struct form_spec specs[DESK_FORM_COUNT] = {
     [DESK_FORM_ADD_CLUB] = {N_("One more club"), FIELDS(club), .supervisor = true},
     [DESK_FORM_HEAD] = {N_("Head"), FIELDS(head), .why = true},
     [DESK_FORM_SHAFT] = {N_("Shaft"), FIELDS(shaft), .why = true},
-    [DESK_FORM_TAKE_HEADS] = {N_("Take in a head"), FIELDS(take_heads), .run = true},
-    [DESK_FORM_TAKE_SHAFTS] = {N_("Take in a shaft"), FIELDS(take_shafts), .run = true},
+    [DESK_FORM_TAKE_HEADS] = {N_("Take in a head"), FIELDS(take_heads), .run = true,
+                              .scale = "weight_g", .why = true},
+    [DESK_FORM_TAKE_SHAFTS] = {N_("Take in a shaft"), FIELDS(take_shafts), .run = true,
+                               .scale = "weight_g", .why = true},
     [DESK_FORM_HEAD_MODEL] = {N_("Head model"), FIELDS(head_model), .supervisor = true,
                               .why = true},
     [DESK_FORM_NEW_HEAD_MODEL] = {N_("New head model"), FIELDS(head_model), .supervisor = true},
