@@ -87,6 +87,11 @@ void bench_desk_init(struct bench *bench);
 // Hands an event to the desk or the station, whichever is there. True: the view may have changed.
 bool bench_desk_event(struct bench *bench, const struct event *event);
 
+// --- bench_lists.c -------------------------------------------------------------------------------
+// The stock, or the pick list of an order or (empty) of all, as CSV. False: no file is left.
+bool bench_list_csv(struct bench *bench, enum desk_deed deed, const char *build,
+                    struct desk_said *ret_said);
+
 // --- bench_input.c -------------------------------------------------------------------------------
 void bench_init(struct bench *bench);
 // What is to be seen now, without drawing it.

@@ -16,6 +16,22 @@ static bool tickets(struct bench *bench, const struct desk_ref *of, struct desk_
     return true;
 }
 
+// The label of one part, at once.
+static enum desk_result label(struct bench *bench, const struct desk_ref *of,
+                              struct desk_said *ret_said) {
+    const char *const tickets[] = {of->key[0]};
+    const struct bench_labels *labels = &bench->labels;
+    bool done = bench_print_labels(bench, tickets, 1, ret_said->message);
+    bool named = done && !bench->settings->labels_print && labels->waiting_count == 0;
+    ret_said->tone = done ? TONE_FINE : TONE_CAUTION;
+    if (named) { // else it waits for the one before, and its file is not made yet
+        const char *slash = strrchr(labels->path, '/');
+        snprintf(ret_said->message, sizeof ret_said->message, _("Its label is %.60s."),
+                 slash != NULL ? slash + 1 : labels->path);
+    }
+    return done ? DESK_DONE : DESK_FAILED;
+}
+
 static enum desk_result deed(void *ctx, const struct worker *who, enum desk_deed deed,
                              const struct desk_ref *of, const char *id,
                              struct desk_said *ret_said) {
@@ -28,6 +44,11 @@ static enum desk_result deed(void *ctx, const struct worker *who, enum desk_deed
     case DESK_DEED_TICKETS:
         done = tickets(bench, of, ret_said);
         break;
+    case DESK_DEED_PART_TICKET:
+        return label(bench, of, ret_said);
+    case DESK_DEED_STOCK_CSV:
+    case DESK_DEED_PICK_CSV:
+        return bench_list_csv(bench, deed, of->key[0], ret_said) ? DESK_DONE : DESK_FAILED;
     default:
         break;
     }
@@ -44,6 +65,7 @@ void bench_desk_init(struct bench *bench) {
     bench->desk_ops = office_ops(&bench->office);
     bench->office.deed = deed;
     bench->office.deed_ctx = bench;
+    bench->office.day_text = bench_clock_date;
     desk_init(&bench->desk, &bench->desk_ops);
 }
 

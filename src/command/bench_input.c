@@ -73,6 +73,10 @@ const struct view *bench_view(struct bench *bench) {
         station_view(&bench->station, &bench->view);
         if (bench->station.state == STATION_DESK) {
             desk_view(&bench->desk, &bench->view);
+            if (bench->labels.failed) { // until one comes out again
+                snprintf(bench->view.band_hint, sizeof bench->view.band_hint, "%s",
+                         bench->labels.words);
+            }
         }
         bench->stale = false;
         bench->reported = bench->reported && bench->view.body == VIEW_CHECK;

@@ -147,29 +147,21 @@ static enum desk_wish save(struct desk *desk) {
     return wish;
 }
 
-// On to what is still empty of a run, and to the next part when nothing is.
-static enum desk_wish run_on(struct desk *desk) {
+// On to the next field, of a run to the next that is empty. True: there is none.
+static bool at_end(struct desk *desk) {
+    struct desk_work *work = &desk->work;
+    bool run = form_spec(work->draft.form)->run;
     if (!leave(desk)) {
-        return DESK_STAYS;
+        return false;
     }
-    int to = form_empty(&desk->work, desk->work.field);
-    if (to < 0) {
-        return save(desk);
-    }
-    desk->work.field = to;
-    return DESK_STAYS;
+    int to = run ? form_empty(work, work->field) : free_field(work, work->field + 1, 1);
+    bool end = to < 0 || to == work->field;
+    work->field = end ? work->field : to;
+    return end;
 }
 
 static enum desk_wish next(struct desk *desk) {
-    if (form_spec(desk->work.draft.form)->run) {
-        return run_on(desk);
-    }
-    int to = free_field(&desk->work, desk->work.field + 1, 1);
-    if (to == desk->work.field) {
-        return save(desk);
-    }
-    go(desk, to, 1);
-    return DESK_STAYS;
+    return at_end(desk) ? save(desk) : DESK_STAYS;
 }
 
 // --- what is typed -------------------------------------------------------------------------------
@@ -241,7 +233,10 @@ static enum desk_wish put(struct desk *desk, const char *text) {
     }
     desk->work.selected = true;
     desk->work.weighed = false;
-    return next(desk);
+    if (at_end(desk)) { // a scan alone saves nothing
+        desk_say(desk, TONE_PLAIN, _("Enter saves it."));
+    }
+    return DESK_STAYS;
 }
 
 static enum desk_wish choose(struct desk *desk, int64_t which) {
@@ -304,6 +299,8 @@ static enum desk_wish take(struct desk *desk, const struct event *event) {
 
 enum desk_wish form_event(struct desk *desk, const struct event *event) {
     enum desk_wish wish = take(desk, event);
-    form_weigh(desk);
+    if (desk->work.selected) { // nothing was typed into the field that is active now
+        form_weigh(desk);
+    }
     return wish;
 }

@@ -126,5 +126,6 @@ void form_view(const struct desk *desk, struct view *view) {
     desk_action(view, ACTION_DESK_BUTTON, FORM_SAVE, _("Save"), "F4", TONE_WORK);
     desk_action(view, ACTION_DESK_BUTTON, FORM_KEYS, work->keys ? _("No keys") : _("Keys"), "F12",
                 TONE_PLAIN);
-    SET(view->band, _("Enter goes on, the last one saves."));
+    SET(view->band, spec->run ? _("Enter goes on to what is empty, then saves.")
+                              : _("Enter goes on, the last one saves."));
 }

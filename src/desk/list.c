@@ -125,9 +125,10 @@ void list_view(const struct desk *desk, struct view *view) {
                                             : _("The database cannot be read."));
     }
     if (page->find[0] != '\0') {
-        char words[VIEW_TEXT_MAX];
-        snprintf(words, sizeof words, _("Only those with %s"), page->find);
-        SET(view->set.subtitle, words);
+        if (table.set.subtitle[0] == '\0') {
+            snprintf(view->set.subtitle, sizeof view->set.subtitle, _("Only those with %s"),
+                     page->find);
+        }
         desk_action(view, ACTION_FILTER_CLEAR, 0, _("Show all"), "Del", TONE_PLAIN);
     }
     for (size_t i = 0; i < spec->count; i++) {

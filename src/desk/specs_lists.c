@@ -65,7 +65,7 @@ static const struct desk_button lot[] = {
 static const struct desk_button stock[] = {
     {N_("Level"), "F4", FORM(STOCK_LEVEL), true, TONE_WORK},
     {N_("Pick list"), "F11", LIST(PICK), false, TONE_PLAIN},
-    {N_("Offcuts"), "F6", LIST(OFFCUTS), false, TONE_PLAIN},
+    {N_("Offcuts"), "F6", LIST(OFFCUTS), true, TONE_PLAIN},
     {N_("Scrap"), "F7", LIST(SCRAP), false, TONE_PLAIN},
     {N_("As CSV"), "F2", DEED(STOCK_CSV), false, TONE_PLAIN},
 };

@@ -148,6 +148,28 @@ void rows_note(struct desk_table *table, enum view_tone tone, const char *text) 
     }
 }
 
+static char capital(char letter) {
+    return (char)(letter >= 'a' && letter <= 'z' ? letter - 'a' + 'A' : letter);
+}
+
+static bool has(const char *text, const char *part) {
+    size_t size = strlen(part);
+    for (; strlen(text) >= size; text++) {
+        size_t same = 0;
+        while (same < size && capital(text[same]) == capital(part[same])) {
+            same++;
+        }
+        if (same == size) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool rows_wanted(const struct desk_query *query, const char *a, const char *b) {
+    return has(a, query->find) || has(b, query->find);
+}
+
 static office_list *const lists[DESK_LIST_COUNT] = {
     [DESK_LIST_HEADS] = list_heads,
     [DESK_LIST_SHAFTS] = list_shafts,
@@ -156,6 +178,12 @@ static office_list *const lists[DESK_LIST_COUNT] = {
     [DESK_LIST_CHARTS] = list_charts,
     [DESK_LIST_REVISIONS] = list_revisions,
     [DESK_LIST_DIFFERENCES] = list_differences,
+    [DESK_LIST_LOTS] = list_lots,
+    [DESK_LIST_LOT] = list_lot,
+    [DESK_LIST_STOCK] = list_stock,
+    [DESK_LIST_PICK] = list_pick,
+    [DESK_LIST_OFFCUTS] = list_offcuts,
+    [DESK_LIST_SCRAP] = list_scrap,
 };
 
 static enum desk_result list(void *ctx, const struct desk_query *query,
@@ -172,9 +200,9 @@ static void random_id(void *ctx, char ret_id[CONFIRM_ID_MAX]) {
 }
 
 static int64_t waiting(void *ctx, const struct desk_place *place) {
-    (void)ctx;
-    (void)place;
-    return -1;
+    bool stock = place->goes == GOES_LIST && place->which == DESK_LIST_STOCK;
+    int64_t count = stock ? stock_to_order(ctx) : 0;
+    return count > 0 ? count : -1;
 }
 
 static enum desk_result begin(void *ctx, struct desk_draft *draft) {

@@ -16,6 +16,8 @@ struct office {
     enum desk_result (*deed)(void *ctx, const struct worker *who, enum desk_deed deed,
                              const struct desk_ref *of, const char *id, struct desk_said *ret_said);
     void *deed_ctx;
+    // The local day of a moment, `2026-03-31`.
+    void (*day_text)(int64_t wall_ms, char *buffer, size_t size);
     struct worker who; // whoever fills in the form now, for what would be if it were saved
 };
 

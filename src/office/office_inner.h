@@ -52,20 +52,36 @@ enum desk_result sheets_save(struct office *office, const struct worker *who,
 void sheets_document(const struct desk_draft *draft, const struct document *cells,
                      struct document *ret_document);
 
-// --- effects.c: what a chart or a model would do to open clubs
-// ------------------------------------ As sheets_consider, then which marks change; those need a
-// reason. And the cell `try`.
+// --- effects.c: what a chart or a model would do to open clubs -----------------------------------
+// As sheets_consider, then which marks change; those need a reason. And the cell `try`.
 void effects_consider(struct office *office, struct desk_draft *draft,
                       struct desk_remarks *remarks);
+// --- receive.c: taking in what was delivered -----------------------------------------------------
+enum desk_result receive_begin(struct office *office, struct desk_draft *draft);
+void receive_consider(struct office *office, struct desk_draft *draft,
+                      struct desk_remarks *remarks);
+enum desk_result receive_save(struct office *office, const struct worker *who,
+                              struct desk_draft *draft, struct desk_said *said);
+
+// --- level.c: how much of a model should lie there -----------------------------------------------
+enum desk_result level_begin(struct office *office, struct desk_draft *draft);
+void level_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
+enum desk_result level_save(struct office *office, const struct worker *who,
+                            struct desk_draft *draft, struct desk_said *said);
 
 // --- lists of each kind --------------------------------------------------------------------------
 typedef enum desk_result office_list(struct office *office, const struct desk_query *query,
                                      struct desk_table *table);
 office_list list_heads, list_shafts, list_head_models, list_shaft_models, list_charts,
     list_revisions, list_differences;
+office_list list_lots, list_lot, list_stock, list_pick, list_offcuts, list_scrap;
+// How many models are to be ordered again; -1: the database cannot be read.
+int64_t stock_to_order(struct office *office);
 // Adds a row; returns its number, or -1 when the page is full: then more is set.
 int rows_add(struct desk_table *table);
 void rows_head(struct desk_table *table, const char *const *heads, size_t count);
+// Whether a row with these texts is looked for: one of them has in it what was typed.
+bool rows_wanted(const struct desk_query *query, const char *a, const char *b);
 void rows_note(struct desk_table *table, enum view_tone tone, const char *text);
 
 #endif

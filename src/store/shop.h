@@ -112,6 +112,7 @@ struct pick_line {
     char club[PARTS_SHORT_MAX];
     char due[12];
 };
+#define PICK_EVER "9999-12-31" // all that are due some day
 typedef bool store_pick_each(void *context, const struct pick_line *line);
 // Of one order, whatever its status, or (build empty) of all released ones with clubs due on `due`
 // or before. Calls `each` until it says false; it must not call the store. STORE_NONE: nothing.
