@@ -71,7 +71,7 @@ static void wrong_choices(const struct station *s, struct view *view) {
         choice(view, ACTION_WRONG_NOT_SAFE, WORD_L_NOT_SAFE, TONE_STOP);
         choice(view, ACTION_WRONG_PARTS, WORD_L_WRONG_PARTS, TONE_CAUTION);
     }
-    if (at_cut && at == STATION_BUTT_CUT) {
+    if (at_cut && at == STATION_BUTT_CUT && s->club.head.bore != BORE_THROUGH) {
         choice(view, ACTION_DRY_FIT, WORD_L_DRY_FIT, TONE_PLAIN);
     }
     choice(view, ACTION_WRONG_SUPERVISOR, WORD_L_CALL, TONE_CAUTION);
@@ -101,9 +101,14 @@ static void hold_actions(const struct station *s, struct view *view) {
 static void consent_actions(const struct station *s, struct view *view) {
     struct plan_input input;
     struct plan plan;
+    enum consent consent;
     cutting_plan(s, &input, &plan);
-    if (plan.refusal.code == PLAN_F_TIP_SMALL) {
-        choice(view, ACTION_ROW, WORD_CONSENT_SHIM, TONE_CAUTION);
+    bool known = consent_for(s, &plan, &consent);
+    if (station_asks_number(s)) {
+        put_press(view);
+    } else if (known && consent != CONSENT_COLUMN) {
+        choice(view, ACTION_ROW,
+               consent == CONSENT_SHIM ? WORD_CONSENT_SHIM : WORD_CONSENT_EXTENSION, TONE_CAUTION);
     } else {
         for (size_t i = 0; i < s->club.chart.count; i++) {
             const struct chart_column *column = &s->club.chart.column[i];
@@ -265,6 +270,8 @@ static void set_actions(const struct station *s, struct view *view) {
             put(view, ACTION_FINAL_LENGTH, WORD_L_FINAL_LENGTH, "F7", TONE_PLAIN);
             put(view, ACTION_FINAL_SWINGWEIGHT, WORD_L_FINAL_SWINGWEIGHT, "F8", TONE_PLAIN);
             put(view, ACTION_FINAL_FREQUENCY, WORD_L_FINAL_FREQUENCY, "F9", TONE_PLAIN);
+            put(view, ACTION_FINAL_LOFT, WORD_L_FINAL_LOFT, "F12", TONE_PLAIN);
+            put(view, ACTION_FINAL_LIE, WORD_L_FINAL_LIE, "Ins", TONE_PLAIN);
         }
     }
     put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
@@ -294,7 +301,7 @@ static void cut_actions(const struct station *s, struct view *view) {
     put_press(view);
     put_held(view, s->state == STATION_CARE ? WORD_L_NOT_SAFE : WORD_L_HELD);
     put(view, ACTION_START_OVER, WORD_L_START_OVER, "F3", TONE_PLAIN);
-    if (s->state == STATION_BUTT_CUT) {
+    if (s->state == STATION_BUTT_CUT && s->club.head.bore != BORE_THROUGH) {
         put(view, ACTION_DRY_FIT, WORD_L_DRY_FIT, "F4", TONE_PLAIN);
     }
 }

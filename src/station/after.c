@@ -56,7 +56,10 @@ static void butt_short(struct station *s, const struct entry *saved) {
 static void too_long(struct station *s, const struct entry *saved) {
     char over[LENGTH_TEXT_MAX];
     char mark[LENGTH_TEXT_MAX];
-    if (s->club.progress.stage != STAGE_BUTT_CUT) {
+    struct plan_input input;
+    struct plan plan;
+    bool extended = cutting_plan(s, &input, &plan) && plan.extension > 0;
+    if (s->club.progress.stage != STAGE_BUTT_CUT && !extended) {
         // No butt cut was planned; now one is needed, so its mark is shown and logged like any.
         cutting_show_butt(s);
         return;

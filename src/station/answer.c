@@ -13,6 +13,13 @@ length_nm answer_piece(const struct station *s) {
     return s->club.shaft.raw_length - (cut ? progress->tip_made : 0);
 }
 
+// The same with what is added at the butt.
+static length_nm longest(const struct station *s) {
+    struct plan_input input;
+    struct plan plan;
+    return answer_piece(s) + (cutting_plan(s, &input, &plan) ? plan.extension : 0);
+}
+
 static bool wrong(struct station *s, enum word which, const char *a) {
     words_fill(s->number.error, sizeof s->number.error, which, a, NULL, NULL);
     station_sound(s, SOUND_HOLD);
@@ -106,6 +113,30 @@ static void butt_left(struct station *s) {
     }
 }
 
+// R6 is asked of what is given as of any trim, before it goes into the log.
+static void given_trim(struct station *s) {
+    struct club club = s->club;
+    struct plan_input input;
+    struct plan plan;
+    length_nm trim;
+    if (!read(s, 0, &trim)) {
+        return;
+    }
+    if (trim >= s->club.shaft.raw_length) {
+        wrong_piece(s, s->club.shaft.raw_length);
+        return;
+    }
+    club.order.trim_consent = trim;
+    if (!club_plan(&club, &s->settings.rules, &input, &plan) &&
+        plan.refusal.code != PLAN_F_TOO_SHORT_SHAFT) {
+        memset(s->number.error, 0, sizeof s->number.error);
+        plan_line_text(&input, &plan.refusal, s->number.error, sizeof s->number.error);
+        station_sound(s, SOUND_HOLD);
+        return;
+    }
+    consent_trim(s, trim);
+}
+
 static void measure(struct station *s) {
     struct plan_input input;
     struct plan plan;
@@ -118,8 +149,8 @@ static void measure(struct station *s) {
         wrong(s, WORD_NUMBER_ZERO, NULL);
         return;
     }
-    if (made > answer_piece(s) + SLACK) {
-        wrong_piece(s, answer_piece(s));
+    if (made > longest(s) + SLACK) {
+        wrong_piece(s, longest(s));
         return;
     }
     if (!cutting_plan(s, &input, &plan)) {
@@ -158,7 +189,12 @@ void answer_press(struct station *s) {
     case NUMBER_FINAL_LENGTH:
     case NUMBER_FINAL_SWINGWEIGHT:
     case NUMBER_FINAL_FREQUENCY:
+    case NUMBER_FINAL_LOFT:
+    case NUMBER_FINAL_LIE:
         final_press(s);
+        break;
+    case NUMBER_GIVEN_TRIM:
+        given_trim(s);
         break;
     }
 }

@@ -95,11 +95,10 @@ static void disk_full(struct station *s) {
 static void refused(struct station *s, const struct plan_input *input, const struct plan *plan) {
     struct hold hold = hold_make(s, HOLD_PLAN_REFUSED);
     char text[PLAN_LINE_TEXT_MAX];
+    enum consent consent;
     plan_line_text(input, &plan->refusal, text, sizeof text);
     hold.start_over = true;
-    hold.consent = plan->refusal.code == PLAN_F_BEYOND_COLUMNS ||
-                   plan->refusal.code == PLAN_F_PICK_UNKNOWN ||
-                   plan->refusal.code == PLAN_F_TIP_SMALL;
+    hold.consent = consent_for(s, plan, &consent);
     SET(hold.line[0], text);
     hold_todo(&hold, WORD_DO_ASIDE, NULL, NULL, NULL);
     if (hold.consent) {

@@ -1,16 +1,41 @@
-// What was measured on the assembled club: playing length, swingweight, frequency.
+// What was measured on the assembled club: playing length, swingweight, frequency, loft, lie.
 
 #include "balance.h"
 #include "station_inner.h"
 
 #include <string.h>
 
+const struct final_kind final_kinds[ASSEMBLY_VALUE_COUNT] = {
+    [ASSEMBLY_LENGTH] = {ACTION_FINAL_LENGTH, NUMBER_FINAL_LENGTH, ENTRY_FINAL_LENGTH,
+                         WORD_FINAL_LENGTH, WORD_FINAL_FIELD_LENGTH, WORD_FINAL_BAD_LENGTH},
+    [ASSEMBLY_SWINGWEIGHT] = {ACTION_FINAL_SWINGWEIGHT, NUMBER_FINAL_SWINGWEIGHT,
+                              ENTRY_FINAL_SWINGWEIGHT, WORD_FINAL_SWINGWEIGHT,
+                              WORD_FINAL_FIELD_SWINGWEIGHT, WORD_FINAL_BAD_SWINGWEIGHT},
+    [ASSEMBLY_FREQUENCY] = {ACTION_FINAL_FREQUENCY, NUMBER_FINAL_FREQUENCY, ENTRY_FINAL_FREQUENCY,
+                            WORD_FINAL_FREQUENCY, WORD_FINAL_FIELD_FREQUENCY,
+                            WORD_FINAL_BAD_FREQUENCY},
+    [ASSEMBLY_LOFT] = {ACTION_FINAL_LOFT, NUMBER_FINAL_LOFT, ENTRY_FINAL_LOFT, WORD_FINAL_LOFT,
+                       WORD_FINAL_FIELD_ANGLE, WORD_FINAL_BAD_LOFT},
+    [ASSEMBLY_LIE] = {ACTION_FINAL_LIE, NUMBER_FINAL_LIE, ENTRY_FINAL_LIE, WORD_FINAL_LIE,
+                      WORD_FINAL_FIELD_ANGLE, WORD_FINAL_BAD_LIE},
+};
+
+enum assembly_value final_value(const struct station *s) {
+    int value = 0;
+    while (value + 1 < ASSEMBLY_VALUE_COUNT && final_kinds[value].number != s->number.kind) {
+        value++;
+    }
+    return (enum assembly_value)value;
+}
+
 void final_open(struct station *s, enum view_action_id id) {
     memset(&s->number, 0, sizeof s->number);
-    s->number.kind = id == ACTION_FINAL_LENGTH        ? NUMBER_FINAL_LENGTH
-                     : id == ACTION_FINAL_SWINGWEIGHT ? NUMBER_FINAL_SWINGWEIGHT
-                                                      : NUMBER_FINAL_FREQUENCY;
     s->number.field_count = 1;
+    for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
+        if (final_kinds[i].action == id) {
+            s->number.kind = final_kinds[i].number;
+        }
+    }
     station_move(s, STATION_FINAL);
 }
 
@@ -19,18 +44,9 @@ bool final_key(enum number_kind kind, int64_t key) {
     return digit || (kind == NUMBER_FINAL_SWINGWEIGHT && key >= 'A' && key <= 'G');
 }
 
-bool final_reads(const struct station *s, const char *text, length_nm *ret_length) {
+static bool read_length(const struct station *s, const char *text, length_nm *ret_length) {
     enum length_unit unit = s->settings.metric_first ? LENGTH_UNIT_MM : LENGTH_UNIT_INCH;
-    double inch_ounces;
-    frequency_dcpm frequency;
     length_nm length;
-    *ret_length = LENGTH_UNKNOWN;
-    if (s->number.kind == NUMBER_FINAL_SWINGWEIGHT) {
-        return balance_scale_parse(text, &inch_ounces) == BALANCE_SCALE_OK;
-    }
-    if (s->number.kind == NUMBER_FINAL_FREQUENCY) {
-        return entry_frequency(text, &frequency);
-    }
     if (length_parse(text, unit, &length, NULL) != LENGTH_OK || !entry_final_length(length)) {
         return false;
     }
@@ -38,10 +54,42 @@ bool final_reads(const struct station *s, const char *text, length_nm *ret_lengt
     return true;
 }
 
-static enum entry_kind kind_of(enum number_kind kind) {
-    return kind == NUMBER_FINAL_LENGTH        ? ENTRY_FINAL_LENGTH
-           : kind == NUMBER_FINAL_SWINGWEIGHT ? ENTRY_FINAL_SWINGWEIGHT
-                                              : ENTRY_FINAL_FREQUENCY;
+bool final_reads(const struct station *s, const char *text, struct final_values *ret_values) {
+    struct final_values values = final_values_none();
+    double inch_ounces;
+    bool reads = false;
+    switch (final_value(s)) {
+    case ASSEMBLY_LENGTH:
+        reads = read_length(s, text, &values.length);
+        break;
+    case ASSEMBLY_SWINGWEIGHT:
+        reads = balance_scale_parse(text, &inch_ounces) == BALANCE_SCALE_OK &&
+                strlen(text) < sizeof values.swingweight;
+        words_copy(values.swingweight, sizeof values.swingweight, reads ? text : "");
+        break;
+    case ASSEMBLY_FREQUENCY:
+        reads = entry_frequency(text, &values.frequency);
+        break;
+    case ASSEMBLY_LOFT:
+        reads = entry_angle(ENTRY_FINAL_LOFT, text, &values.loft);
+        break;
+    case ASSEMBLY_LIE:
+        reads = entry_angle(ENTRY_FINAL_LIE, text, &values.lie);
+        break;
+    case ASSEMBLY_VALUE_COUNT:
+        break;
+    }
+    if (reads) {
+        *ret_values = values;
+    }
+    return reads;
+}
+
+bool final_club(const struct station *s, struct club *ret_club) {
+    struct set set;
+    const struct set_club *of = sets_load(s, &set) ? sets_selected(s, &set) : NULL;
+    memset(ret_club, 0, sizeof *ret_club);
+    return of != NULL && s->ops->club(s->ops->ctx, of->club_id, ret_club) == STATION_FOUND;
 }
 
 static void wrong(struct station *s, enum word which) {
@@ -50,31 +98,28 @@ static void wrong(struct station *s, enum word which) {
 }
 
 void final_press(struct station *s) {
-    struct set set;
+    const struct final_kind *kind = &final_kinds[final_value(s)];
+    struct final_values values;
     struct club club;
-    length_nm length;
-    if (!final_reads(s, s->number.text[0], &length)) {
-        wrong(s, s->number.kind == NUMBER_FINAL_LENGTH        ? WORD_FINAL_BAD_LENGTH
-                 : s->number.kind == NUMBER_FINAL_SWINGWEIGHT ? WORD_FINAL_BAD_SWINGWEIGHT
-                                                              : WORD_FINAL_BAD_FREQUENCY);
+    if (!final_reads(s, s->number.text[0], &values)) {
+        wrong(s, kind->bad);
         return;
     }
-    const struct set_club *of = sets_load(s, &set) ? sets_selected(s, &set) : NULL;
-    memset(&club, 0, sizeof club);
-    if (of == NULL || s->ops->club(s->ops->ctx, of->club_id, &club) != STATION_FOUND) {
+    if (!final_club(s, &club)) {
         wrong(s, WORD_REVIEW_FAILED);
         return;
     }
-    struct entry entry = save_entry(s, kind_of(s->number.kind));
+    struct entry entry = save_entry(s, kind->entry);
     SET(entry.worker, s->supervisor.badge);
     entry.club_id = club.id;
     SET(entry.build, club.order.build);
     SET(entry.club, club.order.club);
     SET(entry.head, club.head.ticket);
     SET(entry.shaft, club.shaft.ticket);
-    if (length != LENGTH_UNKNOWN) {
+    if (values.length != LENGTH_UNKNOWN) {
         entry.planned = club.order.playing_length;
-        entry.made = length;
+        entry.made = values.length;
+        SET(entry.cause, length_method_text(s->settings.length_method));
     } else {
         SET(entry.note, s->number.text[0]);
     }

@@ -83,8 +83,7 @@ static int64_t large_letter(const struct station *s, int64_t key) {
 }
 
 static bool belongs(const struct station *s, int64_t key) {
-    bool other =
-        s->number.kind == NUMBER_FINAL_SWINGWEIGHT || s->number.kind == NUMBER_FINAL_FREQUENCY;
+    bool other = s->state == STATION_FINAL && s->number.kind != NUMBER_FINAL_LENGTH;
     return other ? final_key(s->number.kind, key) : belongs_to_a_length(key);
 }
 
@@ -146,8 +145,9 @@ void number_field(struct station *s, int64_t field) {
 
 bool number_scan(struct station *s, const char *text) {
     length_nm length;
+    struct final_values values;
     bool reads = s->state == STATION_FINAL
-                     ? final_reads(s, text, &length)
+                     ? final_reads(s, text, &values)
                      : length_parse(text, unit(s), &length, NULL) == LENGTH_OK;
     if (!station_asks_number(s) || strlen(text) >= NUMBER_TEXT_MAX || !reads) {
         return false;

@@ -105,7 +105,7 @@ static void let_in(struct station *s) {
     if (s->pin.purpose == PIN_FOR_REVIEW) {
         review_open(s);
     } else {
-        station_move(s, s->pin.purpose == PIN_FOR_DESK ? STATION_DESK : STATION_CONSENT);
+        s->pin.purpose == PIN_FOR_DESK ? station_move(s, STATION_DESK) : consent_open(s);
     }
 }
 

@@ -22,7 +22,8 @@ bool station_signed_on(const struct station *s) {
 
 bool station_asks_number(const struct station *s) {
     return s->state == STATION_DRY_FIT || s->state == STATION_MISCUT ||
-           s->state == STATION_MEASURE || s->state == STATION_FINAL;
+           s->state == STATION_MEASURE || s->state == STATION_FINAL ||
+           (s->state == STATION_CONSENT && s->number.kind == NUMBER_GIVEN_TRIM);
 }
 
 void station_dead_time(struct station *s) {
@@ -102,6 +103,12 @@ static void press(struct station *s) {
         station_dead_time(s);
         answer_press(s);
         break;
+    case STATION_CONSENT:
+        if (station_asks_number(s)) {
+            station_dead_time(s);
+            answer_press(s);
+        }
+        break; // else a button chooses nothing
     case STATION_LOGGED:
     case STATION_CHECK:
         station_home(s);
@@ -121,7 +128,6 @@ static void press(struct station *s) {
     case STATION_READY:
     case STATION_PAIR:
     case STATION_RESUME:
-    case STATION_CONSENT:
     case STATION_SET:
     case STATION_DESK:
     case STATION_STATE_COUNT:
@@ -269,6 +275,8 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_FINAL_LENGTH:
     case ACTION_FINAL_SWINGWEIGHT:
     case ACTION_FINAL_FREQUENCY:
+    case ACTION_FINAL_LOFT:
+    case ACTION_FINAL_LIE:
     case ACTION_KIT:
     case ACTION_KIT_SWINGWEIGHT:
     case ACTION_KIT_FLEX:

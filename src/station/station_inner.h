@@ -103,7 +103,11 @@ void pin_badge(struct station *s, const char *badge);
 void pin_key(struct station *s, int64_t key);
 void pin_unlock(struct station *s); // another supervisor is asked for
 void pin_press(struct station *s);
+// What a supervisor can agree to so that a refused plan becomes one. False: nothing.
+bool consent_for(const struct station *s, const struct plan *plan, enum consent *ret_consent);
+void consent_open(struct station *s);
 void consent_choose(struct station *s, int64_t index);
+void consent_trim(struct station *s, length_nm trim);
 
 // --- filters.c ---------------------------------------------------------------------------------
 void filters_newest(struct station *s); // the first page again
@@ -149,8 +153,20 @@ void final_open(struct station *s, enum view_action_id id);
 void final_press(struct station *s);
 // What a key may put into the field of a final value.
 bool final_key(enum number_kind kind, int64_t key);
-// True when `text` reads as the value that is asked for; the length's is in *ret_length.
-bool final_reads(const struct station *s, const char *text, length_nm *ret_length);
+// True when `text` reads as the value that is asked for; the others are unknown in *ret_values.
+bool final_reads(const struct station *s, const char *text, struct final_values *ret_values);
+// The club it is asked for.
+bool final_club(const struct station *s, struct club *ret_club);
+struct final_kind {
+    enum view_action_id action;
+    enum number_kind number;
+    enum entry_kind entry;
+    enum word question;
+    enum word field;
+    enum word bad;
+};
+extern const struct final_kind final_kinds[ASSEMBLY_VALUE_COUNT];
+enum assembly_value final_value(const struct station *s); // of what is asked for
 
 // --- texts -------------------------------------------------------------------------------------
 // A length as this bench writes it, with its unit: `2 5/8 in`, `66.7 mm`.

@@ -90,7 +90,10 @@ enum number_kind {
     NUMBER_MEASURE,
     NUMBER_FINAL_LENGTH,
     NUMBER_FINAL_SWINGWEIGHT,
-    NUMBER_FINAL_FREQUENCY
+    NUMBER_FINAL_FREQUENCY,
+    NUMBER_FINAL_LOFT,
+    NUMBER_FINAL_LIE,
+    NUMBER_GIVEN_TRIM // at CONSENT: what a supervisor gives for want of a chart
 };
 #define NUMBER_FIELDS 2
 #define NUMBER_TEXT_MAX 32

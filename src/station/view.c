@@ -131,7 +131,7 @@ static void body(const struct station *s, struct view *view) {
         view_pin(s, view);
         break;
     case STATION_CONSENT:
-        view_consent(s, view);
+        station_asks_number(s) ? view_number(s, view) : view_consent(s, view);
         break;
     case STATION_REVIEW:
         view_review(s, view);

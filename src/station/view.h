@@ -67,6 +67,7 @@ enum view_tone {
     X(OLDER) X(NEWER) X(DAY_BACK) X(DAY_ON)                                                        \
     X(FILTER) X(FILTER_PICK) X(FILTER_VALUE) X(FILTER_BUILD) X(FILTER_OPEN) X(FILTER_CLEAR)              \
     X(STATS) X(LIFE) X(TICKETS) X(SET) X(BUILD_BACK) X(BUILD_ON) X(FINAL_LENGTH) X(FINAL_SWINGWEIGHT) X(FINAL_FREQUENCY)       \
+    X(FINAL_LOFT) X(FINAL_LIE)                                                                     \
     X(KIT) X(KIT_SWINGWEIGHT) X(KIT_FLEX) X(KIT_ACCEPT)                                            \
     X(DAY) X(REPORT) X(LEDGER) X(SIGN) X(SIGN_CONFIRM)                                             \
     X(OPEN_ENTRY) X(SHOWN) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)

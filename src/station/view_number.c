@@ -146,9 +146,42 @@ static void butt_left(const struct station *s, const struct plan *plan,
     picks(s, plan->butt_mark, number);
 }
 
+// What the plan becomes with it.
+static void given_trim(const struct station *s, const struct plan_input *input,
+                       const struct plan *refused, struct view_number *number) {
+    struct club club = s->club;
+    struct plan_input with;
+    struct plan plan;
+    char why[PLAN_LINE_TEXT_MAX];
+    char tip[LENGTH_TEXT_MAX];
+    char butt[LENGTH_TEXT_MAX];
+    SAY(number->question, TRIM_ASK, s->supervisor.name, NULL, NULL);
+    plan_line_text(input, &refused->refusal, why, sizeof why);
+    SAY(number->help, TRIM_HELP, why, NULL, NULL);
+    field(number, s, 0, WORD_TRIM_FIELD);
+    if (!number_value(s, 0, &club.order.trim_consent) || club.order.trim_consent < 0) {
+        return;
+    }
+    if (club_plan(&club, &s->settings.rules, &with, &plan)) {
+        say_length(s, plan.tip_mark, tip);
+        say_length(s, plan.butt_mark, butt);
+        words_fill(number->result, sizeof number->result, WORD_TRIM_RESULT, tip, butt, NULL);
+        number->result_tone = TONE_FINE;
+    } else {
+        plan_line_text(&with, &plan.refusal, why, sizeof why);
+        SET(number->result, why);
+        number->result_tone = TONE_STOP;
+    }
+}
+
 static void measure(const struct station *s, const struct plan *plan, struct view_number *number) {
+    char extension[LENGTH_TEXT_MAX];
     SET(number->question, word(WORD_MEASURE_ASK));
     SAY(number->help, MEASURE_HELP, s->club.shaft.ticket, NULL, NULL);
+    if (plan->refusal.code == PLAN_NONE && plan->extension > 0) {
+        say_length(s, plan->extension, extension);
+        SAY(number->help, MEASURE_EXTENDED, extension, s->club.shaft.ticket, NULL);
+    }
     field(number, s, 0, WORD_MEASURE_FIELD);
     verdict(s, plan->butt_mark, number);
     picks(s, plan->butt_mark, number);
@@ -184,8 +217,14 @@ void view_number(const struct station *s, struct view *view) {
     case NUMBER_FINAL_LENGTH:
     case NUMBER_FINAL_SWINGWEIGHT:
     case NUMBER_FINAL_FREQUENCY:
+    case NUMBER_FINAL_LOFT:
+    case NUMBER_FINAL_LIE:
         final_fields(s, number);
         view_band(view, TONE_WORK, true, WORD_FINAL_BAND, WORD_EMPTY);
+        break;
+    case NUMBER_GIVEN_TRIM:
+        given_trim(s, &input, &plan, number);
+        view_band(view, TONE_CAUTION, true, WORD_TRIM_BAND, WORD_EMPTY);
         break;
     }
     SET(number->error, s->number.error);

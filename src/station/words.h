@@ -112,6 +112,8 @@
     X(LEFT_FIELD, "Shaft length now")                                                              \
     X(MEASURE_ASK, "How long is the cut shaft?")                                                   \
     X(MEASURE_HELP, "Wait for the wheel to stop. Measure %1 from tip end to butt end.")            \
+    X(MEASURE_EXTENDED,                                                                            \
+      "Extend the butt by %1 first. Then measure %2, from tip end to the end of it.")              \
     X(MEASURE_FIELD, "Measured length")                                                            \
     X(MEASURE_BAND, "Measured? Enter it, then press.")                                             \
     X(MEASURE_BAND_READY, "Right? Press the button.")                                              \
@@ -268,6 +270,12 @@
     X(CONSENT, "%1: what do you agree to?")                                                        \
     X(CONSENT_BAND, "Supervisor: choose.")                                                         \
     X(CONSENT_SHIM, "Agree to a shim")                                                             \
+    X(CONSENT_EXTENSION, "Agree to an extension of the butt")                                      \
+    X(TRIM_ASK, "%1: how much comes off the tip, in all?")                                         \
+    X(TRIM_HELP, "%1 Counted from the tip its maker made.")                                        \
+    X(TRIM_FIELD, "Tip trim")                                                                      \
+    X(TRIM_RESULT, "The tip mark is %1 then, the butt mark %2.")                                   \
+    X(TRIM_BAND, "Supervisor: enter it, then press.")                                              \
     X(CONSENT_COLUMN, "Column %1 · %2")                                                            \
     X(CONSENT_LINE, "What you choose goes into the log with your name.")                           \
     /* review */                                                                                   \
@@ -438,16 +446,25 @@
       "NOT LOGGED: the disk did not take the list. Nothing is reserved; try again.")               \
     /* final */                                                                                    \
     X(FINAL_LENGTH, "How long is the finished club, ground to end of grip cap?")                   \
+    X(FINAL_LENGTH_RULES,                                                                          \
+      "How long is the finished club, sole against the 60-degree plane, to the end of the grip?")  \
     X(FINAL_SWINGWEIGHT, "What does the finished club show on the swingweight scale?")             \
     X(FINAL_FREQUENCY, "What is its frequency, clamped over the last 5 in?")                       \
+    X(FINAL_LOFT, "What is its loft on the gauge?")                                                \
+    X(FINAL_LIE, "What is its lie on the gauge?")                                                  \
+    X(FINAL_IN, "Within %1 of what was planned.")                                                  \
+    X(FINAL_OUT, "Out: more than %1 off what was planned.")                                        \
     X(FINAL_HELP, "Build %1, club %2. Planned: %3.")                                               \
     X(FINAL_FIELD_LENGTH, "Playing length")                                                        \
     X(FINAL_FIELD_SWINGWEIGHT, "As D2.3")                                                          \
     X(FINAL_FIELD_FREQUENCY, "Cycles a minute")                                                    \
+    X(FINAL_FIELD_ANGLE, "Degrees")                                                                \
     X(FINAL_BAND, "Enter it, then press.")                                                         \
     X(FINAL_BAD_LENGTH, "A club is 10 to 70 in long. Enter it again.")                             \
     X(FINAL_BAD_SWINGWEIGHT, "A swingweight is a letter A to G and 0 to 9.9 points, as D2.3.")     \
     X(FINAL_BAD_FREQUENCY, "A frequency is 50 to 600 cycles a minute, with at most one decimal.")  \
+    X(FINAL_BAD_LOFT, "A loft is 0 to 75 degrees, with at most one decimal.")                      \
+    X(FINAL_BAD_LIE, "A lie is 45 to 80 degrees, with at most one decimal.")                       \
     X(FINAL_NO_SCAN, "That is not such a value. Enter what was measured.")                         \
     X(FINAL_LOGGED, "Logged.")                                                                     \
     X(FINAL_REFUSED, "Not logged: the club is not done, or it has changed.")                       \
@@ -533,6 +550,8 @@
     X(L_FINAL_LENGTH, "+ Length")                                                                  \
     X(L_FINAL_SWINGWEIGHT, "+ Swingweight")                                                        \
     X(L_FINAL_FREQUENCY, "+ Frequency")                                                            \
+    X(L_FINAL_LOFT, "+ Loft")                                                                      \
+    X(L_FINAL_LIE, "+ Lie")                                                                        \
     X(L_DAY, "The day")                                                                            \
     X(L_REPORT, "Day report")                                                                      \
     X(L_LEDGER, "Ledger CSV")                                                                      \

@@ -56,6 +56,8 @@ static void toolbar(struct view *view) {
     views_action(view, ACTION_FINAL_LENGTH, "+ Length", "F7", TONE_PLAIN);
     views_action(view, ACTION_FINAL_SWINGWEIGHT, "+ Swingweight", "F8", TONE_PLAIN);
     views_action(view, ACTION_FINAL_FREQUENCY, "+ Frequency", "F9", TONE_PLAIN);
+    views_action(view, ACTION_FINAL_LOFT, "+ Loft", "F12", TONE_PLAIN);
+    views_action(view, ACTION_FINAL_LIE, "+ Lie", "Ins", TONE_PLAIN);
     views_action(view, ACTION_SIGN_OUT, "Sign off", "F10", TONE_PLAIN);
 }
 

@@ -80,6 +80,10 @@ static void load(const struct shop *shop, size_t i, struct club *ret_club) {
     ret_club->head.bore_height = shop->club[i].bore_height;
     words_copy(ret_club->order.picked_column, PARTS_SHORT_MAX, shop->club[i].picked_column);
     ret_club->order.shim_consent = shop->club[i].shim;
+    ret_club->order.extension_consent = shop->club[i].extension;
+    if (shop->club[i].trim_given) {
+        ret_club->order.trim_consent = shop->club[i].trim;
+    }
     if (shop->club[i].recut) {
         words_copy(ret_club->shaft.ticket, TICKET_TEXT_MAX, shop->catalogue->loose[0].ticket);
     }
@@ -414,6 +418,9 @@ void shop_init(struct shop *shop, const struct catalogue *catalogue) {
 }
 
 struct station_settings shop_settings(void) {
-    return (struct station_settings){
-        .bench = "Bench 2", .rules = BENCH_RULES_DEFAULT, .idle_sign_off_ms = 10 * 60 * 1000};
+    return (struct station_settings){.bench = "Bench 2",
+                                     .rules = BENCH_RULES_DEFAULT,
+                                     .finals = ASSEMBLY_TOLERANCE_DEFAULT,
+                                     .length_method = LENGTH_METHOD_RULER,
+                                     .idle_sign_off_ms = 10 * 60 * 1000};
 }

@@ -26,6 +26,9 @@ struct shop_club {
     length_nm bore_height;
     char picked_column[PARTS_SHORT_MAX];
     bool shim;
+    bool trim_given;
+    length_nm trim;
+    bool extension;
     int64_t tip_cut; // seq of the tip cut that stands by the log alone, 0 none
     int64_t butt_cut;
     length_nm shown; // mark of the last tip_shown or butt_shown entry

@@ -132,6 +132,10 @@ static void apply(struct shop *shop, const struct entry *entry) {
         facts->bore_height = entry->made;
     } else if (entry->kind == ENTRY_CONSENT && strcmp(entry->cause, "shim") == 0) {
         facts->shim = true;
+    } else if (entry->kind == ENTRY_CONSENT && strcmp(entry->cause, "extension") == 0) {
+        facts->extension = true;
+    } else if (entry->kind == ENTRY_CONSENT && strcmp(entry->cause, "trim") == 0) {
+        facts->trim_given = entry_trim(entry->note, &facts->trim);
     } else if (entry->kind == ENTRY_CONSENT) {
         words_copy(facts->picked_column, sizeof facts->picked_column, entry->note);
     } else if (entry->kind == ENTRY_DECIDE && strcmp(entry->cause, "recut") == 0) {

@@ -133,6 +133,67 @@ static void only_what_is_done_is_measured(void **state) {
     assert_int_equal(entry->planned, b->catalogue.club[1].order.playing_length);
 }
 
+static void expect_words(const char *text, const char *words) {
+    if (strstr(text, words) == NULL) {
+        fail_msg("no \"%s\" in \"%s\"", words, text);
+    }
+}
+
+static void loft_and_lie_are_measured(void **state) {
+    struct bench *b = *state;
+    b->catalogue.club[1].head.loft = 33000;
+    b->catalogue.club[1].order.lie = 62500;
+    b->shop.club[1].progress.stage = STAGE_DONE;
+    struct station *s = &b->station;
+    to_set(b);
+    bench_act(b, ACTION_ROW, 1);
+    assert_true(bench_can(b, ACTION_FINAL_LOFT));
+    bench_act(b, ACTION_FINAL_LOFT, 0);
+    assert_int_equal(s->state, STATION_FINAL);
+    expect_words(b->view.number.help, "Planned: 33 deg.");
+    bench_type(b, "c34/.5"); // belongs to no angle
+    assert_string_equal(b->view.number.field[0].text, "34.5");
+    assert_string_equal(b->view.number.result, "Out: more than 1 deg off what was planned.");
+    assert_int_equal(b->view.number.result_tone, TONE_CAUTION);
+    bench_type(b, "\b\b\b\b90");
+    bench_press(b);
+    expect_words(b->view.number.error, "A loft is 0 to 75 degrees");
+    bench_type(b, "\b\b33.5");
+    assert_string_equal(b->view.number.result, "Within 1 deg of what was planned.");
+    bench_press(b);
+    assert_int_equal(s->state, STATION_SET);
+    assert_int_equal(shop_last(&b->shop, ENTRY_FINAL_LOFT)->club_id, 2);
+    bench_act(b, ACTION_FINAL_LIE, 0);
+    expect_words(b->view.number.help, "Planned: 62.5 deg.");
+    bench_type(b, "44");
+    bench_press(b);
+    expect_words(b->view.number.error, "A lie is 45 to 80 degrees");
+    bench_type(b, "\b\b62");
+    bench_press(b);
+    assert_int_equal(shop_count(&b->shop, ENTRY_FINAL_LIE), 1);
+}
+
+static void the_length_says_how_it_is_taken(void **state) {
+    struct bench *b = *state;
+    b->shop.club[1].progress.stage = STAGE_DONE;
+    to_set(b);
+    bench_act(b, ACTION_ROW, 1);
+    b->station.settings.length_method = LENGTH_METHOD_RULER;
+    bench_act(b, ACTION_FINAL_LENGTH, 0);
+    expect_words(b->view.number.question, "ground to end of grip cap");
+    bench_type(b, "38 1/8");
+    expect_words(b->view.number.result, "Within 1/8 in");
+    bench_press(b);
+    assert_string_equal(shop_last(&b->shop, ENTRY_FINAL_LENGTH)->cause, "ruler");
+    b->station.settings.length_method = LENGTH_METHOD_RULES;
+    bench_act(b, ACTION_FINAL_LENGTH, 0);
+    expect_words(b->view.number.question, "60-degree plane");
+    bench_type(b, "38 3/16");
+    expect_words(b->view.number.result, "Out: more than 1/8 in");
+    bench_press(b);
+    assert_string_equal(shop_last(&b->shop, ENTRY_FINAL_LENGTH)->cause, "rules");
+}
+
 static void a_disk_that_refuses_logs_it_later(void **state) {
     struct bench *b = *state;
     b->shop.club[1].progress.stage = STAGE_DONE;
@@ -259,6 +320,8 @@ int main(void) {
         cmocka_unit_test_setup(the_odd_one_is_named_before_it_is_cut, fresh),
         cmocka_unit_test_setup(measured_values_stand_beside_the_plan, fresh),
         cmocka_unit_test_setup(only_what_is_done_is_measured, fresh),
+        cmocka_unit_test_setup(loft_and_lie_are_measured, fresh),
+        cmocka_unit_test_setup(the_length_says_how_it_is_taken, fresh),
         cmocka_unit_test_setup(a_disk_that_refuses_logs_it_later, fresh),
         cmocka_unit_test_setup(a_kit_list_is_accepted, fresh),
         cmocka_unit_test_setup(a_list_the_disk_refuses_is_not_accepted, fresh),
