@@ -5,6 +5,7 @@
 #include <stdbool.h>
 #include <stdio.h>
 #include <string.h>
+#include <sys/stat.h>
 
 static const struct {
     const char *name;
@@ -38,6 +39,7 @@ int main(int argc, char **argv) {
         fputs("kerfside: say what to do, as `kerfside demo`. See kerfside --help.\n", stderr);
         return COMMAND_USAGE;
     }
+    umask(umask(0) | S_IRWXO); // database, copies, exports and reports hold people's names
     for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
         if (strcmp(argv[1], commands[i].name) == 0) {
             bool help = argc == 3 && strcmp(argv[2], "--help") == 0;

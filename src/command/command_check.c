@@ -4,6 +4,7 @@
 #include "witness.h"
 
 #include <stdio.h>
+#include <sys/stat.h>
 
 static void show(const struct store *store, const struct store_check *check) {
     printf("%s is whole: %lld log entries, incarnation %s, last hash ", store_path(store),
@@ -12,6 +13,12 @@ static void show(const struct store *store, const struct store_check *check) {
         printf("%02x", check->head[i]);
     }
     putchar('\n');
+    struct stat file;
+    if (stat(store_path(store), &file) == 0 && (file.st_mode & S_IRWXO) != 0) {
+        printf("Everybody on this machine may open it, and it holds people's names: "
+               "`chmod o= %s`.\n",
+               store_path(store));
+    }
 }
 
 static void show_witness(const struct witness *witness, const struct store_check *check,

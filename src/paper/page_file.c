@@ -21,6 +21,14 @@ static void open_up(int fd) {
     (void)!fchmod(fd, 0666 & ~mask);
 }
 
+// A link to something that is no file, such as /dev/stdout, is followed only when it is the
+// system's or our own: anybody else's could point anywhere.
+static bool foreign_link(const char *path) {
+    struct stat link;
+    return lstat(path, &link) == 0 && S_ISLNK(link.st_mode) && link.st_uid != 0 &&
+           link.st_uid != geteuid();
+}
+
 bool page_file_open(struct page_file *file, const char *path) {
     struct stat there;
     *file = (struct page_file){.fd = -1};
@@ -33,6 +41,8 @@ bool page_file_open(struct page_file *file, const char *path) {
     if (file->beside) {
         snprintf(file->working, sizeof file->working, "%s.XXXXXX", path);
         file->fd = mkostemp(file->working, O_CLOEXEC);
+    } else if (foreign_link(path)) {
+        errno = ELOOP;
     } else {
         file->fd = open(path, O_WRONLY | O_CLOEXEC);
     }

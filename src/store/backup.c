@@ -111,9 +111,20 @@ static bool publish(const char *temporary, const char *path) {
            backup_sync(dirname(folder), O_RDONLY | O_DIRECTORY);
 }
 
+// In a folder that others may write to, one of them could have put a file of his own there in the
+// moment between, and would read every name in it.
+static bool ours(const char *temporary) {
+    struct stat stat;
+    return lstat(temporary, &stat) == 0 && S_ISREG(stat.st_mode) && stat.st_uid == geteuid() &&
+           stat.st_nlink == 1;
+}
+
 enum store_result backup_copy(struct store *store, const char *temporary) {
     unlink(temporary); // of a copy that was cut short
     enum store_result result = copy(store, temporary);
+    if (result == STORE_OK && !ours(temporary)) {
+        result = fail(store, temporary, "another program put a file there");
+    }
     if (result == STORE_OK) {
         result = examine(store, temporary);
     }

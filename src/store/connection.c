@@ -15,6 +15,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #define LOCK_WAIT_MS 5000
@@ -96,7 +97,13 @@ static enum store_result connect(struct store *store) {
         [STORE_WRITE] = SQLITE_OPEN_READWRITE,
         [STORE_CREATE] = SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE,
     };
+    struct stat there;
     enum store_result result;
+    if (lstat(store->path, &there) == 0 && !S_ISREG(there.st_mode)) {
+        return connection_say(store, STORE_FAILED,
+                              "%s is no file, or a link to one. Name the database file itself.",
+                              store->path);
+    }
     if (sqlite3_open_v2(store->path, &store->db,
                         flags[store->mode] | SQLITE_OPEN_NOFOLLOW | SQLITE_OPEN_NOMUTEX,
                         NULL) != SQLITE_OK) {

@@ -143,10 +143,12 @@ enum witness_result witness_read(const char *path, const uint8_t public[WITNESS_
 enum witness_result witness_open(const char *path, const uint8_t public[WITNESS_PUBLIC_SIZE],
                                  struct witness *ret_witness, char *message, size_t size) {
     struct witness witness = {
-        .fd = open(path, O_RDWR | O_APPEND | O_CREAT | O_NONBLOCK | O_CLOEXEC, 0644)};
+        .fd = open(path, O_RDWR | O_APPEND | O_CREAT | O_NOFOLLOW | O_NONBLOCK | O_CLOEXEC, 0644)};
     enum witness_result result = WITNESS_FAILED;
     if (witness.fd < 0) {
-        return fail(path, strerror(errno), message, size);
+        // Who made the link could have notes written anywhere.
+        return fail(path, errno == ELOOP ? "it is a link; name the file itself" : strerror(errno),
+                    message, size);
     }
     snprintf(witness.path, sizeof witness.path, "%s", path);
     if (flock(witness.fd, LOCK_EX | LOCK_NB) != 0) {
