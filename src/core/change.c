@@ -132,8 +132,14 @@ void change_words(const struct change *change, char *buffer, size_t size) {
     for (size_t i = 0; i < change->count; i++) {
         const struct change_cell *cell = &change->cell[i];
         text_add(&text, i > 0 ? "; " : "");
-        text_add(&text, cell->name);
-        text_add(&text, " ");
+        if (cell->name[0] == ':') { // a chart's column
+            text_add(&text, "column ");
+            text_add(&text, cell->name + 1);
+            text_add(&text, ": ");
+        } else {
+            text_add(&text, cell->name);
+            text_add(&text, " ");
+        }
         if (!change->made) {
             text_add(&text, cell->before[0] != '\0' ? cell->before : "none");
             text_add(&text, change->taken ? "" : " to ");

@@ -68,7 +68,8 @@ void change_back(const struct change *change, struct change *ret_back);
 const char *change_apply(const struct change *change, const struct document *now,
                          struct document *ret_after);
 
-// One line for people: `weight_g 203 to 204.5; rack A1 to none`. Cut at a whole character.
+// One line for people: `weight_g 203 to 204.5; rack A1 to none`, `column 3: 210 1/2 to 210 5/8`.
+// Cut at a whole character.
 void change_words(const struct change *change, char *buffer, size_t size);
 
 // The text for the log. Lines `key<TAB>value`, first `kerfside-change<TAB>1`. False when it does

@@ -138,7 +138,8 @@ static enum desk_wish scan(struct desk *desk, const char *text) {
     if (desk->ops->find(desk->ops->ctx, text, &place)) {
         return desk_open(desk, &place);
     }
-    if (desk_top(desk)->place.goes == GOES_LIST) {
+    if (desk_top(desk)->place.goes == GOES_LIST &&
+        !list_spec((enum desk_list)desk_top(desk)->place.which)->whole) {
         struct desk_page *page = desk_top(desk);
         SET(page->find, text);
         page->page = 0;

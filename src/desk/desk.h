@@ -172,6 +172,9 @@ bool desk_weigh(struct desk *desk, mass_mg mass, bool stable);
 // Fills body, band, actions and what the body shows; the header is the station's.
 void desk_view(const struct desk *desk, struct view *view);
 
+// What a form calls a cell, `Bore note`; the cell itself when it has none of that name.
+const char *desk_label(enum desk_form form, const char *cell);
+
 // `LIST ORDERS`, `FORM HEAD ticket`: where the desk stands, for tests.
 void desk_where(const struct desk *desk, char *buffer, size_t size);
 

@@ -19,6 +19,7 @@ struct desk_button {
 struct list_spec {
     const struct desk_button *button; // the first about a row opens it
     size_t count;
+    bool whole; // nothing is looked for in it
 };
 const struct list_spec *list_spec(enum desk_list list);
 
@@ -32,11 +33,12 @@ struct form_spec {
     const char *title;
     const struct field_spec *field;
     size_t count;
-    bool supervisor;   // nobody else may save it
-    bool run;          // saved, the next one of the kind begins
-    const char *scale; // the cell with a weight that a scale may give
-    bool columns;      // a chart's columns follow the fields
-    bool why;          // asks for a reason
+    bool supervisor;     // nobody else may save it
+    bool run;            // saved, the next one of the kind begins
+    const char *scale;   // the cell with a weight that a scale may give
+    bool columns;        // a chart's columns follow the fields
+    bool why;            // asks for a reason
+    const char *passing; // a cell that is asked and never saved; NULL: none
 };
 const struct form_spec *form_spec(enum desk_form form);
 

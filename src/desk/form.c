@@ -71,8 +71,12 @@ bool form_open(struct desk *desk, const struct desk_place *place) {
 
 bool form_unsaved(const struct desk *desk) {
     struct change change;
-    const struct desk_draft *draft = &desk->work.draft;
-    change_between(&draft->before, &draft->now, &change);
+    struct document now = desk->work.draft.now;
+    const struct form_spec *spec = form_spec(desk->work.draft.form);
+    if (spec->passing != NULL) {
+        document_drop(&now, spec->passing);
+    }
+    change_between(&desk->work.draft.before, &now, &change);
     return !change_empty(&change) || desk->work.extra[0] != '\0';
 }
 

@@ -41,8 +41,14 @@ void form_complaint(const struct desk_work *work, size_t which, char *buffer, si
 }
 
 bool form_shown(const struct desk_work *work, size_t complaint) {
-    const char *cell = work->remarks.complaint[complaint].cell;
-    return work->tried || cell[0] == '\0' || document_value(&work->draft.now, cell)[0] != '\0';
+    struct form_field fields[VIEW_FORM_FIELDS];
+    int count = form_fields(work, fields);
+    for (int i = 0; i < count && !work->tried; i++) {
+        if (strcmp(fields[i].cell, work->remarks.complaint[complaint].cell) == 0) {
+            return form_text(work, &fields[i])[0] != '\0';
+        }
+    }
+    return true;
 }
 
 static void note(struct view_form *form, enum view_tone tone, const char *text) {

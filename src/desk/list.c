@@ -118,7 +118,10 @@ void list_view(const struct desk *desk, struct view *view) {
     enum desk_result result = load(desk, &table);
     view->body = VIEW_SET;
     view->set = table.set;
-    SET(view->band, _("Up and down choose a row, Enter opens it. Type to look for something."));
+    SET(view->band,
+        spec->count == 0 ? _("F3 goes back.")
+        : spec->whole    ? _("Up and down choose a row, Enter opens it.")
+                      : _("Up and down choose a row, Enter opens it. Type to look for something."));
     if (result != DESK_DONE) {
         view->band_tone = TONE_STOP;
         SET(view->band, result == DESK_NONE ? _("There is nothing of the kind any more.")

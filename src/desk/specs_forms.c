@@ -3,6 +3,8 @@
 
 #include "desk_inner.h"
 
+#include <string.h>
+
 #define INCH N_("in, or mm")
 #define GRAM N_("g")
 #define DATE N_("2026-03-31")
@@ -116,7 +118,7 @@ static const struct field_spec shaft_model[] = {
     {"max_butt_trim", N_("Most off the butt"), INCH, false},
     {"bore_note", N_("Bore note"), "", false},
     {"bore_reference", N_("Reference height"), INCH, false},
-    {"bore_note_kinds", N_("Note is for"), N_("kinds, not_through"), false},
+    {"bore_note_kinds", N_("Note is for"), N_("kinds, not-through"), false},
     {"balance", N_("Balance point"), N_("from the tip"), false},
     {"tip_wall", N_("Wall at the tip"), INCH, false},
     {"butt_wall", N_("Wall at the butt"), INCH, false},
@@ -176,15 +178,24 @@ static const struct form_spec specs[DESK_FORM_COUNT] = {
                                .why = true},
     [DESK_FORM_NEW_SHAFT_MODEL] = {N_("New shaft model"), FIELDS(shaft_model), .supervisor = true},
     [DESK_FORM_CHART] = {N_("Trimming chart"), FIELDS(chart), .supervisor = true, .columns = true,
-                         .why = true},
+                         .why = true, .passing = "try"},
     [DESK_FORM_NEW_CHART] = {N_("New trimming chart"), FIELDS(chart), .supervisor = true,
-                             .columns = true, .why = true},
+                             .columns = true, .why = true, .passing = "try"},
     [DESK_FORM_STOCK_LEVEL] = {N_("Stock level"), FIELDS(stock_level), .supervisor = true},
     [DESK_FORM_OFFCUT] = {N_("An offcut as a shaft"), FIELDS(offcut)},
     [DESK_FORM_REPAIR] = {N_("Repair"), FIELDS(repair), .supervisor = true},
     [DESK_FORM_MEASURED] = {N_("Measured after assembly"), FIELDS(measured)},
     [DESK_FORM_TAKE_BACK] = {N_("Take a change back"), FIELDS(take_back), .why = true},
 };
+
+const char *desk_label(enum desk_form form, const char *cell) {
+    for (size_t i = 0; i < specs[form].count; i++) {
+        if (strcmp(specs[form].field[i].cell, cell) == 0) {
+            return _(specs[form].field[i].label);
+        }
+    }
+    return cell;
+}
 
 const struct form_spec *form_spec(enum desk_form form) {
     return &specs[form];

@@ -84,6 +84,7 @@ static const struct desk_button charts[] = {
 };
 static const struct desk_button revisions[] = {
     {N_("Differences"), "F4", LIST(DIFFERENCES), true, TONE_WORK},
+    {N_("With another"), "F6", LIST(REVISIONS), true, TONE_PLAIN},
 };
 static const struct desk_button shaft_models[] = {
     {N_("Change"), "F4", FORM(SHAFT_MODEL), true, TONE_WORK},
@@ -112,8 +113,8 @@ static const struct list_spec specs[DESK_LIST_COUNT] = {
     SPEC(HEAD_MODELS, head_models),
     SPEC(SHAFT_MODELS, shaft_models),
     SPEC(CHARTS, charts),
-    SPEC(REVISIONS, revisions),
-    [DESK_LIST_DIFFERENCES] = {0},
+    [DESK_LIST_REVISIONS] = {revisions, sizeof revisions / sizeof *revisions, .whole = true},
+    [DESK_LIST_DIFFERENCES] = {.whole = true},
     SPEC(LOTS, lots),
     SPEC(LOT, lot),
     SPEC(STOCK, stock),

@@ -38,8 +38,8 @@ static const struct form_work works[DESK_FORM_COUNT] = {
     [DESK_FORM_NEW_HEAD_MODEL] = {NEW("head_models", 1)},
     [DESK_FORM_SHAFT_MODEL] = {PLANS("shaft_models", 1)},
     [DESK_FORM_NEW_SHAFT_MODEL] = {NEW("shaft_models", 1)},
-    [DESK_FORM_CHART] = {PLANS("charts", 3)},
-    [DESK_FORM_NEW_CHART] = {"charts", 3, begin_new, effects_consider, sheets_save},
+    [DESK_FORM_CHART] = {"charts", 3, sheets_begin, charts_consider, sheets_save},
+    [DESK_FORM_NEW_CHART] = {"charts", 3, begin_new, charts_consider, sheets_save},
 };
 
 const struct form_work *forms_work(enum desk_form form) {
@@ -55,7 +55,9 @@ static int fixed_choices(const char *cell, bool head_models, char texts[][DESK_K
     } all[] = {
         {"material", {"steel", "graphite"}},
         {"tip", {"parallel", "taper"}},
-        {"bore_note", {"none", "add_height", "above_reference"}},
+        {"bore_note", {"none", "add height", "above reference"}},
+        {"bore_note_kinds",
+         {"driver fairway", "driver fairway not-through", "hybrid", "iron wedge"}},
         {"bore", {"blind", "through", "short"}},
         {"uniform_flex", {"yes", "no"}},
         {"cancelled", {"yes", "no"}},

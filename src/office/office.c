@@ -81,6 +81,31 @@ enum desk_result office_save(const struct office *office, struct entry *entries,
 
 // --- words ---------------------------------------------------------------------------------------
 
+static int64_t year_begins(const struct office *office, int64_t year) {
+    char date[32];
+    snprintf(date, sizeof date, "%04lld-01-01", (long long)year);
+    return office->world->date_ms(office->world->ctx, date);
+}
+
+void office_when(const struct office *office, int64_t wall_ms, char *buffer, size_t size) {
+    const struct station_ops *world = office->world;
+    char date[24];
+    char time[24];
+    int64_t year = 1970 + wall_ms / 31556952000; // a Gregorian year, on average
+    year += year_begins(office, year + 1) <= wall_ms ? 1 : 0;
+    year -= year_begins(office, year) > wall_ms ? 1 : 0;
+    world->time_text(world->ctx, wall_ms, true, date, sizeof date);
+    world->time_text(world->ctx, wall_ms, false, time, sizeof time);
+    struct text text = text_open(buffer, size);
+    text_add(&text, date);
+    text_add(&text, " ");
+    if (year_begins(office, year + 1) <= world->wall_ms(world->ctx)) {
+        text_add_number(&text, year);
+    } else {
+        text_add(&text, time);
+    }
+}
+
 void office_length(const struct office *office, length_nm length, char *buffer, size_t size) {
     char words[LENGTH_TEXT_MAX] = "";
     if (length != LENGTH_UNKNOWN && office->settings->metric_first) {

@@ -20,6 +20,8 @@ enum desk_result office_save(const struct office *office, struct entry *entries,
                              struct desk_said *ret_said);
 enum desk_result office_result(enum store_result result);
 void office_say(struct desk_said *said, enum view_tone tone, const char *message);
+// `25 Nov 10:42`, of another year `25 Nov 2025`.
+void office_when(const struct office *office, int64_t wall_ms, char *buffer, size_t size);
 // A length, a weight as this bench writes them; empty when not known.
 void office_length(const struct office *office, length_nm length, char *buffer, size_t size);
 void office_weight(mass_mg weight, char *buffer, size_t size);
@@ -52,7 +54,7 @@ enum desk_result sheets_save(struct office *office, const struct worker *who,
 void sheets_document(const struct desk_draft *draft, const struct document *cells,
                      struct document *ret_document);
 
-// --- effects.c: what a chart or a model would do to open clubs -----------------------------------
+// --- effects.c: charts and models that open clubs go by ------------------------------------------
 // As sheets_consider, then which marks change; those need a reason. And the cell `try`.
 void effects_consider(struct office *office, struct desk_draft *draft,
                       struct desk_remarks *remarks);
@@ -68,6 +70,10 @@ enum desk_result level_begin(struct office *office, struct desk_draft *draft);
 void level_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
 enum desk_result level_save(struct office *office, const struct worker *who,
                             struct desk_draft *draft, struct desk_said *said);
+
+// --- charts.c ------------------------------------------------------------------------------------
+// As effects_consider, and says where a heavier head is trimmed less.
+void charts_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
 
 // --- lists of each kind --------------------------------------------------------------------------
 typedef enum desk_result office_list(struct office *office, const struct desk_query *query,

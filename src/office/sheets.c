@@ -4,12 +4,31 @@
 
 #include <string.h>
 
+// Words of the store that nobody would write that way, `above_reference`.
+static void respell(struct document *document, bool shown) {
+    static const struct {
+        const char *cell;
+        char kept, shown;
+    } spelled[] = {{"bore_note", '_', ' '}, {"bore_note_kinds", '_', '-'}};
+    for (size_t i = 0; i < document->count; i++) {
+        for (size_t at = 0; at < sizeof spelled / sizeof *spelled; at++) {
+            char from = shown ? spelled[at].kept : spelled[at].shown;
+            char *value = document->cell[i].value;
+            while (strcmp(document->cell[i].name, spelled[at].cell) == 0 &&
+                   (value = strchr(value, from)) != NULL) {
+                *value = shown ? spelled[at].shown : spelled[at].kept;
+            }
+        }
+    }
+}
+
 void sheets_document(const struct desk_draft *draft, const struct document *cells,
                      struct document *ret_document) {
     *ret_document = *cells;
     SET(ret_document->sheet, forms_work(draft->form)->sheet);
     document_drop(ret_document, "why");
     document_drop(ret_document, "try");
+    respell(ret_document, false);
 }
 
 enum desk_result sheets_begin(struct office *office, struct desk_draft *draft) {
@@ -26,6 +45,7 @@ enum desk_result sheets_begin(struct office *office, struct desk_draft *draft) {
     if (result != STORE_OK) {
         return office_result(result);
     }
+    respell(&draft->before, true);
     draft->exists = true;
     draft->now = draft->before;
     return DESK_DONE;
@@ -50,6 +70,7 @@ void sheets_consider(struct office *office, struct desk_draft *draft,
     struct document document;
     sheets_document(draft, &draft->now, &document);
     if (store_canonical(office->store, &document) == STORE_OK) {
+        respell(&document, true);
         rewrite(draft, &document);
     } else {
         office_complaints(office, remarks);

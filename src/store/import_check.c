@@ -29,6 +29,11 @@ static void check_keys(const struct import_set *set, enum import_kind kind,
             continue;
         }
         const struct import_at *before = place(table->sorted[first]);
+        if (import_say_form(say)) { // two columns of a chart: of anything else it has one row
+            import_complain(say, *place(table->sorted[i]), key_column[kind],
+                            "two columns are written for the same weight; take one of the two out");
+            continue;
+        }
         import_complain(say, *place(table->sorted[i]), key_column[kind],
                         "%s in %s:%zu; take one of the two out",
                         kind == IMPORT_CHARTS     ? "this chart has a column of the same weight"

@@ -26,6 +26,12 @@ struct checking {
 static void complain(struct checking *checking, struct import_at at, const char *column,
                      const struct reference *to, const char *name) {
     char quoted[IMPORT_QUOTED_MAX];
+    if (import_say_form(checking->say)) {
+        import_complain(checking->say, at, column,
+                        "there is no %s %s in the shop; choose one of the list", to->noun,
+                        import_quote(name, quoted));
+        return;
+    }
     import_complain(checking->say, at, column,
                     "no %s %s in the shop or in these files; import %s.csv with it, or correct "
                     "the name",

@@ -66,6 +66,10 @@ void import_remark(struct import_say *say, struct import_at at, const char *colu
     print(say->messages, at, column, "remark: ", text);
 }
 
+bool import_say_form(const struct import_say *say) {
+    return say->messages == NULL;
+}
+
 void import_say_end(const struct import_say *say) {
     if (say->complaints > IMPORT_COMPLAINTS_MAX && say->messages != NULL) {
         fprintf(say->messages, "and %zu more like these\n",

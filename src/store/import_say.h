@@ -33,6 +33,9 @@ void import_complain(struct import_say *say, struct import_at at, const char *co
 void import_remark(struct import_say *say, struct import_at at, const char *column,
                    const char *format, ...) __attribute__((format(printf, 4, 5)));
 
+// Whether a form hears it, where there is no file to name.
+bool import_say_form(const struct import_say *say);
+
 // Says how many complaints were not printed, if any.
 void import_say_end(const struct import_say *say);
 

@@ -104,16 +104,17 @@ enum store_result store_chart_revision(struct store *store, const char *model, c
                                        const char *kind, int64_t revision,
                                        struct chart *ret_chart) {
     struct chart chart = {.revision = revision};
-    enum chart_kind which;
-    if (revision == 0 && chart_kind_from_text(kind, &which)) {
-        return catalogue_chart(store, model, flex, which, ret_chart);
+    if (!chart_kind_from_text(kind, &chart.kind)) {
+        return STORE_NONE;
+    }
+    if (revision == 0) {
+        return catalogue_chart(store, model, flex, chart.kind, ret_chart);
     }
     struct query query = query_open(store, STATEMENT_LIST_CHART_COLUMNS);
     query_bind_text(&query, model);
     query_bind_text(&query, flex);
     query_bind_text(&query, kind);
     query_bind_number(&query, revision);
-    query.odd |= !chart_kind_from_text(kind, &chart.kind);
     strncpy(chart.flex, flex, sizeof chart.flex - 1);
     while (query_step(&query)) {
         length_nm weight = query_length(&query, 0);

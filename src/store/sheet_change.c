@@ -63,7 +63,7 @@ static enum store_result read_document(struct store *store, enum import_kind kin
         return no_memory(store);
     }
     if (kind == IMPORT_CHARTS && set->table[kind].count == 0) {
-        import_complain(say, (struct import_at){.file = document->sheet}, "column",
+        import_complain(say, (struct import_at){.file = document->sheet}, ":",
                         "the chart has no column; add one");
     }
     enum store_result result = complained(store, say);

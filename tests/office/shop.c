@@ -1,6 +1,8 @@
 #include "shop.h"
 
 #include <stdio.h>
+#include <stdlib.h>
+#include <time.h>
 
 static int64_t mono_ms(void *ctx) {
     const struct shop *shop = ctx;
@@ -17,10 +19,22 @@ static void random_id(void *ctx, char ret_id[CONFIRM_ID_MAX]) {
     snprintf(ret_id, CONFIRM_ID_MAX, "%032llx", 0xabcdull << 32 | ++shop->fixture.ids);
 }
 
+// A bench at Greenwich. Days are counted from 1970.
 static void time_text(void *ctx, int64_t ms, bool date, char *buffer, size_t size) {
     (void)ctx;
-    snprintf(buffer, size, date ? "day %lld" : "ms %lld",
-             (long long)(date ? ms / 86400000 : ms % 86400000));
+    if (date) {
+        snprintf(buffer, size, "%lld", (long long)(ms / 86400000));
+    } else {
+        snprintf(buffer, size, "%lld:%02lld", (long long)(ms / 3600000 % 24),
+                 (long long)(ms / 60000 % 60));
+    }
+}
+
+static int64_t date_ms(void *ctx, const char *date) {
+    struct tm day = {.tm_mday = 1};
+    (void)ctx;
+    day.tm_year = atoi(date) - 1900; // only first days of years are asked for
+    return (int64_t)timegm(&day) * 1000;
 }
 
 static enum station_save save_all(void *ctx, struct entry *entries, size_t count) {
@@ -50,6 +64,7 @@ void shop_open(struct shop *shop) {
                                        .wall_ms = wall_ms,
                                        .random_id = random_id,
                                        .time_text = time_text,
+                                       .date_ms = date_ms,
                                        .save_all = save_all,
                                        .why = why};
     shop->office = (struct office){

@@ -82,7 +82,7 @@ static void lists_them_newest_first(void **state) {
     assert_int_equal(lines[2].revision, 0);
     assert_int_equal(lines[3].seq, first);
     assert_string_equal(lines[3].thing, "Reed 60\tR\twood");
-    assert_string_equal(lines[3].words, ":3 210 1/2 to 210 5/8");
+    assert_string_equal(lines[3].words, "column 3: 210 1/2 to 210 5/8");
     assert_string_equal(lines[3].note, "the maker's letter");
     assert_string_equal(lines[3].worker, SUPERVISOR);
     assert_int_equal(lines[3].revision, 3);

@@ -163,7 +163,7 @@ static void a_new_chart_comes_and_goes(void **state) {
     assert_true(document_set(&chart, "model", "Reed 60"));
     assert_true(document_set(&chart, "flex", "X"));
     assert_true(document_set(&chart, "kind", "wood"));
-    desk_refuses(fixture, desk_entry(fixture, NULL, &chart, SUPERVISOR), "column", "no column");
+    desk_refuses(fixture, desk_entry(fixture, NULL, &chart, SUPERVISOR), ":", "no column");
     assert_true(document_set(&chart, ":1", "200 1/4"));
     assert_true(document_set(&chart, ":3", "210 1/2"));
     int64_t seq = desk_changes(fixture, NULL, &chart);
