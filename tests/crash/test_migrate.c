@@ -77,14 +77,19 @@ static void comes_up(const char *path, int from, const char *when, int64_t at) {
     assert_int_equal(schema_of(path), NEWEST);
 }
 
+// Fewer where test_powercut is to have fewer, as with sanitizers.
+static int wanted_cuts(void) {
+    const char *wanted = getenv("KERFSIDE_CUTS");
+    return wanted != NULL ? atoi(wanted) / 5 : CUTS;
+}
+
 static void cut_all(int from) {
     struct fixture fixture;
     char message[STORE_MESSAGE_MAX] = "";
     char path[128];
     uint32_t seed = SEED;
     int found[NEWEST + 1] = {0};
-    const char *wanted = getenv("KERFSIDE_CUTS"); // as many as test_powercut is to have
-    int cuts = wanted != NULL ? atoi(wanted) / 5 : CUTS;
+    int cuts = wanted_cuts();
     fixture_folder(&fixture);
     tape_begin(fixture.path);
     fixture_version(fixture.path, from);
@@ -160,9 +165,11 @@ static void sweep(int from, bool for_ever, enum tape_error error) {
 static void survives_faults(void **state) {
     (void)state;
     sweep(1, false, TAPE_IO);
-    sweep(1, true, TAPE_IO);
-    sweep(1, false, TAPE_FULL);
-    sweep(1, true, TAPE_FULL);
+    if (wanted_cuts() >= CUTS) {
+        sweep(1, true, TAPE_IO);
+        sweep(1, false, TAPE_FULL);
+        sweep(1, true, TAPE_FULL);
+    }
     // From here on the way is the same, with other things to lose.
     sweep(2, false, TAPE_IO);
     sweep(2, true, TAPE_FULL);
