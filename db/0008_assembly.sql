@@ -14,6 +14,7 @@ ALTER TABLE club ADD COLUMN lie INTEGER CHECK (lie BETWEEN 0 AND 90000);
 ALTER TABLE shaft ADD COLUMN tip_cut INTEGER CHECK (tip_cut BETWEEN 0 AND 2032000000);
 ALTER TABLE shaft ADD COLUMN from_shaft TEXT REFERENCES shaft (ticket)
     CHECK (from_shaft <> ticket);
+CREATE INDEX shaft_from ON shaft (from_shaft) WHERE from_shaft IS NOT NULL;
 
 DROP INDEX log_final;
 CREATE INDEX log_final ON log (club_id, kind)

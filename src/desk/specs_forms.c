@@ -137,7 +137,7 @@ static const struct field_spec stock_level[] = {
 };
 static const struct field_spec offcut[] = {
     {"from_shaft", N_("Cut from"), "", true},
-    {"ticket", N_("New ticket"), "", false},
+    {"ticket", N_("New ticket"), N_("proposed"), false},
     {"raw_length", N_("Length now"), INCH, false},
     {"tip_cut", N_("Off its tip already"), INCH, false},
     {"weight_g", N_("Weight"), GRAM, false},

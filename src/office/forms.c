@@ -26,7 +26,7 @@ static enum desk_result begin_new(struct office *office, struct desk_draft *draf
 #define SHEET(name, keys) name, keys, sheets_begin, sheets_consider, sheets_save
 #define NEW(name, keys) name, keys, begin_new, sheets_consider, sheets_save
 #define PLANS(name, keys) name, keys, sheets_begin, effects_consider, sheets_save
-#define RECEIVE(name) name, 1, receive_begin, receive_consider, receive_save
+#define RECEIVE(name) name, 1, receive_begin, receive_consider, made_save
 static const struct form_work works[DESK_FORM_COUNT] = {
     [DESK_FORM_CLUB] = {SHEET("builds", 2)},
     [DESK_FORM_HEAD] = {SHEET("heads", 1)},
@@ -34,6 +34,7 @@ static const struct form_work works[DESK_FORM_COUNT] = {
     [DESK_FORM_HEAD_MODEL] = {PLANS("head_models", 1)},
     [DESK_FORM_TAKE_HEADS] = {RECEIVE("heads")},
     [DESK_FORM_TAKE_SHAFTS] = {RECEIVE("shafts")},
+    [DESK_FORM_OFFCUT] = {"shafts", 1, offcut_begin, offcut_consider, made_save},
     [DESK_FORM_STOCK_LEVEL] = {"stock_levels", 3, level_begin, level_consider, level_save},
     [DESK_FORM_NEW_HEAD_MODEL] = {NEW("head_models", 1)},
     [DESK_FORM_SHAFT_MODEL] = {PLANS("shaft_models", 1)},

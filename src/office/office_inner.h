@@ -62,8 +62,21 @@ void effects_consider(struct office *office, struct desk_draft *draft,
 enum desk_result receive_begin(struct office *office, struct desk_draft *draft);
 void receive_consider(struct office *office, struct desk_draft *draft,
                       struct desk_remarks *remarks);
-enum desk_result receive_save(struct office *office, const struct worker *who,
-                              struct desk_draft *draft, struct desk_said *said);
+
+// --- offcut.c: what is left of a shaft as a shaft again ------------------------------------------
+enum desk_result offcut_begin(struct office *office, struct desk_draft *draft);
+void offcut_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
+
+// --- made.c: a part that is new in the shop ------------------------------------------------------
+// The next free ticket into a draft of sheet heads or shafts; none when no numbers are left: then
+// one is scanned.
+enum desk_result made_propose(struct office *office, struct desk_draft *draft);
+// Another desk may have been given the proposed number: then it is the next one. A ticket that was
+// scanned and is another part's is wrong.
+void made_ticket(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
+// Its entry, with the cell "why" for a note, and its label.
+enum desk_result made_save(struct office *office, const struct worker *who,
+                           struct desk_draft *draft, struct desk_said *said);
 
 // --- level.c: how much of a model should lie there -----------------------------------------------
 enum desk_result level_begin(struct office *office, struct desk_draft *draft);

@@ -15,15 +15,6 @@ static bool about_heads(const struct desk_draft *draft) {
 
 // --- the next one --------------------------------------------------------------------------------
 
-// The next free ticket; none when there are no numbers left: then one is scanned.
-static enum desk_result propose(struct office *office, bool heads, struct document *now) {
-    char tickets[1][TICKET_TEXT_MAX];
-    enum store_result result =
-        store_next_tickets(office->store, heads ? TICKET_HEAD : TICKET_SHAFT, 1, tickets);
-    document_set(now, "ticket", result == STORE_OK ? tickets[0] : "");
-    return result == STORE_REFUSED ? DESK_DONE : office_result(result);
-}
-
 enum desk_result receive_begin(struct office *office, struct desk_draft *draft) {
     static const char *const kept[] = {"model", "flex", "lot", "rack"};
     bool heads = about_heads(draft);
@@ -32,7 +23,7 @@ enum desk_result receive_begin(struct office *office, struct desk_draft *draft) 
     memset(&draft->now, 0, sizeof draft->now);
     SET(draft->now.sheet, heads ? "heads" : "shafts");
     draft->now.keys = 1;
-    enum desk_result result = propose(office, heads, &draft->now);
+    enum desk_result result = made_propose(office, draft);
     if (last.sheet[0] == '\0') {
         office->day_text(office->world->wall_ms(office->world->ctx), day, sizeof day);
         document_set(&last, "lot", day);
@@ -232,90 +223,15 @@ static void compare(struct office *office, const struct desk_draft *draft,
 
 // --- the form ------------------------------------------------------------------------------------
 
-// Saved already, by a try whose outcome nobody could tell.
-static bool saved_before(struct office *office, const struct desk_draft *draft) {
-    int64_t seq;
-    return store_confirmed(office->store, draft->id, &seq) == STORE_OK;
-}
-
-// Another desk may have been given the same number: then it is the next one. One that was scanned
-// stays, and is wrong.
-static void look_at_ticket(struct office *office, struct desk_draft *draft,
-                           struct desk_remarks *remarks) {
-    char ticket[TICKET_TEXT_MAX];
-    char words[VIEW_TEXT_MAX];
-    struct part part;
-    words_copy(ticket, sizeof ticket, document_value(&draft->now, "ticket"));
-    if (ticket[0] == '\0' || store_part(office->store, ticket, &part) != STORE_OK ||
-        saved_before(office, draft)) {
-        return;
-    }
-    if (strcmp(ticket, document_value(&draft->before, "ticket")) != 0 ||
-        propose(office, about_heads(draft), &draft->now) != DESK_DONE) {
-        office_complain(remarks, "ticket", _("another part has this ticket. Scan another."));
-        return;
-    }
-    document_set(&draft->before, "ticket", document_value(&draft->now, "ticket"));
-    snprintf(words, sizeof words, _("%s was given out meanwhile: this one is %s."), ticket,
-             document_value(&draft->now, "ticket"));
-    office_note(remarks, TONE_CAUTION, words);
-}
-
 void receive_consider(struct office *office, struct desk_draft *draft,
                       struct desk_remarks *remarks) {
     if (!take_code(office, draft, remarks)) {
         return;
     }
-    look_at_ticket(office, draft, remarks);
+    made_ticket(office, draft, remarks);
     sheets_consider(office, draft, remarks);
     struct catalogue catalogue = look_up(office, draft);
     question_weight(draft, weight_of(draft), catalogue.weight, remarks);
     question_length(office, draft, length_of(draft), catalogue.length, remarks);
     compare(office, draft, &catalogue, remarks);
-}
-
-// The label at once; what became of it behind what was said of the entry.
-static void print_label(struct office *office, const struct worker *who, struct desk_draft *draft,
-                        struct desk_said *said) {
-    struct desk_said label;
-    struct desk_ref of;
-    char words[VIEW_TEXT_MAX];
-    memset(&label, 0, sizeof label);
-    memset(&of, 0, sizeof of);
-    SET(of.key[0], document_value(&draft->now, "ticket"));
-    enum desk_result result =
-        office->deed(office->deed_ctx, who, DESK_DEED_PART_TICKET, &of, draft->id, &label);
-    struct text text = text_open(words, sizeof words);
-    text_add(&text, of.key[0]);
-    text_add(&text, ": ");
-    text_add(&text, said->message);
-    text_add(&text, " ");
-    text_add(&text, label.message);
-    office_say(said, result == DESK_DONE ? said->tone : TONE_CAUTION, words);
-}
-
-enum desk_result receive_save(struct office *office, const struct worker *who,
-                              struct desk_draft *draft, struct desk_said *said) {
-    struct desk_remarks remarks;
-    struct document after;
-    struct change change;
-    struct entry entry;
-    memset(&remarks, 0, sizeof remarks);
-    receive_consider(office, draft, &remarks);
-    if (remarks.complaint_count > 0) {
-        office_say(said, TONE_STOP, remarks.complaint[0].text);
-        return DESK_REFUSED;
-    }
-    sheets_document(draft, &draft->now, &after);
-    change_between(NULL, &after, &change);
-    if (!office_change(office, who, draft->id, 0, &change, document_value(&draft->now, "why"),
-                       &entry)) {
-        office_say(said, TONE_STOP, _("This is more than one change can hold. Write less."));
-        return DESK_REFUSED;
-    }
-    enum desk_result result = office_save(office, &entry, 1, said);
-    if (result == DESK_DONE) {
-        print_label(office, who, draft, said);
-    }
-    return result;
 }

@@ -19,8 +19,8 @@ static const char *const digests[] = {
     "6bdf11de808f1a515b4a5c43afea901dfc29081d31dd505cdc1814a18cdc2a13",
     "d7b135b98e69813ab73cf1cb908f79f0010b5d0c78053c96eacfb03afdaa3fc3",
     "fc84eee4d92b6d83d53fa37ea980cd3e68fa6f7b8aa5e2fc8ff00b9c03282cc4",
-    "950e5ca9d36c9115717d99070876089bc170dd08b77e48dc9bff100bbb0a3947",
-    "be21c0137f3e459a2280e15592e7d4911b8a9fe89a94ae2752a34a497cd42762",
+    "2d2ad53e432f66ec1617f9020e32c83a16ef2dfc56537777438c1637ebcf7566",
+    "7ec4228b40eff8b87144582a3eae616645dc59ec8cb4e98bfcec54f5b2cc3788",
 };
 #define DIGESTS (sizeof digests / sizeof digests[0])
 

@@ -119,7 +119,8 @@ typedef bool store_pick_each(void *context, const struct pick_line *line);
 enum store_result store_pick(struct store *store, const char *build, const char *due,
                              store_pick_each *each, void *context);
 
-// What is left of shafts in no order, long enough: by length, the shortest first.
+// What is left of shafts in no order and was not made a shaft again, long enough: by length, the
+// shortest first.
 struct offcut_line {
     char ticket[TICKET_TEXT_MAX];
     char rack[PARTS_RACK_MAX];

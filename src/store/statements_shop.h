@@ -87,9 +87,12 @@
     X(PICK_DUE,                                                                                    \
       SHOP_PICK("INDEXED BY club_next WHERE rank > 0 AND due <> '' AND due <= ?"))                 \
     X(OFFCUTS,                                                                                     \
-      "SELECT ticket, rack, remaining, life FROM shaft INDEXED BY shaft_offcut "                   \
+      "SELECT ticket, rack, remaining, life FROM shaft AS s INDEXED BY shaft_offcut "              \
       "WHERE life <> 'raw' AND club IS NULL AND remaining IS NOT NULL AND model = ? AND flex = ? " \
-      "AND (remaining, ticket) > (?, ?) ORDER BY remaining, ticket LIMIT ?")
+      "AND (remaining, ticket) > (?, ?) "                                                          \
+      "AND NOT EXISTS (SELECT 1 FROM shaft AS n INDEXED BY shaft_from "                            \
+      "WHERE n.from_shaft = s.ticket AND n.from_shaft IS NOT NULL) "                               \
+      "ORDER BY remaining, ticket LIMIT ?")
 // clang-format on
 
 #endif

@@ -214,6 +214,49 @@ static void offcuts_of_what_was_chosen(void **state) {
     stand_see(stand, "Nothing is left of such shafts.");
 }
 
+// A shaft of 46 in, cut at its tip by an inch and then too short for its club.
+static void an_offcut_is_a_shaft_again(void **state) {
+    struct stand *stand = *state;
+    fixture_bring(&stand->fixture, 1, STAGE_DECISION);
+    struct entry entry = fixture_entry(&stand->fixture, ENTRY_DECIDE, 1);
+    entry.refers = fixture_club(&stand->fixture, 1).progress.decision_seq;
+    strcpy(entry.cause, "scrap");
+    strcpy(entry.note, "too short by an inch");
+    assert_int_equal(store_append(stand->fixture.store, &entry), STORE_OK);
+    stand_list(stand, DESK_LIST_OFFCUTS, "shaft", "Reed 60", "R");
+    assert_int_equal(rows(stand), 1);
+    ROW(stand, 0, "S-0001S", "35", "A1", "scrap"); // measured at 35 in
+    stand_action(stand, ACTION_ROW, 0);
+    stand_key(stand, "F4");
+    stand_at(stand, "FORM OFFCUT ticket");
+    assert_string_equal(stand_cell(stand, "ticket"), "S-0008E");
+    assert_string_equal(stand_cell(stand, "raw_length"), "35");
+    assert_string_equal(stand_cell(stand, "tip_cut"), "1");
+    assert_string_equal(stand_cell(stand, "model"), "Reed 60");
+    stand_fill(stand, "raw_length", "35 3/16");
+    stand_key(stand, "F4");
+    stand_see(stand, "Length now: longer than the 35 in that were left. Measure again.");
+    assert_int_equal(stand_number(stand, "SELECT count(*) FROM log WHERE kind = 'change'"), 0);
+    stand_fill(stand, "raw_length", "");
+    stand_key(stand, "F4");
+    stand_see(stand, "Length now: measure what is left.");
+    stand_fill(stand, "raw_length", "34 15/16");
+    stand_fill(stand, "weight_g", "47.5");
+    stand->save = SAVE_UNKNOWN_THERE;
+    stand_key(stand, "F4");
+    stand_key(stand, "F4");
+    stand_see(stand, "S-0008E: Saved, entry ");
+    assert_string_equal(stand->deed_of, "S-0008E");
+    assert_int_equal(stand_number(stand, "SELECT count(*) FROM log WHERE kind = 'change'"), 1);
+    assert_int_equal(stand_number(stand, "SELECT tip_cut FROM shaft WHERE from_shaft = 'S-0001S' "
+                                         "AND ticket = 'S-0008E' AND life = 'raw'"),
+                     LENGTH_INCH);
+    stand_at(stand, "LIST OFFCUTS");
+    assert_int_equal(rows(stand), 0);                          // it is one shaft, not two
+    stand_form_of(stand, DESK_FORM_OFFCUT, "S-0007G", "", ""); // raw: nothing is left of it
+    stand_see(stand, "There is nothing of the kind any more.");
+}
+
 static void decide(struct stand *stand, int64_t club, const char *cause, int64_t wall_ms) {
     fixture_bring(&stand->fixture, club, STAGE_DECISION);
     struct entry entry = fixture_entry(&stand->fixture, ENTRY_DECIDE, club);
@@ -250,15 +293,11 @@ static void scrap_is_counted_on_the_day_of_the_decision(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        TEST(lists_deliveries_newest_first),
-        TEST(a_delivery_goes_on_over_pages),
-        TEST(stock_says_what_is_short),
-        TEST(a_level_is_set_and_changed),
-        TEST(a_head_has_a_level_too),
-        TEST(a_pick_list_by_rack),
-        TEST(a_long_pick_list_has_pages),
-        TEST(offcuts_of_what_was_chosen),
-        TEST(scrap_is_counted_on_the_day_of_the_decision),
+        TEST(lists_deliveries_newest_first), TEST(a_delivery_goes_on_over_pages),
+        TEST(stock_says_what_is_short),      TEST(a_level_is_set_and_changed),
+        TEST(a_head_has_a_level_too),        TEST(a_pick_list_by_rack),
+        TEST(a_long_pick_list_has_pages),    TEST(offcuts_of_what_was_chosen),
+        TEST(an_offcut_is_a_shaft_again),    TEST(scrap_is_counted_on_the_day_of_the_decision),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
