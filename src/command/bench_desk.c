@@ -37,10 +37,10 @@ static enum desk_result deed(void *ctx, const struct worker *who, enum desk_deed
                              struct desk_said *ret_said) {
     struct bench *bench = ctx;
     bool done = false;
-    (void)who;
-    (void)id;
     ret_said->tone = TONE_FINE;
     switch ((int)deed) {
+    case DESK_DEED_RELEASE:
+        return office_release(&bench->office, who, of, id, ret_said);
     case DESK_DEED_TICKETS:
         done = tickets(bench, of, ret_said);
         break;

@@ -28,7 +28,11 @@ static enum desk_result begin_new(struct office *office, struct desk_draft *draf
 #define PLANS(name, keys) name, keys, sheets_begin, effects_consider, sheets_save
 #define RECEIVE(name) name, 1, receive_begin, receive_consider, made_save
 static const struct form_work works[DESK_FORM_COUNT] = {
-    [DESK_FORM_CLUB] = {SHEET("builds", 2)},
+    [DESK_FORM_NEW_ORDER] = {NULL, 1, orders_begin_new, orders_consider_made, orders_save_made},
+    [DESK_FORM_COPY_ORDER] = {NULL, 1, orders_begin_copy, orders_consider_made, orders_save_made},
+    [DESK_FORM_ORDER] = {SHEET("orders", 1)},
+    [DESK_FORM_CLUB] = {"builds", 2, sheets_begin, orders_consider_club, sheets_save},
+    [DESK_FORM_ADD_CLUB] = {"builds", 2, orders_begin_club, orders_consider_club, sheets_save},
     [DESK_FORM_HEAD] = {SHEET("heads", 1)},
     [DESK_FORM_SHAFT] = {SHEET("shafts", 1)},
     [DESK_FORM_HEAD_MODEL] = {PLANS("head_models", 1)},
@@ -111,6 +115,30 @@ static int flexes(struct office *office, const char *model, char texts[][DESK_KE
     return count > 0 ? count : 0;
 }
 
+// Tickets of parts that nobody has reserved, of the wished model where one is wished.
+static int free_parts(struct office *office, const struct document *now, bool heads,
+                      char texts[][DESK_KEY_MAX], int max) {
+    struct part_line lines[DESK_CHOICES_MAX];
+    const char *model = heads ? "" : document_value(now, "shaft_model");
+    const char *flex = heads ? "" : document_value(now, "flex");
+    char after[TICKET_TEXT_MAX] = "";
+    int count = 0;
+    int found = DESK_CHOICES_MAX;
+    // A shop's free parts may lie behind many that are not; a few pages are looked at.
+    for (int page = 0; page < 8 && count < max && found == DESK_CHOICES_MAX; page++) {
+        found = heads ? store_heads(office->store, "", after, lines, DESK_CHOICES_MAX)
+                      : store_shafts(office->store, model, after, lines, DESK_CHOICES_MAX);
+        for (int i = 0; i < found; i++) {
+            SET(after, lines[i].ticket);
+            if (count < max && lines[i].build[0] == '\0' && lines[i].life == PART_RAW &&
+                (flex[0] == '\0' || strcmp(flex, lines[i].flex) == 0)) {
+                words_copy(texts[count++], DESK_KEY_MAX, lines[i].ticket);
+            }
+        }
+    }
+    return count;
+}
+
 int forms_choices(void *ctx, const struct desk_draft *draft, const char *cell,
                   char texts[][DESK_KEY_MAX], int max) {
     const struct document *now = &draft->now;
@@ -125,6 +153,11 @@ int forms_choices(void *ctx, const struct desk_draft *draft, const char *cell,
     if (strcmp(cell, "flex") == 0) {
         const char *model = document_value(now, "shaft_model");
         return flexes(ctx, model[0] != '\0' ? model : document_value(now, "model"), texts, max);
+    }
+    if (draft->form == DESK_FORM_CLUB || draft->form == DESK_FORM_ADD_CLUB) {
+        if (strcmp(cell, "head") == 0 || strcmp(cell, "shaft") == 0) {
+            return free_parts(ctx, now, cell[0] == 'h', texts, max);
+        }
     }
     return fixed_choices(cell, about_heads(draft->form), texts, max);
 }

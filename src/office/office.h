@@ -24,4 +24,8 @@ struct office {
 // Everything a desk needs, with `office` as its ctx.
 struct desk_ops office_ops(struct office *office);
 
+// A drafted or held order goes to the bench.
+enum desk_result office_release(struct office *office, const struct worker *who,
+                                const struct desk_ref *of, const char *id, struct desk_said *said);
+
 #endif

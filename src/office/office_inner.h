@@ -87,6 +87,16 @@ enum desk_result level_save(struct office *office, const struct worker *who,
 // --- charts.c ------------------------------------------------------------------------------------
 // As effects_consider, and says where a heavier head is trimmed less.
 void charts_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
+// --- orders.c ------------------------------------------------------------------------------------
+enum desk_result orders_begin_new(struct office *office, struct desk_draft *draft);
+enum desk_result orders_begin_copy(struct office *office, struct desk_draft *draft);
+enum desk_result orders_begin_club(struct office *office, struct desk_draft *draft);
+void orders_consider_made(struct office *office, struct desk_draft *draft,
+                          struct desk_remarks *remarks);
+enum desk_result orders_save_made(struct office *office, const struct worker *who,
+                                  struct desk_draft *draft, struct desk_said *said);
+void orders_consider_club(struct office *office, struct desk_draft *draft,
+                          struct desk_remarks *remarks);
 
 // --- lists of each kind --------------------------------------------------------------------------
 typedef enum desk_result office_list(struct office *office, const struct desk_query *query,
@@ -96,6 +106,7 @@ office_list list_heads, list_shafts, list_head_models, list_shaft_models, list_c
 office_list list_lots, list_lot, list_stock, list_pick, list_offcuts, list_scrap;
 // How many models are to be ordered again; -1: the database cannot be read.
 int64_t stock_to_order(struct office *office);
+office_list list_orders, list_clubs;
 // Adds a row; returns its number, or -1 when the page is full: then more is set.
 int rows_add(struct desk_table *table);
 void rows_head(struct desk_table *table, const char *const *heads, size_t count);

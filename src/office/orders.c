@@ -1,0 +1,397 @@
+// Orders made, copied, changed and released at the desk; each what the plans make of it.
+
+#include "orders.h"
+#include "plans.h"
+#include "shop.h"
+#include "text.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define CLUBS_MAX (STORE_APPEND_MAX - 1) // the order itself is one change more
+
+// All changes that make an order, and what is wrong with them.
+struct making {
+    struct office *office;
+    const struct desk_draft *draft;
+    struct desk_remarks *remarks;
+    size_t count;
+    struct change change[STORE_APPEND_MAX];
+};
+
+static void begin_cells(struct desk_draft *draft, const char *sheet, size_t keys,
+                        const char *const (*cells)[2], size_t count) {
+    memset(&draft->before, 0, sizeof draft->before);
+    SET(draft->before.sheet, sheet);
+    for (size_t i = 0; i < count; i++) {
+        document_set(&draft->before, cells[i][0], cells[i][1]);
+    }
+    draft->before.keys = keys;
+    draft->now = draft->before;
+}
+
+static void next_name(struct office *office, char name[TICKET_TEXT_MAX]) {
+    if (store_next_tickets(office->store, TICKET_BUILD, 1, (char(*)[TICKET_TEXT_MAX])name) !=
+        STORE_OK) {
+        name[0] = '\0';
+    }
+}
+
+// --- making --------------------------------------------------------------------------------------
+
+static struct document order_document(const struct desk_draft *draft) {
+    static const char *const cells[] = {"priority", "reference", "note"};
+    struct document order = {.sheet = "orders"};
+    document_set(&order, "build", document_value(&draft->now, "build"));
+    order.keys = 1;
+    document_set(&order, "status", "draft");
+    for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) {
+        document_set(&order, cells[i], document_value(&draft->now, cells[i]));
+    }
+    return order;
+}
+
+// As the shop writes it; what is wrong goes to the remarks.
+static bool add_made(struct making *making, struct document *document) {
+    struct office *office = making->office;
+    if (making->count == STORE_APPEND_MAX) {
+        office_complain(making->remarks, "clubs", _("an order is made of 31 clubs at most"));
+        return false;
+    }
+    if (store_canonical(office->store, document) != STORE_OK) {
+        office_complaints(office, making->remarks);
+        return false;
+    }
+    change_between(NULL, document, &making->change[making->count++]);
+    return true;
+}
+
+static bool name_is_free(struct making *making) {
+    struct order_line line;
+    const char *name = document_value(&making->draft->now, "build");
+    if (name[0] != '\0' && store_order(making->office->store, name, &line) == STORE_OK) {
+        office_complain(making->remarks, "build", _("there is an order of this name"));
+        return false;
+    }
+    return true;
+}
+
+// Names between blanks or commas. Returns how many; -1: too many, or one is too long.
+static int club_names(const char *text, char names[][PARTS_SHORT_MAX], int max) {
+    int count = 0;
+    while (*(text += strspn(text, " ,;")) != '\0') {
+        size_t size = strcspn(text, " ,;");
+        if (count == max || size >= PARTS_SHORT_MAX) {
+            return -1;
+        }
+        memset(names[count], 0, PARTS_SHORT_MAX);
+        memcpy(names[count++], text, size);
+        text += size;
+    }
+    return count;
+}
+
+// Playing lengths by the rule of the form; not known without a first one.
+static bool club_lengths(struct making *making, size_t count, length_nm lengths[]) {
+    const char *first = document_value(&making->draft->now, "first_length");
+    const char *step = document_value(&making->draft->now, "length_step");
+    length_nm from;
+    length_nm by = 0;
+    for (size_t i = 0; i < count; i++) {
+        lengths[i] = LENGTH_UNKNOWN;
+    }
+    if (first[0] == '\0') {
+        return true;
+    }
+    if (length_parse(first, LENGTH_UNIT_INCH, &from, NULL) != LENGTH_OK) {
+        office_complain(making->remarks, "first_length", _("this is no length"));
+        return false;
+    }
+    if (step[0] != '\0' && length_parse(step, LENGTH_UNIT_INCH, &by, NULL) != LENGTH_OK) {
+        office_complain(making->remarks, "length_step", _("this is no length"));
+        return false;
+    }
+    if (!order_lengths(from, by, count, lengths)) {
+        office_complain(making->remarks, "length_step", _("a club would be no club's length"));
+        return false;
+    }
+    return true;
+}
+
+static void club_note(struct making *making, const char *name, length_nm length) {
+    char line[VIEW_TEXT_MAX];
+    char words[VIEW_CELL_MAX];
+    struct text text = text_open(line, sizeof line);
+    office_length(making->office, length, words, sizeof words);
+    text_add(&text, _("Club "));
+    text_add(&text, name);
+    text_add(&text, ": ");
+    text_add(&text, words[0] != '\0' ? words : _("length still to be said"));
+    office_note(making->remarks, TONE_PLAIN, line);
+}
+
+static bool make_club(struct making *making, const char *name, length_nm length) {
+    static const char *const cells[] = {"due",           "shaft_model", "flex", "grip_cap",
+                                        "grip_weight_g", "swingweight", "step", "uniform_flex"};
+    const struct document *now = &making->draft->now;
+    struct document club = {.sheet = "builds"};
+    char words[LENGTH_TEXT_MAX];
+    document_set(&club, "build", document_value(now, "build"));
+    document_set(&club, "club", name);
+    club.keys = 2;
+    for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) {
+        document_set(&club, cells[i], document_value(now, cells[i]));
+    }
+    if (length != LENGTH_UNKNOWN) {
+        length_text_exact(length, words);
+        document_set(&club, "playing_length", words);
+    }
+    if (!add_made(making, &club)) {
+        return false;
+    }
+    club_note(making, name, length);
+    return true;
+}
+
+static bool make_new(struct making *making) {
+    char names[CLUBS_MAX][PARTS_SHORT_MAX];
+    length_nm lengths[CLUBS_MAX];
+    struct document order = order_document(making->draft);
+    int count = club_names(document_value(&making->draft->now, "clubs"), names, CLUBS_MAX);
+    if (!name_is_free(making) || !add_made(making, &order)) {
+        return false;
+    }
+    if (count <= 0) {
+        office_complain(making->remarks, "clubs",
+                        count == 0 ? _("name the clubs, with blanks between")
+                                   : _("31 clubs at most, each name of 15 letters at most"));
+        return false;
+    }
+    bool good = club_lengths(making, (size_t)count, lengths);
+    for (int i = 0; i < count && good; i++) {
+        good = make_club(making, names[i], lengths[i]);
+    }
+    return good;
+}
+
+// --- copying -------------------------------------------------------------------------------------
+
+struct copied {
+    size_t count;
+    struct {
+        char club[PARTS_SHORT_MAX];
+        char model[PARTS_NAME_MAX];
+        char flex[PARTS_SHORT_MAX];
+        bool cancelled;
+    } line[CLUBS_MAX];
+};
+
+static bool take_line(void *context, const struct club *club, const struct final_values *values) {
+    struct copied *copied = context;
+    (void)values;
+    SET(copied->line[copied->count].club, club->order.club);
+    SET(copied->line[copied->count].model, club->shaft.model);
+    SET(copied->line[copied->count].flex, club->shaft.flex);
+    copied->line[copied->count++].cancelled = club->order.cancelled;
+    return copied->count < CLUBS_MAX;
+}
+
+static bool copy_club(struct making *making, const struct copied *copied, size_t at) {
+    const char *keys[] = {document_value(&making->draft->now, "from"), copied->line[at].club};
+    struct document line;
+    struct document club;
+    struct change change;
+    if (copied->line[at].cancelled) {
+        return true;
+    }
+    if (store_document(making->office->store, "builds", keys, &line) != STORE_OK ||
+        !order_copy(&line, document_value(&making->draft->now, "build"), copied->line[at].model,
+                    copied->line[at].flex, &change) ||
+        change_apply(&change, NULL, &club) != NULL) {
+        office_complain(making->remarks, "from", _("a club of it cannot be copied"));
+        return false;
+    }
+    document_set(&club, "due", document_value(&making->draft->now, "due"));
+    if (!add_made(making, &club)) {
+        return false;
+    }
+    length_nm length = LENGTH_UNKNOWN;
+    length_parse(document_value(&club, "playing_length"), LENGTH_UNIT_INCH, &length, NULL);
+    club_note(making, copied->line[at].club, length);
+    return true;
+}
+
+static bool make_copy(struct making *making) {
+    struct copied copied = {0};
+    struct document order = order_document(making->draft);
+    bool good = name_is_free(making) && add_made(making, &order);
+    if (good &&
+        store_build_clubs(making->office->store, document_value(&making->draft->now, "from"),
+                          take_line, &copied) != STORE_OK) {
+        office_complain(making->remarks, "from", _("there is no such order"));
+        return false;
+    }
+    for (size_t i = 0; i < copied.count && good; i++) {
+        good = copy_club(making, &copied, i);
+    }
+    return good;
+}
+
+// --- forms ---------------------------------------------------------------------------------------
+
+enum desk_result orders_begin_new(struct office *office, struct desk_draft *draft) {
+    char name[TICKET_TEXT_MAX] = "";
+    next_name(office, name);
+    const char *const cells[][2] = {{"build", name},        {"priority", "3"},
+                                    {"length_step", "1/2"}, {"grip_cap", "1/8"},
+                                    {"uniform_flex", "no"}, {"step", "0"}};
+    begin_cells(draft, "new_order", 1, cells, sizeof cells / sizeof *cells);
+    return DESK_DONE;
+}
+
+enum desk_result orders_begin_copy(struct office *office, struct desk_draft *draft) {
+    char name[TICKET_TEXT_MAX] = "";
+    next_name(office, name);
+    const char *const cells[][2] = {{"from", draft->of.key[0]}, {"build", name}, {"priority", "3"}};
+    begin_cells(draft, "new_order", 1, cells, sizeof cells / sizeof *cells);
+    draft->exists = true; // what it is a copy of
+    return DESK_DONE;
+}
+
+static bool make(struct office *office, const struct desk_draft *draft,
+                 struct desk_remarks *remarks, struct making *making) {
+    *making = (struct making){.office = office, .draft = draft, .remarks = remarks};
+    return draft->form == DESK_FORM_COPY_ORDER ? make_copy(making) : make_new(making);
+}
+
+void orders_consider_made(struct office *office, struct desk_draft *draft,
+                          struct desk_remarks *remarks) {
+    struct making making;
+    make(office, draft, remarks, &making);
+}
+
+enum desk_result orders_save_made(struct office *office, const struct worker *who,
+                                  struct desk_draft *draft, struct desk_said *said) {
+    struct making making;
+    struct desk_remarks remarks = {0};
+    struct entry entries[STORE_APPEND_MAX];
+    if (!make(office, draft, &remarks, &making)) {
+        office_say(said, TONE_STOP, remarks.complaint[0].text);
+        return DESK_REFUSED;
+    }
+    for (size_t i = 0; i < making.count; i++) {
+        if (!office_change(office, who, draft->id, i, &making.change[i], "", &entries[i])) {
+            office_say(said, TONE_STOP, _("This is more than one change can hold. Write less."));
+            return DESK_REFUSED;
+        }
+    }
+    enum desk_result result = office_save(office, entries, making.count, said);
+    if (result == DESK_DONE) {
+        said->next = (struct desk_place){.goes = GOES_LIST, .which = DESK_LIST_CLUBS};
+        SET(said->next.of.key[0], document_value(&draft->now, "build"));
+        office_say(said, TONE_FINE,
+                   _("Saved as a draft. Give each club its head, then release it."));
+    }
+    return result;
+}
+
+enum desk_result orders_begin_club(struct office *office, struct desk_draft *draft) {
+    const char *const cells[][2] = {
+        {"build", draft->of.key[0]}, {"club", ""}, {"grip_cap", "1/8"}, {"step", "0"},
+        {"uniform_flex", "no"},
+    };
+    (void)office;
+    begin_cells(draft, "builds", 2, cells, sizeof cells / sizeof *cells);
+    return DESK_DONE;
+}
+
+// --- one club ------------------------------------------------------------------------------------
+
+struct what_if {
+    const struct office *office;
+    const char *build;
+    const char *club;
+    struct desk_remarks *remarks;
+};
+
+static enum store_result look(void *ctx, struct store *store) {
+    const struct what_if *what = ctx;
+    return plans_notes(what->office, store, what->build, what->club, what->remarks);
+}
+
+void orders_consider_club(struct office *office, struct desk_draft *draft,
+                          struct desk_remarks *remarks) {
+    struct document before;
+    struct document after;
+    struct change change;
+    struct entry entry;
+    struct what_if what = {.office = office,
+                           .build = document_value(&draft->now, "build"),
+                           .club = document_value(&draft->now, "club"),
+                           .remarks = remarks};
+    sheets_consider(office, draft, remarks);
+    if (remarks->complaint_count > 0) {
+        return;
+    }
+    sheets_document(draft, &draft->now, &after);
+    sheets_document(draft, &draft->before, &before);
+    change_between(draft->exists ? &before : NULL, &after, &change);
+    if (change_empty(&change)) {
+        plans_notes(office, office->store, what.build, what.club, remarks);
+        return;
+    }
+    if (office_change(office, &office->who, draft->id, 0, &change, "", &entry) &&
+        store_rehearse(office->store, &entry, 1, look, &what) == STORE_REFUSED) {
+        office_complaints(office, remarks);
+    }
+}
+
+// --- release -------------------------------------------------------------------------------------
+
+struct unready {
+    const struct office *office;
+    int clubs;
+};
+
+static bool count_unready(void *context, const struct club *club,
+                          const struct final_values *values) {
+    struct unready *unready = context;
+    struct plans_words words;
+    (void)values;
+    plans_club(unready->office, club, &words);
+    unready->clubs += words.planned || club->order.cancelled ? 0 : 1;
+    return true;
+}
+
+enum desk_result office_release(struct office *office, const struct worker *who,
+                                const struct desk_ref *of, const char *id, struct desk_said *said) {
+    const char *keys[] = {of->key[0]};
+    struct unready unready = {.office = office};
+    struct document before;
+    struct document after;
+    struct change change;
+    struct entry entry;
+    enum store_result found = store_document(office->store, "orders", keys, &before);
+    if (found != STORE_OK) {
+        office_say(said, TONE_STOP, _("There is no such order."));
+        return office_result(found);
+    }
+    after = before;
+    document_set(&after, "status", "released");
+    change_between(&before, &after, &change);
+    if (change_empty(&change)) {
+        office_say(said, TONE_PLAIN, _("It is released already."));
+        return DESK_DONE;
+    }
+    office_change(office, who, id, 0, &change, "", &entry);
+    enum desk_result result = office_save(office, &entry, 1, said);
+    if (result == DESK_DONE) {
+        store_build_clubs(office->store, of->key[0], count_unready, &unready);
+        said->tone = unready.clubs > 0 ? TONE_CAUTION : TONE_FINE;
+        snprintf(said->message, sizeof said->message,
+                 unready.clubs > 0 ? _("Released to the bench. %d of its clubs have no plan yet.")
+                                   : _("Released to the bench."),
+                 unready.clubs);
+    }
+    return result;
+}
