@@ -30,10 +30,14 @@ static void begin_cells(struct desk_draft *draft, const char *sheet, size_t keys
     draft->now = draft->before;
 }
 
+// The next number that no order has, as people write it on the order.
 static void next_name(struct office *office, char name[TICKET_TEXT_MAX]) {
-    if (store_next_tickets(office->store, TICKET_BUILD, 1, (char(*)[TICKET_TEXT_MAX])name) !=
-        STORE_OK) {
-        name[0] = '\0';
+    char tickets[1][TICKET_TEXT_MAX];
+    struct ticket ticket;
+    memset(name, 0, TICKET_TEXT_MAX);
+    if (store_next_tickets(office->store, TICKET_BUILD, 1, tickets) == STORE_OK &&
+        ticket_parse(tickets[0], &ticket) == TICKET_OK) {
+        ticket_body(&ticket, name);
     }
 }
 
