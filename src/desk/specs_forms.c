@@ -53,6 +53,11 @@ static const struct field_spec club[] = {
     {"swingweight", N_("Swingweight"), N_("D2"), false},
     {"step", N_("Step"), N_("soft -1, hard 1"), false},
     {"uniform_flex", N_("Uniform flex"), "", false},
+    {"loft", N_("Loft"), N_("degrees"), false},
+    {"lie", N_("Lie"), N_("degrees"), false},
+    {"given_trim", N_("Tip trim given"), N_("instead of the chart"), false},
+    {"extension", N_("Extend the butt"), N_("if too short"), false},
+    {"cancelled", N_("Cancelled"), "", false},
 };
 static const struct field_spec head[] = {
     {"ticket", N_("Ticket"), "", true},

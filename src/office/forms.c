@@ -66,6 +66,7 @@ static int fixed_choices(const char *cell, bool head_models, char texts[][DESK_K
         {"bore", {"blind", "through", "short"}},
         {"uniform_flex", {"yes", "no"}},
         {"cancelled", {"yes", "no"}},
+        {"extension", {"yes", "no"}},
         {"status", {"draft", "released", "held", "cancelled"}},
         {"priority", {"1", "2", "3", "4", "5"}},
         {"step", {"-2", "-1", "0", "1", "2"}},
