@@ -198,6 +198,7 @@ bool rows_wanted(const struct desk_query *query, const char *a, const char *b) {
 static office_list *const lists[DESK_LIST_COUNT] = {
     [DESK_LIST_ORDERS] = list_orders,
     [DESK_LIST_CLUBS] = list_clubs,
+    [DESK_LIST_CHANGES] = list_changes,
     [DESK_LIST_HEADS] = list_heads,
     [DESK_LIST_SHAFTS] = list_shafts,
     [DESK_LIST_HEAD_MODELS] = list_head_models,

@@ -98,6 +98,13 @@ enum desk_result orders_save_made(struct office *office, const struct worker *wh
 void orders_consider_club(struct office *office, struct desk_draft *draft,
                           struct desk_remarks *remarks);
 
+// --- changes.c -----------------------------------------------------------------------------------
+enum desk_result changes_begin(struct office *office, struct desk_draft *draft);
+void changes_consider(struct office *office, struct desk_draft *draft,
+                      struct desk_remarks *remarks);
+enum desk_result changes_save(struct office *office, const struct worker *who,
+                              struct desk_draft *draft, struct desk_said *said);
+
 // --- lists of each kind --------------------------------------------------------------------------
 typedef enum desk_result office_list(struct office *office, const struct desk_query *query,
                                      struct desk_table *table);
@@ -107,6 +114,7 @@ office_list list_lots, list_lot, list_stock, list_pick, list_offcuts, list_scrap
 // How many models are to be ordered again; -1: the database cannot be read.
 int64_t stock_to_order(struct office *office);
 office_list list_orders, list_clubs;
+office_list list_changes;
 // Adds a row; returns its number, or -1 when the page is full: then more is set.
 int rows_add(struct desk_table *table);
 void rows_head(struct desk_table *table, const char *const *heads, size_t count);
