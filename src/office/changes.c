@@ -85,12 +85,12 @@ enum desk_result list_changes(struct office *office, const struct desk_query *qu
     struct changed_line lines[SOME];
     const char *build = query->of.key[0];
     int64_t before = strtoll(query->after.key[0], NULL, 10);
-    int count = store_changes(office->store, build[0] != '\0' ? "builds" : NULL,
-                              build[0] != '\0' ? build : NULL, before, lines, SOME);
+    int count =
+        store_changes(office->store, NULL, build[0] != '\0' ? build : NULL, before, lines, SOME);
     SET(table->set.title, _("Changes"));
     if (build[0] != '\0') {
         struct text text = text_open(table->set.subtitle, sizeof table->set.subtitle);
-        text_add(&text, _("the clubs of order "));
+        text_add(&text, _("of order "));
         text_add(&text, build);
     }
     rows_head(table, heads, sizeof heads / sizeof *heads);
@@ -169,7 +169,10 @@ void changes_consider(struct office *office, struct desk_draft *draft,
         office_complain(remarks, "entry", _("this change cannot be read"));
         return;
     }
-    office_note(remarks, TONE_PLAIN, _("This is what would be written:"));
+    office_note(remarks, TONE_PLAIN,
+                back.taken  ? _("It would be taken away again:")
+                : back.made ? _("It would be there again:")
+                            : _("This is what would be written:"));
     change_words(&back, words, sizeof words);
     office_note(remarks, TONE_PLAIN, words);
     if (store_rehearse(office->store, &entry, 1, nothing_more, NULL) == STORE_REFUSED) {

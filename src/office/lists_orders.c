@@ -1,8 +1,8 @@
 // Orders, and the clubs of one with their plans.
 
 #include "plans.h"
-#include "shop.h"
 #include "text.h"
+#include "workshop.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -21,7 +21,7 @@ struct entry office_entry(const struct office *office, enum entry_kind kind,
         // Made of the draft's, so that a second try has the same ones.
         snprintf(tail, sizeof tail, "%02x", (unsigned)at & 0xFFU);
         for (size_t i = 0; i < 2; i++) {
-            char *digit = &entry.confirm_id[CONFIRM_ID_MAX - 3 + i];
+            char *digit = &entry.confirm_id[i];
             int a = *digit <= '9' ? *digit - '0' : *digit - 'a' + 10;
             int b = tail[i] <= '9' ? tail[i] - '0' : tail[i] - 'a' + 10;
             *digit = "0123456789abcdef"[a ^ b];

@@ -2,8 +2,8 @@
 
 #include "orders.h"
 #include "plans.h"
-#include "shop.h"
 #include "text.h"
+#include "workshop.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -157,6 +157,17 @@ static bool make_club(struct making *making, const char *name, length_nm length)
     return true;
 }
 
+static bool named_twice(char names[][PARTS_SHORT_MAX], int count) {
+    for (int i = 0; i < count; i++) {
+        for (int before = 0; before < i; before++) {
+            if (strcmp(names[i], names[before]) == 0) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static bool make_new(struct making *making) {
     char names[CLUBS_MAX][PARTS_SHORT_MAX];
     length_nm lengths[CLUBS_MAX];
@@ -169,6 +180,10 @@ static bool make_new(struct making *making) {
         office_complain(making->remarks, "clubs",
                         count == 0 ? _("name the clubs, with blanks between")
                                    : _("31 clubs at most, each name of 15 letters at most"));
+        return false;
+    }
+    if (named_twice(names, count)) {
+        office_complain(making->remarks, "clubs", _("two of these have one name"));
         return false;
     }
     bool good = club_lengths(making, (size_t)count, lengths);

@@ -1,6 +1,6 @@
 // Orders, lots and new tickets for the desk.
 
-#include "shop.h"
+#include "workshop.h"
 #include "pace.h"
 #include "query.h"
 

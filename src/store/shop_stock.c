@@ -2,7 +2,7 @@
 
 #include "orders.h"
 #include "query.h"
-#include "shop.h"
+#include "workshop.h"
 
 #include <string.h>
 

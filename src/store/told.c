@@ -1,6 +1,6 @@
 #include "told.h"
 #include "orders.h"
-#include "shop.h"
+#include "workshop.h"
 #include "work.h"
 
 #include <stdio.h>

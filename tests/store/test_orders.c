@@ -1,7 +1,7 @@
 // Orders that wait, are held, cancelled or changed while they are cut.
 
 #include "desk_fixture.h"
-#include "shop.h"
+#include "workshop.h"
 
 static int opened(void **state) {
     static struct fixture fixture;

@@ -1,5 +1,5 @@
-#ifndef SHOP_H
-#define SHOP_H
+#ifndef WORKSHOP_H
+#define WORKSHOP_H
 
 // What the desk asks of the store besides documents and changes (store.h): orders, lots, new
 // tickets, stock, what to fetch, and what a bench must be told. Reads only; changes are entries.

@@ -1,7 +1,7 @@
 // What the desk asks: lists of orders, lots, new tickets, stock, what to fetch, the bench's pace.
 
 #include "desk_fixture.h"
-#include "shop.h"
+#include "workshop.h"
 
 #include <stdio.h>
 
