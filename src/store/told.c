@@ -1,7 +1,7 @@
 #include "told.h"
 #include "orders.h"
-#include "workshop.h"
 #include "work.h"
+#include "workshop.h"
 
 #include <stdio.h>
 #include <string.h>
