@@ -8,7 +8,7 @@
 //          least and wanted empty where no level is set
 //   pick:  rack, part (head, shaft, no head, no shaft), ticket, model, flex, order, club, due
 
-#include "shop.h"
+#include "workshop.h"
 
 #include <stdio.h>
 

@@ -1,8 +1,8 @@
 // Stock: what lies there, what to fetch, what is left of shafts.
 
 #include "office_inner.h"
-#include "shop.h"
 #include "text.h"
+#include "workshop.h"
 
 #include <stdio.h>
 #include <stdlib.h>

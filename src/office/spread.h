@@ -4,7 +4,7 @@
 // How much the parts of a delivery spread about their model's figure: in words and as a plot.
 
 #include "office_inner.h"
-#include "shop.h"
+#include "workshop.h"
 
 // The parts of a delivery that are looked at; of a larger one the first by ticket.
 #define SPREAD_MAX 1000
