@@ -1,8 +1,8 @@
 // A part that is new in the shop: its ticket, its entry, its label.
 
 #include "office_inner.h"
-#include "shop.h"
 #include "text.h"
+#include "workshop.h"
 
 #include <stdio.h>
 #include <string.h>
