@@ -58,14 +58,16 @@ static void deed(struct desk *desk, const struct desk_place *place) {
     desk_say(desk, result == DESK_DONE ? said.tone : TONE_STOP, said.message);
 }
 
-static bool push(struct desk *desk, const struct desk_place *place) {
+static bool room(struct desk *desk) {
     if (desk->depth == DESK_DEPTH) {
         desk_say(desk, TONE_CAUTION, _("Too many pages are open: go back first."));
-        return false;
     }
+    return desk->depth < DESK_DEPTH;
+}
+
+static void push(struct desk *desk, const struct desk_place *place) {
     memset(&desk->page[desk->depth], 0, sizeof desk->page[0]);
     desk->page[desk->depth++].place = *place;
-    return true;
 }
 
 enum desk_wish desk_open(struct desk *desk, const struct desk_place *place) {
@@ -76,10 +78,12 @@ enum desk_wish desk_open(struct desk *desk, const struct desk_place *place) {
     desk_say(desk, TONE_PLAIN, "");
     switch (place->goes) {
     case GOES_LIST:
-        push(desk, place);
+        if (room(desk)) {
+            push(desk, place);
+        }
         break;
     case GOES_FORM:
-        if (form_open(desk, place)) {
+        if (room(desk) && form_open(desk, place)) {
             push(desk, place);
         }
         break;
@@ -166,6 +170,7 @@ static enum desk_wish menu_event(struct desk *desk, const struct event *event) {
 
 enum desk_wish desk_event(struct desk *desk, const struct event *event) {
     enum desk_goes goes = desk_top(desk)->place.goes;
+    memset(&desk->wanted, 0, sizeof desk->wanted); // whoever goes on does not wait for it
     if (event->kind == EVENT_ACTION && event->action == ACTION_BACK) {
         return back(desk);
     }

@@ -100,8 +100,28 @@ static bool leave(struct desk *desk) {
     return true;
 }
 
+// Leaving a field may take a column away or make one: where the field `to` stands afterwards.
+static bool leave_for(struct desk *desk, int *to) {
+    struct form_field fields[VIEW_FORM_FIELDS];
+    int count = form_fields(&desk->work, fields);
+    char cell[CHANGE_NAME_MAX];
+    SET(cell, fields[*to].cell);
+    if (!leave(desk)) {
+        return false;
+    }
+    count = form_fields(&desk->work, fields);
+    for (int i = 0; i < count; i++) {
+        if (strcmp(fields[i].cell, cell) == 0) {
+            *to = i;
+            return true;
+        }
+    }
+    *to = *to < count ? *to : count - 1;
+    return true;
+}
+
 static void go(struct desk *desk, int to, int step) {
-    if (leave(desk)) {
+    if (leave_for(desk, &to)) {
         desk->work.field = free_field(&desk->work, to, step);
     }
 }
@@ -151,15 +171,20 @@ static enum desk_wish save(struct desk *desk) {
     return wish;
 }
 
-// On to the next field, of a run to the next that is empty. True: there is none.
+// On to the next field, of a run to the next that is empty; from a new column to the next new one.
+// True: there is none.
 static bool at_end(struct desk *desk) {
     struct desk_work *work = &desk->work;
-    bool run = form_spec(work->draft.form)->run;
-    if (!leave(desk)) {
+    bool column = work->extra[0] != '\0';
+    int to = column ? work->field : free_field(work, work->field + 1, 1);
+    bool end = to == work->field && !column;
+    if (!leave_for(desk, &to)) {
         return false;
     }
-    int to = run ? form_empty(work, work->field) : free_field(work, work->field + 1, 1);
-    bool end = to < 0 || to == work->field;
+    if (form_spec(work->draft.form)->run) {
+        to = form_empty(work, work->field);
+        end = to < 0;
+    }
     work->field = end ? work->field : to;
     return end;
 }
@@ -183,7 +208,7 @@ static void type(struct desk *desk, char key) {
     struct desk_work *work = &desk->work;
     struct form_field field;
     char text[CHANGE_VALUE_MAX + 1] = "";
-    if (!form_active(work, &field) || (key != '\b' && (unsigned char)key < ' ')) {
+    if (!form_active(work, &field)) {
         return;
     }
     if (!work->selected || key == '\b') {
@@ -260,8 +285,27 @@ static enum desk_wish key(struct desk *desk, int64_t code) {
         complete(desk);
         return next(desk);
     }
-    if (code > 0 && code < VIEW_KEY_SIXTEENTH) {
+    if (code == '\b' || (code >= ' ' && code <= '~')) {
         type(desk, (char)code);
+    }
+    return DESK_STAYS;
+}
+
+static void touch_field(struct desk *desk, int64_t at) {
+    struct form_field fields[VIEW_FORM_FIELDS];
+    if (at >= 0 && at < form_fields(&desk->work, fields)) {
+        complete(desk);
+        go(desk, (int)at, at < desk->work.field ? -1 : 1);
+    }
+}
+
+static enum desk_wish button(struct desk *desk, int64_t which) {
+    if (which == FORM_SAVE) {
+        complete(desk);
+        return save(desk);
+    }
+    if (which == FORM_KEYS) {
+        desk->work.keys = !desk->work.keys;
     }
     return DESK_STAYS;
 }
@@ -269,20 +313,14 @@ static enum desk_wish key(struct desk *desk, int64_t code) {
 static enum desk_wish action(struct desk *desk, enum view_action_id id, int64_t argument) {
     switch ((int)id) {
     case ACTION_FIELD:
-        complete(desk);
-        go(desk, (int)argument, argument < desk->work.field ? -1 : 1);
+        touch_field(desk, argument);
         return DESK_STAYS;
     case ACTION_CHOICE:
         return choose(desk, argument);
     case ACTION_KEY:
         return key(desk, argument);
     case ACTION_DESK_BUTTON:
-        if (argument == FORM_SAVE) {
-            complete(desk);
-            return save(desk);
-        }
-        desk->work.keys = !desk->work.keys;
-        return DESK_STAYS;
+        return button(desk, argument);
     default:
         return DESK_STAYS;
     }

@@ -67,13 +67,14 @@ static enum desk_wish choose_row(struct desk *desk, int64_t row) {
 static void turn(struct desk *desk, bool on) {
     struct desk_page *page = desk_top(desk);
     struct desk_table table;
-    if (!on) {
-        page->page -= page->page > 0 ? 1 : 0;
-    } else if (page->page + 1 < DESK_PAGES && load(desk, &table) == DESK_DONE && table.more &&
+    if (!on && page->page > 0) {
+        page->page--;
+        page->has_selected = false;
+    } else if (on && page->page + 1 < DESK_PAGES && load(desk, &table) == DESK_DONE && table.more &&
                table.set.row_count > 0) {
         page->after[++page->page] = table.ref[table.set.row_count - 1];
+        page->has_selected = false;
     }
-    page->has_selected = false;
 }
 
 static enum desk_wish action(struct desk *desk, enum view_action_id id, int64_t argument) {
