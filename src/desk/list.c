@@ -112,6 +112,18 @@ enum desk_wish list_event(struct desk *desk, const struct event *event) {
     return DESK_STAYS;
 }
 
+// What an empty list is begun with: its first button that makes something.
+static void empty_words(const struct list_spec *spec, char *buffer, size_t size) {
+    for (size_t i = 0; i < spec->count; i++) {
+        if (!spec->button[i].row && spec->button[i].goes == GOES_FORM) {
+            snprintf(buffer, size, _("Nothing here yet. %s: %s."), spec->button[i].key,
+                     _(spec->button[i].label));
+            return;
+        }
+    }
+    snprintf(buffer, size, "%s", _("Nothing here yet. F3 goes back."));
+}
+
 void list_view(const struct desk *desk, struct view *view) {
     const struct desk_page *page = desk_top_of(desk);
     const struct list_spec *spec = list_spec((enum desk_list)page->place.which);
@@ -127,6 +139,9 @@ void list_view(const struct desk *desk, struct view *view) {
         view->band_tone = TONE_STOP;
         SET(view->band, result == DESK_NONE ? _("There is nothing of the kind any more.")
                                             : _("The database cannot be read."));
+    }
+    if (result == DESK_DONE && table.set.row_count == 0 && page->find[0] == '\0') {
+        empty_words(spec, view->band, sizeof view->band);
     }
     if (page->find[0] != '\0') {
         if (table.set.subtitle[0] == '\0') {

@@ -65,6 +65,17 @@ enum desk_result list_shafts(struct office *office, const struct desk_query *que
     return count < 0 ? DESK_FAILED : DESK_DONE;
 }
 
+// Thousandths of an inch, as calipers and catalogues have them: `0.370`.
+static void diameter(const struct office *office, length_nm length, char *cell) {
+    char words[LENGTH_TEXT_MAX] = "";
+    if (length != LENGTH_UNKNOWN && office->settings->metric_first) {
+        length_text_mm(length, 2, words);
+    } else if (length != LENGTH_UNKNOWN) {
+        length_text_inch(length, 3, words);
+    }
+    words_copy(cell, VIEW_CELL_MAX, words);
+}
+
 static void model_rows(const struct office *office, const struct model_line *lines, int count,
                        struct desk_table *table) {
     for (int i = 0; i < count; i++) {
@@ -78,7 +89,7 @@ static void model_rows(const struct office *office, const struct model_line *lin
         SET(cell[1], lines[i].kind);
         SET(cell[2], lines[i].detail);
         office_weight(lines[i].weight, cell[3], VIEW_CELL_MAX);
-        office_length(office, lines[i].diameter, cell[4], VIEW_CELL_MAX);
+        diameter(office, lines[i].diameter, cell[4]);
         struct text text = text_open(cell[5], VIEW_CELL_MAX);
         text_add_number(&text, lines[i].revision);
     }
