@@ -1,5 +1,6 @@
 // `kerfside card` and `kerfside certificate` by the real program, read back with pdftotext.
 
+#include "builds.h"
 #include "run.h"
 #include "scratch.h"
 
@@ -238,6 +239,48 @@ static void a_certificate_waits_for_all_values(void **state) {
     keep("z.pdf", "certificate-letter");
 }
 
+static struct builds_done done_of(const char *build) {
+    struct bench_rules rules = BENCH_RULES_DEFAULT;
+    struct assembly assembly = ASSEMBLY_DEFAULT;
+    struct assembly_tolerance tolerance = ASSEMBLY_TOLERANCE_DEFAULT;
+    struct builds_done done;
+    assert_int_equal(builds_done(scratch.store, build, &rules, &assembly, &tolerance, &done),
+                     STORE_OK);
+    return done;
+}
+
+static void a_build_is_done_when_its_clubs_are(void **state) {
+    (void)state;
+    struct builds_done done;
+    shop();
+    done = done_of("77");
+    assert_int_equal(done.clubs, 3);
+    assert_int_equal(done.done, 0);
+    assert_string_equal(done.missing, "club 7: not cut; club 8: not cut; club P: not cut");
+    cut("77", "7");
+    final("77", "7", ENTRY_FINAL_LENGTH, "37 1/4");
+    final("77", "7", ENTRY_FINAL_SWINGWEIGHT, "D1");
+    done = done_of("77");
+    assert_int_equal(done.done, 0);
+    assert_string_equal(done.missing, "club 7: length out; club 8: not cut; club P: not cut");
+    final("77", "7", ENTRY_FINAL_LENGTH, "37 1/8");
+    done = done_of("77");
+    assert_int_equal(done.done, 1);
+    assert_string_equal(done.missing, "club 8: not cut; club P: not cut");
+    // Lines that were cancelled keep nobody waiting.
+    scratch_write(&scratch, "builds.csv",
+                  "build,club,due,head,shaft,playing_length,grip_cap,grip_weight_g,swingweight,"
+                  "step,uniform_flex,cancelled\n"
+                  "77,8,,,,36 1/2,1/8,50,D1,0,no,yes\n77,P,,,,35 1/2,1/8,80,,0,no,yes\n");
+    if (scratch_import(&scratch, "builds.csv", NULL) != STORE_OK) {
+        fail_msg("%s", scratch.messages);
+    }
+    done = done_of("77");
+    assert_int_equal(done.clubs, 1);
+    assert_int_equal(done.done, 1);
+    assert_string_equal(done.missing, "");
+}
+
 static void wrong_use_is_said(void **state) {
     (void)state;
     shop();
@@ -259,6 +302,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(cards_say_what_is_to_be_done),
         STEP(a_certificate_waits_for_all_values),
+        STEP(a_build_is_done_when_its_clubs_are),
         STEP(wrong_use_is_said),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
