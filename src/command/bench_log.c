@@ -146,26 +146,68 @@ enum station_lookup bench_about(void *ctx, int64_t seq, struct station_remark *r
     return count > 0 ? STATION_FOUND : STATION_ABSENT;
 }
 
+struct newest {
+    struct log_line *line; // newest first
+    int count;
+    bool withdrawn[STATS_LINES];
+};
+
+// Marks the line that a later entry takes back.
+static bool take_back(void *context, const struct entry *entry) {
+    struct newest *newest = context;
+    int low = 0;
+    int high = newest->count;
+    while (low < high) {
+        int middle = low + (high - low) / 2;
+        if (newest->line[middle].seq > entry->refers) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    if (entry->kind == ENTRY_WITHDRAW && low < newest->count &&
+        newest->line[low].seq == entry->refers) {
+        newest->withdrawn[low] = true;
+    }
+    return true;
+}
+
+static bool read_newest(struct store *store, const struct log_filter *wanted,
+                        struct newest *newest) {
+    newest->line = calloc(STATS_LINES, sizeof *newest->line);
+    newest->count =
+        newest->line != NULL ? store_log(store, wanted, 0, newest->line, STATS_LINES) : -1;
+    return newest->count == 0 ||
+           (newest->count > 0 &&
+            store_log_about(store, newest->line[newest->count - 1].seq, newest->line[0].seq,
+                            take_back, newest) == STORE_OK);
+}
+
 // The newest entries of the filter, told from the oldest on: what charts of a day or a build need.
 enum station_lookup bench_stats(void *ctx, const struct review_filter *filter,
                                 struct cut_stats *ret_stats) {
     const struct bench *bench = ctx;
     struct log_filter wanted = filter_of(filter);
-    struct log_line *lines = calloc(STATS_LINES, sizeof *lines);
-    int count = lines != NULL ? store_log(bench->store, &wanted, 0, lines, STATS_LINES) : -1;
-    for (int i = count - 1; i >= 0; i--) {
-        struct cut_fact fact = {.kind = lines[i].kind,
-                                .planned = lines[i].planned,
-                                .made = lines[i].made,
-                                .cause = lines[i].cause,
-                                .hour = bench_clock_hour(lines[i].wall_ms)};
+    struct newest *newest = calloc(1, sizeof *newest);
+    bool read = newest != NULL && read_newest(bench->store, &wanted, newest);
+    for (int i = read ? newest->count - 1 : -1; i >= 0; i--) {
+        const struct log_line *line = &newest->line[i];
+        struct cut_fact fact = {.kind = line->kind,
+                                .planned = line->planned,
+                                .made = line->made,
+                                .cause = line->cause,
+                                .hour = bench_clock_hour(line->wall_ms),
+                                .withdrawn = newest->withdrawn[i]};
         cut_stats_add(ret_stats, &fact);
     }
-    if (count == STATS_LINES) {
-        ret_stats->left_out_before_ms = lines[count - 1].wall_ms;
+    if (read && newest->count == STATS_LINES) {
+        ret_stats->left_out_before_ms = newest->line[STATS_LINES - 1].wall_ms;
     }
-    free(lines);
-    return count >= 0 ? STATION_FOUND : STATION_LOOKUP_FAILED;
+    if (newest != NULL) {
+        free(newest->line);
+        free(newest);
+    }
+    return read ? STATION_FOUND : STATION_LOOKUP_FAILED;
 }
 
 bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size) {

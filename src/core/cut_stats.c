@@ -32,6 +32,9 @@ void cut_cause_add(struct cut_cause *causes, size_t *count, const char *word) {
 void cut_stats_add(struct cut_stats *stats, const struct cut_fact *fact) {
     bool cut = fact->kind == ENTRY_TIP_CUT || fact->kind == ENTRY_BUTT_CUT;
     stats->facts++;
+    if (fact->withdrawn) {
+        return;
+    }
     if (cut) {
         stats->cuts++;
         stats->by_hour[fact->hour]++;

@@ -15,6 +15,7 @@ struct cut_fact {
     length_nm made;
     const char *cause; // of holds and decisions
     int hour;          // local, 0 to 23
+    bool withdrawn;    // a later entry took it back: looked at, and counts nowhere
 };
 
 #define CUT_STATS_POINTS 60

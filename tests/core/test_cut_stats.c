@@ -60,6 +60,13 @@ static void test_counts(void **state) {
         struct cut_fact fact = {.kind = facts[i].kind, .cause = facts[i].cause, .hour = 9};
         cut_stats_add(&stats, &fact);
     }
+    static const enum entry_kind back[] = {ENTRY_TIP_CUT, ENTRY_BUTT_CUT, ENTRY_MEASURE};
+    for (size_t i = 0; i < COUNT(back); i++) { // taken back
+        struct cut_fact fact = {.kind = back[i], .cause = "", .hour = 9, .withdrawn = true};
+        cut_stats_add(&stats, &fact);
+    }
+    assert_int_equal(stats.facts, COUNT(facts) + COUNT(back));
+    assert_int_equal(stats.measured, 0);
     cut_stats_sort(&stats);
     assert_int_equal(stats.cuts, 2);
     assert_int_equal(stats.by_hour[9], 2);

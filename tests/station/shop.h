@@ -81,6 +81,7 @@ struct shop {
     int64_t moved_ms; // last press or move that did something, 0 not told
     int pin_wait_s;
     char *plan_text;       // ENTRY_PLAN_MAX bytes that get the last plan logged, NULL: not wanted
+    int64_t stats_from_ms; // charts leave out what is older, 0: nothing
     struct entry *noted;   // gets the last note logged, NULL: not wanted
     const struct kit *kit; // what a stock match proposes, NULL: nothing
     const struct set_measured *finals; // of the clubs of a set, in their order; NULL: nothing

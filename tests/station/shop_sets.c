@@ -94,6 +94,7 @@ enum station_lookup shop_stats(void *ctx, const struct review_filter *filter,
                                 .hour = 10};
         cut_stats_add(ret_stats, &fact);
     }
+    ret_stats->left_out_before_ms = shop->stats_from_ms;
     return STATION_FOUND;
 }
 

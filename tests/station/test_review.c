@@ -488,6 +488,23 @@ static void charts_of_the_day(void **state) {
     assert_int_equal(b->view.body, VIEW_LOG);
 }
 
+static void charts_say_what_they_leave_out(void **state) {
+    struct bench *b = *state;
+    short_butt(b);
+    bench_to_review(b);
+    bench_act(b, ACTION_STATS, 0);
+    for (size_t i = 0; i < b->view.set.note_count; i++) {
+        assert_null(strstr(b->view.set.note[i], "newest"));
+    }
+    b->shop.stats_from_ms = 86400000 * (int64_t)9;
+    bench_act(b, ACTION_BACK, 0);
+    bench_act(b, ACTION_STATS, 0);
+    char words[VIEW_TEXT_MAX];
+    snprintf(words, sizeof words, "newest %d entries", (int)b->shop.seq);
+    assert_non_null(strstr(b->view.set.note[1], words));
+    assert_non_null(strstr(b->view.set.note[1], "day 9"));
+}
+
 #define T(name) cmocka_unit_test_setup(name, fresh)
 int main(void) {
     const struct CMUnitTest tests[] = {
@@ -502,6 +519,7 @@ int main(void) {
         T(scrap_and_gone),
         T(filters_days_and_pages),
         T(charts_of_the_day),
+        T(charts_say_what_they_leave_out),
         T(export_says_where),
         T(shown_again),
         T(shown_again_after_part_of_it),
