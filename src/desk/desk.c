@@ -216,6 +216,7 @@ static void menu_view(const struct desk *desk, struct view *view) {
         desk_action(view, ACTION_TILE, (int64_t)i, _(tiles[i].label), tiles[i].key, TONE_PLAIN);
     }
     view->menu.tile_count = count;
+    SET(view->band, _("Touch what you want to do, or press its key."));
 }
 
 void desk_view(const struct desk *desk, struct view *view) {

@@ -89,6 +89,14 @@ void view_day_ask(struct view *view);
 void view_day_signed(struct view *view);
 void view_day_refused(struct view *view);
 void view_day_longest(struct view *view);
+// views_desk.c
+void view_menu_desk(struct view *view);
+void view_menu_long(struct view *view);
+void view_form_chart(struct view *view);
+void view_form_keys(struct view *view);
+void view_form_long(struct view *view);
+void view_list_revisions(struct view *view);
+void view_list_orders(struct view *view);
 // views_scan.c
 void view_check_empty(struct view *view);
 void view_check_bad(struct view *view);

@@ -35,6 +35,7 @@ void view_signed_out(struct view *view) {
 
 static void ready_actions(struct view *view) {
     views_action(view, ACTION_HELD, "Something is wrong", "F2", TONE_STOP);
+    views_action(view, ACTION_DESK, "Desk", "F5", TONE_PLAIN);
     views_action(view, ACTION_REVIEW, "Cut log", "F6", TONE_PLAIN);
     views_action(view, ACTION_CHECK, "Scanner check", "F7", TONE_PLAIN);
     views_action(view, ACTION_SIGN_OUT, "Sign off", "F10", TONE_PLAIN);

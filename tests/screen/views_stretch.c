@@ -75,6 +75,19 @@ void views_stretch(struct view *view) {
     for (size_t i = 0; i < view->set.plot_count; i++) {
         STRETCH(view->set.plot[i].title);
     }
+    STRETCH(view->menu.title);
+    STRETCH(view->menu.subtitle);
+    for (size_t i = 0; i < view->menu.tile_count; i++) {
+        STRETCH(view->menu.tile[i].line);
+    }
+    STRETCH(view->form.title);
+    for (size_t i = 0; i < view->form.field_count; i++) {
+        STRETCH(view->form.field[i].label);
+        STRETCH(view->form.field[i].unit);
+    }
+    for (size_t i = 0; i < view->form.note_count; i++) {
+        STRETCH(view->form.note[i]);
+    }
     for (size_t i = 0; i < view->cut.estimate_count; i++) {
         STRETCH(view->cut.estimate[i]);
     }
