@@ -103,13 +103,13 @@ static bool leave(struct desk *desk) {
 // Leaving a field may take a column away or make one: where the field `to` stands afterwards.
 static bool leave_for(struct desk *desk, int *to) {
     struct form_field fields[VIEW_FORM_FIELDS];
-    int count = form_fields(&desk->work, fields);
     char cell[CHANGE_NAME_MAX];
+    form_fields(&desk->work, fields);
     SET(cell, fields[*to].cell);
     if (!leave(desk)) {
         return false;
     }
-    count = form_fields(&desk->work, fields);
+    int count = form_fields(&desk->work, fields);
     for (int i = 0; i < count; i++) {
         if (strcmp(fields[i].cell, cell) == 0) {
             *to = i;

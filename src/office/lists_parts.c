@@ -27,15 +27,16 @@ static void part_rows(const struct office *office, const struct part_line *lines
             return;
         }
         SET(table->ref[row].key[0], lines[i].ticket);
-        SET(cell[at++], lines[i].ticket);
-        SET(cell[at++], lines[i].model);
+        words_copy(cell[at++], VIEW_CELL_MAX, lines[i].ticket);
+        words_copy(cell[at++], VIEW_CELL_MAX, lines[i].model);
         if (!heads) {
-            SET(cell[at++], lines[i].flex);
+            words_copy(cell[at++], VIEW_CELL_MAX, lines[i].flex);
         }
         office_weight(lines[i].weight, cell[at++], VIEW_CELL_MAX);
         office_length(office, lines[i].length, cell[at++], VIEW_CELL_MAX);
         if (!heads) {
-            SET(cell[at++], lines[i].life == PART_RAW ? lines[i].rack : _(lives[lines[i].life]));
+            words_copy(cell[at++], VIEW_CELL_MAX,
+                       lines[i].life == PART_RAW ? lines[i].rack : _(lives[lines[i].life]));
             table->set.row[row].tone = lines[i].life == PART_SCRAP ? TONE_CAUTION : TONE_PLAIN;
         }
         where(&lines[i], cell[at], VIEW_CELL_MAX);

@@ -135,7 +135,8 @@ void office_complain(struct desk_remarks *remarks, const char *cell, const char 
     size_t max = sizeof remarks->complaint / sizeof *remarks->complaint;
     if (remarks->complaint_count < max) {
         SET(remarks->complaint[remarks->complaint_count].cell, cell);
-        SET(remarks->complaint[remarks->complaint_count++].text, text);
+        SET(remarks->complaint[remarks->complaint_count].text, text);
+        remarks->complaint_count++;
     }
 }
 

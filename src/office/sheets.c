@@ -33,7 +33,7 @@ void sheets_document(const struct desk_draft *draft, const struct document *cell
 
 enum desk_result sheets_begin(struct office *office, struct desk_draft *draft) {
     const struct form_work *work = forms_work(draft->form);
-    const char *keys[DESK_KEYS];
+    const char *keys[DESK_KEYS] = {"", "", ""};
     enum store_result result = STORE_NONE;
     memset(&draft->before, 0, sizeof draft->before);
     for (size_t i = 0; i < work->keys; i++) {
