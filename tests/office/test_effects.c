@@ -231,6 +231,55 @@ static void a_hosel_of_the_head_model_refuses(void **state) {
     shop_expect_notes(&remarks, 2);
 }
 
+// Words that nobody would write as the files do are shown and read as people write them.
+static void words_of_the_files_are_spelled_for_people(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = shop_draft(shop, DESK_FORM_SHAFT_MODEL, "Reed 60", NULL, NULL);
+    assert_string_equal(document_value(&draft.now, "bore_note"), "above reference");
+    assert_string_equal(document_value(&draft.now, "bore_note_kinds"),
+                        "driver fairway not-through");
+    shop_set(&draft, "bore_note", "add height");
+    shop_set(&draft, "bore_reference", "");
+    shop_set(&draft, "bore_note_kinds", "wood not-through");
+    shop_set(&draft, "why", "x");
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    assert_int_equal(remarks.complaint_count, 0);
+    assert_string_equal(document_value(&draft.now, "bore_note_kinds"),
+                        "driver fairway not-through");
+    shop_save(shop, &draft);
+    struct document document;
+    const char *const keys[] = {"Reed 60"};
+    assert_int_equal(store_document(shop->fixture.store, "shaft_models", keys, &document),
+                     STORE_OK);
+    assert_string_equal(document_value(&document, "bore_note"), "add_height");
+    assert_string_equal(document_value(&document, "bore_note_kinds"), "driver fairway not_through");
+}
+
+static void names_a_heavier_column_that_trims_less(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = irons(shop);
+    shop_set(&draft, ":9", "286 2 3/4"); // 8 has 3 in
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    shop_expect_note(&remarks, 1, TONE_CAUTION,
+                     "Column 9 is for heavier heads than column 8 and trims less. Compare with the "
+                     "maker's chart.");
+    shop_set(&draft, ":9", "286 3");
+    remarks = shop_consider(shop, &draft);
+    shop_expect_notes(&remarks, 1);
+}
+
+static void a_model_that_is_not_there_is_said_plainly(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = shop_draft(shop, DESK_FORM_NEW_CHART, NULL, NULL, NULL);
+    shop_set(&draft, "model", "Unheard of");
+    shop_set(&draft, "flex", "S");
+    shop_set(&draft, "kind", "iron");
+    shop_set(&draft, ":7", "272 1");
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    shop_expect_complaint(&remarks, "model", "choose one of the list");
+    assert_null(strstr(remarks.complaint[0].text, "csv"));
+}
+
 // --- one club ------------------------------------------------------------------------------------
 
 static void is_tried_on_one_club(void **state) {
@@ -292,6 +341,9 @@ int main(void) {
         TEST(nothing_is_known_when_the_store_is_busy),
         TEST(a_note_of_the_shaft_model_moves_marks),
         TEST(a_hosel_of_the_head_model_refuses),
+        TEST(words_of_the_files_are_spelled_for_people),
+        TEST(names_a_heavier_column_that_trims_less),
+        TEST(a_model_that_is_not_there_is_said_plainly),
         TEST(is_tried_on_one_club),
         TEST(is_tried_as_it_stands),
     };
