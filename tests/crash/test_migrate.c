@@ -102,7 +102,7 @@ static void cut_all(int from) {
     snprintf(path, sizeof path, "%s.cut", fixture.path);
     struct disk *disk = disk_new();
     for (int i = 0; i < cuts; i++) {
-        size_t at = made + (size_t)i * (steps + 1) / (size_t)cuts; // rising
+        size_t at = made + (size_t)i * steps / (size_t)(cuts - 1); // rising, to the end
         seed = seed * 1664525u + 1013904223u;
         disk_play(disk, at);
         disk_cut(disk, path, seed);
@@ -113,7 +113,7 @@ static void cut_all(int from) {
     disk_free(disk);
     print_message("%d cuts in %zu operations: %d, %d, %d, %d and %d of schema 1 to 5\n", cuts,
                   steps, found[1], found[2], found[3], found[4], found[5]);
-    assert_true(steps > 10 && found[from] > 20 && found[2] > 0 && found[NEWEST] > 0);
+    assert_true(steps > 10 && 15 * found[from] > cuts && found[2] > 0 && found[NEWEST] > 0);
     fixture_close(&fixture);
     tape_end();
 }
@@ -153,12 +153,14 @@ static bool run(int from, int64_t call, bool for_ever, enum tape_error error,
 static void sweep(int from, bool for_ever, enum tape_error error) {
     int found[NEWEST + 1] = {0};
     int64_t call = 1;
+    int step = wanted_cuts() < CUTS ? 3 : 1;
     while (run(from, call, for_ever, error, found)) {
-        call++;
+        call += step;
         assert_true(call < 1000);
     }
-    print_message("%d calls failed %s: %d, %d, %d, %d and %d of schema 1 to 5\n", (int)call - 1,
-                  for_ever ? "for ever" : "once", found[1], found[2], found[3], found[4], found[5]);
+    print_message("%d calls looked at, failed %s: %d, %d, %d, %d and %d of schema 1 to 5\n",
+                  (int)(call - 1) / step, for_ever ? "for ever" : "once", found[1], found[2],
+                  found[3], found[4], found[5]);
     assert_true(call > 10 && found[from] > 0 && found[NEWEST] > 0);
 }
 

@@ -12,6 +12,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
+#define CUTS 1500
 #define ENTRIES 120
 #define CHECKPOINT_EVERY 24
 #define SEED 20261125u
@@ -79,14 +80,25 @@ static void cut(const struct fixture *fixture, const struct notebook *notebook, 
     free(instants);
 }
 
+static int wanted_cuts(void) {
+    const char *wanted = getenv("KERFSIDE_CUTS"); // more: tests/crash/run; fewer: with sanitizers
+    int cuts = wanted != NULL ? atoi(wanted) : CUTS;
+    assert_true(cuts > 0);
+    return cuts;
+}
+
+// Of so many, the part that is wanted: all of them but in a run of fewer cuts.
+static int part_of(int usual) {
+    int cuts = wanted_cuts();
+    return cuts < CUTS ? usual * cuts / CUTS : usual;
+}
+
 static void survives_every_cut(void **state) {
     struct fixture fixture;
     static struct notebook notebook;
     int ended[JUDGEMENTS];
-    const char *wanted = getenv("KERFSIDE_CUTS"); // a long run: tests/crash/run
-    int cuts = wanted != NULL ? atoi(wanted) : 1500;
+    int cuts = wanted_cuts();
     (void)state;
-    assert_true(cuts > 0);
     record(&fixture, &notebook, NULL);
     cut(&fixture, &notebook, 0, cuts, ended);
     assert_int_equal(ended[JUDGE_WHOLE], cuts);
@@ -99,6 +111,7 @@ static void survives_its_birth(void **state) {
     struct fixture fixture;
     static struct notebook notebook;
     int ended[JUDGEMENTS];
+    int cuts = part_of(400);
     (void)state;
     memset(&notebook, 0, sizeof notebook);
     notebook.script = &script;
@@ -108,16 +121,20 @@ static void survives_its_birth(void **state) {
     assert_int_equal(
         store_open(fixture.path, STORE_CREATE, BENCH, &fixture.store, message, sizeof message),
         STORE_OK);
-    cut(&fixture, &notebook, 0, 400, ended);
-    assert_int_equal(ended[JUDGE_WHOLE], 400);
+    cut(&fixture, &notebook, 0, cuts, ended);
+    assert_int_equal(ended[JUDGE_WHOLE], cuts);
     fixture_close(&fixture);
     tape_end();
 }
 
+// That the plain run shows is enough: it is about the test.
 static void bites(const char *pragma, int least_bad) {
     struct fixture fixture;
     static struct notebook notebook;
     int ended[JUDGEMENTS];
+    if (wanted_cuts() < CUTS) {
+        skip();
+    }
     record(&fixture, &notebook, pragma);
     cut(&fixture, &notebook, notebook.seeded, 120, ended);
     assert_true(ended[JUDGE_LOST] + ended[JUDGE_CORRUPT] >= least_bad);
@@ -138,6 +155,7 @@ static void bites_with_too_few_syncs(void **state) {
 // A sync fails, Linux forgets the pages, later syncs say yes, and then the power goes.
 static void survives_a_lost_sync(void **state) {
     int all[JUDGEMENTS] = {0};
+    int cuts = part_of(20);
     (void)state;
     for (int64_t call = 1; call <= 100; call += 7) {
         struct fixture fixture;
@@ -158,14 +176,14 @@ static void survives_a_lost_sync(void **state) {
         assert_int_equal(notebook.count, ENTRIES); // it went on
         assert_true(tape_calls() >= call);
         tape_fail(0, false, TAPE_IO);
-        cut(&fixture, &notebook, notebook.seeded, 20, ended);
+        cut(&fixture, &notebook, notebook.seeded, cuts, ended);
         for (int i = 0; i < JUDGEMENTS; i++) {
             all[i] += ended[i];
         }
         fixture_close(&fixture);
         tape_end();
     }
-    assert_int_equal(all[JUDGE_WHOLE], 15 * 20);
+    assert_int_equal(all[JUDGE_WHOLE], 15 * cuts);
 }
 
 static int prepare(void **state) {
