@@ -2,6 +2,7 @@
 
 #include "bench.h"
 #include "builds.h"
+#include "shop.h"
 #include "text.h"
 
 #include <stdio.h>
@@ -198,7 +199,8 @@ static int queue(void *ctx, bool half_cut, struct view_queue_row *rows, int max)
         snprintf(row->club, sizeof row->club, "%d of %d", lines[i].position, lines[i].count);
         snprintf(row->head, sizeof row->head, "%s", lines[i].head);
         snprintf(row->shaft, sizeof row->shaft, "%s", lines[i].shaft);
-        snprintf(row->next, sizeof row->next, "%s", next_step(lines[i].stage));
+        snprintf(row->next, sizeof row->next, "%s",
+                 lines[i].held ? "on hold" : next_step(lines[i].stage));
         due_text(bench, lines[i].due, row->due, sizeof row->due);
     }
     return count;
@@ -215,6 +217,52 @@ static void today(void *ctx, struct view_today *ret_today) {
                                          .out = count.out_of_tolerance,
                                          .holds = count.holds};
     }
+}
+
+static void waits(void *ctx, struct station_wait *ret_wait) {
+    struct station_wait wait = {0};
+    struct club_line line;
+    if (store_clubs(of(ctx)->store, CLUBS_NEXT, &line, 1, &wait.clubs) >= 0) {
+        store_pace(of(ctx)->store, &wait.pace_ms); // else it is not known
+    }
+    *ret_wait = wait;
+}
+
+static void put_change(struct station_changes *changes, const struct change_line *line) {
+    if (changes->shown == STATION_CHANGES_MAX) {
+        memmove(&changes->row[0], &changes->row[1],
+                (STATION_CHANGES_MAX - 1) * sizeof changes->row[0]);
+        changes->shown--;
+    }
+    struct station_change *row = &changes->row[changes->shown++];
+    struct text words = text_open(row->words, sizeof row->words);
+    text_add(&words, line->words);
+    row->wall_ms = line->wall_ms;
+    memcpy(row->worker, line->worker, sizeof row->worker);
+    memcpy(row->club, line->club, sizeof row->club);
+    memcpy(row->part, line->part, sizeof row->part);
+    changes->newest = line->seq;
+    changes->count++;
+}
+
+static enum station_lookup changes(void *ctx, const char *build, int64_t from,
+                                   struct station_changes *ret_changes) {
+    struct station_changes found = {0};
+    struct change_line lines[8];
+    const int max = (int)(sizeof lines / sizeof lines[0]);
+    int count = max;
+    while (count == max) {
+        count = store_order_changes(of(ctx)->store, build, from, lines, max);
+        for (int i = 0; i < count; i++) {
+            put_change(&found, &lines[i]);
+        }
+        from = found.newest + 1;
+    }
+    if (count < 0 || found.count == 0) {
+        return looked_up(of(ctx), STORE_FAILED);
+    }
+    *ret_changes = found;
+    return STATION_FOUND;
 }
 
 static enum station_pin pin(void *ctx, const char *badge, const char *digits, int *ret_wait_s) {
@@ -298,6 +346,8 @@ struct station_ops bench_ops(struct bench *bench) {
         .club = club,
         .queue = queue,
         .today = today,
+        .wait = waits,
+        .changes = changes,
         .save = save,
         .saved = saved,
         .why = why,

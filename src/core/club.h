@@ -15,6 +15,8 @@ struct club {
     struct chart chart;
     struct profile profile; // of the shaft's model and flex
     struct progress progress;
+    length_nm
+        shown_mark; // at TIP_SHOWN and BUTT_SHOWN the mark that was on the screen last; 0: none
 };
 
 // Plans `club` under `rules`; after the tip cut only the butt is still open (plan.h).

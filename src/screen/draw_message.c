@@ -71,7 +71,8 @@ static void draw_queue(struct screen *screen, SDL_Rect box, const struct view *v
     }
 }
 
-static void draw_today(struct screen *screen, SDL_Rect box, const struct view_today *today) {
+static void draw_today(struct screen *screen, SDL_Rect box, const struct view *view) {
+    const struct view_today *today = &view->today;
     const struct {
         enum view_label label;
         int64_t count;
@@ -87,9 +88,15 @@ static void draw_today(struct screen *screen, SDL_Rect box, const struct view_to
                            .floor = FLOOR_BENCH,
                            .colour = THEME_INK,
                            .align = ALIGN_RIGHT};
+    struct style waits = {
+        .face = FACE_REGULAR, .size = 36, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
     pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
     box = inset(box, px(screen, 30));
     pen_text(screen, cut_top(&box, px(screen, 52)), &title, view_label(LABEL_TODAY));
+    if (view->waits[0] != '\0') {
+        pen_text(screen, cut_bottom(&box, px(screen, screen->portrait ? 56 : 110)), &waits,
+                 view->waits);
+    }
     for (int i = 0; i < 4; i++) {
         char text[24];
         SDL_Rect row = cell_down(box, 4, i, 0);
@@ -127,5 +134,5 @@ void draw_message(struct screen *screen, SDL_Rect body, const struct view *view)
     }
     preview_draw(screen, &body, &view->preview);
     draw_queue(screen, body, view);
-    draw_today(screen, today, &view->today);
+    draw_today(screen, today, view);
 }

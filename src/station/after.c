@@ -135,10 +135,12 @@ void after_save(struct station *s, enum save_then then, const struct entry *save
         break;
     case THEN_TIP_MARK:
         s->shown_seq = saved->seq;
+        s->club.shown_mark = saved->planned;
         station_move(s, STATION_TIP_CUT);
         break;
     case THEN_BUTT_MARK:
         s->shown_seq = saved->seq;
+        s->club.shown_mark = saved->planned;
         station_move(s, STATION_BUTT_CUT);
         break;
     case THEN_TIP_CUT:

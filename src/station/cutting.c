@@ -149,7 +149,7 @@ static bool may_be_cut_here(struct station *s) {
         done_already(s);
         return false;
     }
-    return true;
+    return !ordering_changed(s) && !ordering_waits(s, &s->club);
 }
 
 void cutting_proceed(struct station *s) {

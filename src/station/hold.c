@@ -99,6 +99,10 @@ void hold_store_failed(struct station *s) {
 }
 
 void hold_press(struct station *s) {
+    if (s->hold.told != 0) {
+        ordering_understood(s);
+        return;
+    }
     if (s->hold.unsafe && s->club.id != 0 && s->shaft[0] != '\0' && s->head[0] != '\0') {
         s->shown_seq = 0; // whether the mark was cut is asked again
         station_move(s, STATION_CARE);

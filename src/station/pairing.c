@@ -140,7 +140,7 @@ static void first_part(struct station *s, const struct part *part) {
         club_done(s, part, &club);
     } else if (club.head.ticket[0] == '\0' || club.shaft.ticket[0] == '\0') {
         no_partner(s, &club);
-    } else {
+    } else if (!ordering_waits(s, &club)) {
         s->club = club;
         take(s, part);
         station_move(s, STATION_PAIR);

@@ -65,6 +65,9 @@ static void refused(struct station *s) {
         station_sound(s, SOUND_HOLD);
         return;
     }
+    if (ordering_refused(s)) {
+        return;
+    }
     struct hold hold = hold_make(s, HOLD_ALREADY_LOGGED);
     hold.start_over = true;
     hold_line(&hold, WORD_HOLD_REFUSED, NULL, NULL, NULL);

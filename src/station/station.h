@@ -22,6 +22,7 @@
 #include "entry.h"
 #include "event.h"
 #include "kit.h"
+#include "pace.h"
 #include "view.h"
 
 //  SIGNED_OUT --badge--> READY --head or shaft--> PAIR --the other--> [DRY_FIT] --> [CARE] -->
@@ -105,6 +106,28 @@ struct station_model {
     int64_t parts;              // of it in stock, free
 };
 
+// Changes of an order that no bench was told of yet.
+#define STATION_CHANGES_MAX 3
+struct station_change {
+    int64_t wall_ms;
+    char worker[TICKET_TEXT_MAX];
+    char club[PARTS_SHORT_MAX]; // empty: the whole order
+    char part[TICKET_TEXT_MAX]; // of a part of it
+    char words[VIEW_TEXT_MAX];  // change_words
+};
+struct station_changes {
+    int count;
+    int64_t newest; // its entry
+    int shown;      // the newest of them, oldest first
+    struct station_change row[STATION_CHANGES_MAX];
+};
+
+// The clubs that wait for this bench, and its pace (pace.h); 0: not known.
+struct station_wait {
+    int64_t clubs;
+    int64_t pace_ms;
+};
+
 // Copies of the log that the bench makes by itself.
 struct station_copies {
     bool wanted;     // a folder for them is set
@@ -150,6 +173,10 @@ struct station_ops {
     // Next clubs for this bench, half-cut ones, today's counts.
     int (*queue)(void *ctx, bool half_cut, struct view_queue_row *rows, int max);
     void (*today)(void *ctx, struct view_today *ret_today);
+    void (*wait)(void *ctx, struct station_wait *ret_wait);
+    // Those of a build from entry `from` on.
+    enum station_lookup (*changes)(void *ctx, const char *build, int64_t from,
+                                   struct station_changes *ret_changes);
     // Appends; fills entry->seq when saved. REFUSED: a rule said no (stage moved elsewhere).
     enum station_save (*save)(void *ctx, struct entry *entry);
     // Why the last one failed, in words; empty: not known.

@@ -76,6 +76,17 @@ bool cutting_mark_allowed(const struct station *s);
 // Cut off so far while the tip mark is up, 0 when nothing is.
 length_nm cutting_tip_part(const struct station *s);
 
+// --- ordering.c ----------------------------------------------------------------------------------
+// Each true: a stop is shown. The order of `club` is not for the bench.
+bool ordering_waits(struct station *s, const struct club *club);
+// The order of the club at hand was changed and no bench was told; a press says that it was heard.
+bool ordering_changed(struct station *s);
+void ordering_understood(struct station *s);
+// The store refused an entry about the club at hand for one of these.
+bool ordering_refused(struct station *s);
+// How many clubs wait and how long they take here; empty: none.
+void ordering_wait_text(const struct station *s, char *buffer, size_t size);
+
 // --- after.c -------------------------------------------------------------------------------------
 void after_save(struct station *s, enum save_then then, const struct entry *saved);
 

@@ -23,6 +23,8 @@
     X(ALREADY_CUT, "already_cut", "Do not cut: this shaft is already cut")                         \
     X(CLUB_DONE, "club_done", "Do not cut: this club is done")                                     \
     X(SCRAP, "scrap", "Do not cut: this shaft is scrap")                                           \
+    X(NOT_RELEASED, "not_released", "Do not cut: this order is not released")                      \
+    X(ORDER_CHANGED, "order_changed", "This order was changed")                                    \
     X(OTHER_BENCH, "other_bench", "Do not cut: this job belongs to another bench")                 \
     X(DECISION, "decision", "Do not cut: a supervisor must decide first")                          \
     X(PLAN_REFUSED, "plan_refused", "Do not cut: there is no plan for this club")                  \
@@ -55,6 +57,7 @@ struct hold {
     bool unsafe;             // the care list must be confirmed again
     bool logged;             // the stop is in the log
     bool consent;            // a supervisor can lift it
+    int64_t told;            // newest change that the button says was heard of, 0: none
     char line[HOLD_LINES][VIEW_TEXT_MAX];
     char todo[HOLD_TODOS][VIEW_TEXT_MAX];
 };

@@ -396,6 +396,7 @@ struct view {
     size_t queue_count;
     struct view_queue_row queue[VIEW_ROWS_MAX];
     bool has_today;
+    char waits[VIEW_TEXT_MAX]; // below today's counts: how many clubs wait, and how long they take
     struct view_today today;
     struct view_card card[2];
     struct view_care care;

@@ -23,6 +23,9 @@ static enum word hold_band(const struct station *s, const struct hold *hold) {
     if (hold->cause == HOLD_SOMETHING_WRONG) {
         return WORD_BAND_CHOOSE;
     }
+    if (hold->told != 0) {
+        return WORD_BAND_UNDERSTOOD;
+    }
     if (hold->unsafe && s->club.id != 0) {
         return WORD_BAND_CARE;
     }

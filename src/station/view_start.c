@@ -28,6 +28,7 @@ void view_message(const struct station *s, struct view *view) {
     view->queue_count = count > 0 ? (size_t)count : 0;
     view->has_today = true;
     s->ops->today(s->ops->ctx, &view->today);
+    ordering_wait_text(s, view->waits, sizeof view->waits);
     SET(view->title, word(out ? WORD_SIGN_ON : WORD_READY));
     SET(view->subtitle, word(copies_late(s) ? WORD_COPIES_LATE
                              : out          ? WORD_SIGN_ON_MORE

@@ -22,6 +22,10 @@
     X(READY, "Scan a head or a shaft")                                                             \
     X(READY_MORE, "Either one first. Supervisor: scan your badge.")                                \
     X(READY_BAND, "Scan the first part of a club.")                                                \
+    X(WAITS, "%1 clubs wait")                                                                      \
+    X(WAITS_ONE, "%1 club waits")                                                                  \
+    X(WAITS_PACE, "%1 clubs wait: %2 at this bench's pace")                                        \
+    X(WAITS_ONE_PACE, "%1 club waits: %2 at this bench's pace")                                    \
     X(READY_HINT, "Hold 2 seconds: something is wrong")                                            \
     X(HALF_CUT, "Half-cut shafts waiting: ")                                                       \
     X(HALF_CUT_ONE, "%1 (%2)")                                                                     \
@@ -189,6 +193,14 @@
     X(HOLD_LEFT, "%1 is no raw stock any more: one shaft, one life.")                              \
     X(HOLD_BENCH, "Build %1, club %2 was started at %3.")                                          \
     X(HOLD_WAITS, "Build %1, club %2 waits for a supervisor's decision.")                          \
+    X(HOLD_DRAFT, "Order %1 is a draft.")                                                          \
+    X(HOLD_HELD, "Order %1 is held.")                                                              \
+    X(HOLD_CANCELLED, "Order %1 is cancelled.")                                                    \
+    X(HOLD_CLUB_CANCELLED, "Club %2 of order %1 is cancelled.")                                    \
+    X(CHANGE_CLUB, "Club %1: %2")                                                                  \
+    X(CHANGE_PART, "%1: %2")                                                                       \
+    X(CHANGE_ORDER, "%1")                                                                          \
+    X(CHANGE_WHO, ". %1, %2.")                                                                     \
     X(HOLD_ROOM, "A cut that cannot be logged must not be made.")                                  \
     X(HOLD_STORE, "The disk or the database does not answer.")                                     \
     X(HOLD_SCANNER, "The computer does not see the scanner any more.")                             \
@@ -221,6 +233,11 @@
     X(DO_SCAN_RACK, "Scan %1 %2, rack %3.")                                                        \
     X(DO_NEXT_LIST, "Take a club from the list.")                                                  \
     X(DO_ASK_BUILD, "Ask for it to be put into a build.")                                          \
+    X(DO_ASIDE_BOTH, "Lay both parts aside together.")                                             \
+    X(DO_ASK_DESK, "Ask at the desk; orders are released there.")                                  \
+    X(DO_UNDERSTOOD, "Read it, then press: what comes next is planned anew.")                      \
+    X(DO_MORE_CHANGES, "And %1 more before: ask for them at the desk.")                            \
+    X(DO_SAY_CUT, "If the last mark is cut already, say so on the next screen.")                   \
     X(DO_RAW, "Take a raw shaft.")                                                                 \
     X(DO_BENCH, "Take both parts to %1.")                                                          \
     X(DO_DECIDE, "Supervisor: scan your badge, open the log, decide.")                             \
@@ -245,6 +262,7 @@
     X(BAND_BACK, "Press to go back.")                                                              \
     X(BAND_BADGE, "Scan a badge, or press.")                                                       \
     X(BAND_CHOOSE, "Choose, or press to go back.")                                                 \
+    X(BAND_UNDERSTOOD, "Understood")                                                               \
     X(BAND_CARE, "Safe again? Press the button.")                                                  \
     X(BAND_HINT, "Hold 2 seconds: call the supervisor")                                            \
     /* pin, consent */                                                                             \

@@ -127,6 +127,22 @@ static enum store_result read_reference(struct store *store, struct club *club) 
     return query_end(&query, "load the bore heights of the build");
 }
 
+// What the bench showed last, by which it may have been cut.
+static enum store_result read_shown(struct store *store, struct club *club) {
+    bool tip = club->progress.stage == STAGE_TIP_SHOWN;
+    if (!tip && club->progress.stage != STAGE_BUTT_SHOWN) {
+        return STORE_OK;
+    }
+    struct query query = query_open(store, STATEMENT_CLUB_SHOWN);
+    query_bind_text(&query, club->shaft.ticket);
+    query_bind_text(&query, entry_kind_text(tip ? ENTRY_TIP_SHOWN : ENTRY_BUTT_SHOWN));
+    query_bind_number(&query, club->id);
+    if (query_step(&query)) {
+        club->shown_mark = query_number(&query, 0);
+    }
+    return query_end(&query, "look up the mark that was shown");
+}
+
 // A club may lack a head, a shaft or a chart.
 enum store_result club_read(struct store *store, struct club *club) {
     enum store_result result = read_order(store, club);
@@ -136,6 +152,9 @@ enum store_result club_read(struct store *store, struct club *club) {
         query_passes(&result, catalogue_profile(store, club->shaft.model, club->shaft.flex,
                                                 &club->profile))) {
         query_passes(&result, read_reference(store, club));
+    }
+    if (result == STORE_OK) {
+        query_passes(&result, read_shown(store, club));
     }
     return result;
 }

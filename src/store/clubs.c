@@ -37,6 +37,7 @@ static void read_line(struct query *query, struct club_line *line) {
     query_text(query, 8, stage, sizeof stage);
     query->odd |= !stage_from_text(stage, &line->stage);
     query_text(query, 9, line->bench, sizeof line->bench);
+    line->held = query_number(query, 10) != 0;
 }
 
 static enum store_result count_list(struct store *store, enum club_list list, int64_t *ret_total) {

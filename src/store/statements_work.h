@@ -7,7 +7,8 @@
     "SELECT c.id, c.build, c.name, c.position, "                                                   \
     "(SELECT count(*) FROM club AS mate WHERE mate.build = c.build), "                             \
     "(SELECT ticket FROM head WHERE head.club = c.id), "                                           \
-    "(SELECT ticket FROM shaft WHERE shaft.club = c.id), c.due, c.stage, c.bench FROM club AS c "
+    "(SELECT ticket FROM shaft WHERE shaft.club = c.id), c.due, c.stage, c.bench, c.rank = 0 "     \
+    "FROM club AS c "
 #define WORK_SHAFT                                                                                 \
     "ticket, model, flex, raw_length, weight, rack, balance, raw_frequency, frequency_mass, "      \
     "tip_cut, from_shaft, lot"
@@ -96,6 +97,9 @@
       "FROM club AS c JOIN build AS b ON b.name = c.build "                                        \
       "LEFT JOIN head AS h ON h.club = c.id LEFT JOIN shaft AS s ON s.club = c.id "                \
       "WHERE c.id = ?")                                                                            \
+    X(CLUB_SHOWN,                                                                                  \
+      "SELECT planned FROM log INDEXED BY log_shaft WHERE shaft = ? AND shaft <> '' "              \
+      "AND kind = ? AND club_id = ? ORDER BY seq DESC LIMIT 1")                                    \
     X(ORDER_BEGUN, "SELECT 1 FROM club WHERE build = ? AND stage <> 'pending' LIMIT 1")            \
     X(ORDER_CHANGED, "UPDATE build SET changed_seq = coalesce(changed_seq, ?) WHERE name = ?")     \
     X(ORDER_TOLD, "UPDATE build SET changed_seq = NULL WHERE name = ?")                            \

@@ -127,10 +127,12 @@ struct club_line {
     char due[12];
     enum stage stage;
     char bench[ENTRY_BENCH_MAX];
+    bool held; // its order is not released
 };
 enum club_list {
-    CLUBS_NEXT,     // pending at any bench or this one, by due date then build and position
-    CLUBS_HALF_CUT, // something cut or shown, not done
+    CLUBS_NEXT,     // pending at any bench or this one, of released orders; by priority, due date
+                    // (none last), build and position
+    CLUBS_HALF_CUT, // something cut or shown, not done; by due date, build and position
     CLUBS_DECISION,
     CLUBS_ALL // by build and position
 };

@@ -47,6 +47,7 @@ void view_ready(struct view *view) {
     PUT(view->subtitle, "Either one first.");
     views_band(view, TONE_PLAIN, false, "Half-cut shafts waiting: S-1179C (butt cut next)",
                "Supervisor: scan badge");
+    PUT(view->waits, "9 clubs wait: about 1 h 20 min at this bench's pace");
     ready_actions(view);
 }
 
@@ -57,6 +58,7 @@ void view_ready_long(struct view *view) {
         queue_row(view, "2024-118-R", "club 10 of 14", "H-0012345X", "S-0098765W", "late");
         PUT(view->queue[i].next, "butt cut next");
     }
+    PUT(view->waits, "1287 clubs wait: about 193 h 10 min at this bench's pace");
     PUT(view->bench, "Bench by the north window");
     PUT(view->worker, "Maximiliane Oberhuber-Lindqvist");
     view->today = (struct view_today){.clubs = 1037, .cuts = 2074, .out = 121, .holds = 202};

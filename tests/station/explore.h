@@ -38,6 +38,7 @@ struct step {
     bool full;             // the disk fills before the event
     bool lost;             // the next lookup fails
     bool restart;          // instead of an event
+    bool changed;          // the desk changes the order before the event
     bool is_fault;
 };
 size_t explore_steps(const struct station *station, const struct view *view, bool faults,

@@ -104,6 +104,8 @@ static void canonical_station(struct station *s, const struct shop *shop) {
     s->shown_seq = s->shown_seq != 0;
     s->cut_id[0] = s->cut_id[0] != '\0';
     memset(s->cut_id + 1, 0, sizeof s->cut_id - 1);
+    s->club.order.changed_seq = stands(s->club.order.changed_seq, shop->changed_seq);
+    s->hold.told = stands(s->hold.told, shop->newest_seq);
     if (s->club.id != 0) {
         canonical_progress(&s->club.progress, &shop->club[s->club.id - 1].progress);
     }
@@ -129,6 +131,7 @@ struct shop_essence {
     int blind;
     int faults_left;
     enum verdict measured;
+    int changes;
 };
 
 uint64_t state_mix(uint64_t hash, const void *bytes, size_t size) {
@@ -165,6 +168,7 @@ uint64_t state_hash(const struct state *state) {
     canonical_worker(essence.worker);
     essence.blind = shop->blind;
     essence.measured = shop->measured;
+    essence.changes = shop->changes;
     essence.faults_left = state->faults_left;
     uint64_t hash = state_mix(0x243F6A8885A308D3u, &station, sizeof station);
     hash = state_mix(hash, &essence, sizeof essence);

@@ -99,6 +99,9 @@ static void faults(struct list *list, const struct view *view) {
     step = add(list, EVENT_DEVICE);
     step->event.device = DEVICE_SCANNER;
     step->is_fault = true;
+    step = add(list, EVENT_PRESS);
+    step->changed = true;
+    step->is_fault = true;
 }
 
 size_t explore_steps(const struct station *station, const struct view *view, bool with_faults,
@@ -141,6 +144,9 @@ void explore_apply(const struct step *step, struct station *station, struct shop
     shop->now_ms += step->ms;
     shop->full = step->full;
     shop->lost = step->lost ? 1 : 0;
+    if (step->changed) {
+        shop_change(shop, -LENGTH_INCH / 2);
+    }
     if (step->restart) {
         struct station_settings settings = shop_settings();
         const struct station_ops *ops = station->ops;
@@ -177,5 +183,7 @@ void explore_name(const struct step *step, char *buffer, size_t size) {
     snprintf(buffer, size, "%s%s %s%s +%lld ms%s%s%s", step->restart ? "restart " : "",
              kinds[step->event.kind], step->event.text, what, (long long)step->ms,
              step->fault != SHOP_NO_FAULT ? " (save fault)" : "", step->full ? " (disk full)" : "",
-             step->lost ? " (lookup fails)" : "");
+             step->lost      ? " (lookup fails)"
+             : step->changed ? " (order changed)"
+                             : "");
 }

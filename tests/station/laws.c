@@ -40,6 +40,8 @@ static bool plan_of(const struct shop *shop, int64_t club_id, struct plan *ret_p
     struct plan_input input;
     copy.lost = 0;
     copy.calls_to_failure = 0;
+    // A mark may stand while the desk changes the order; no cut follows before that was heard.
+    copy.club[club_id - 1].longer = shop->club[club_id - 1].heard;
     return shop_ops.club(&copy, club_id, &club) == STATION_FOUND &&
            club_plan(&club, &settings.rules, &input, ret_plan);
 }

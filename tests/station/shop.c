@@ -84,6 +84,12 @@ static void load(const struct shop *shop, size_t i, struct club *ret_club) {
     if (shop->club[i].trim_given) {
         ret_club->order.trim_consent = shop->club[i].trim;
     }
+    ret_club->order.status = shop->status;
+    ret_club->order.changed_seq = shop->changed_seq;
+    enum stage stage = ret_club->progress.stage;
+    ret_club->order.playing_length += shop->club[i].longer;
+    ret_club->shown_mark =
+        stage == STAGE_TIP_SHOWN || stage == STAGE_BUTT_SHOWN ? shop->club[i].shown : 0;
     if (shop->club[i].recut) {
         words_copy(ret_club->shaft.ticket, TICKET_TEXT_MAX, shop->catalogue->loose[0].ticket);
     }
@@ -175,6 +181,40 @@ static int choices(void *ctx, enum station_choice choice, char texts[][STATION_C
 static void today(void *ctx, struct view_today *ret_today) {
     (void)ctx;
     *ret_today = (struct view_today){0};
+}
+
+static void waits(void *ctx, struct station_wait *ret_wait) {
+    *ret_wait = of(ctx)->wait;
+}
+
+void shop_change(struct shop *shop, length_nm longer) {
+    shop->newest_seq = ++shop->seq;
+    shop->changed_seq = shop->changes++ == 0 ? shop->newest_seq : shop->changed_seq;
+    for (size_t i = 0; i < shop->catalogue->club_count; i++) {
+        const struct progress *progress = &shop->club[i].progress;
+        if (progress->stage <= STAGE_BUTT_SHOWN && progress->measure_seq == 0) {
+            shop->club[i].longer = longer;
+        }
+    }
+}
+
+static enum station_lookup changes(void *ctx, const char *build, int64_t from,
+                                   struct station_changes *ret_changes) {
+    const struct shop *shop = of(ctx);
+    struct station_changes found = {.count = shop->changes, .newest = shop->newest_seq};
+    (void)build;
+    if (lookup_lost(of(ctx)) || from != shop->changed_seq) {
+        return STATION_LOOKUP_FAILED;
+    }
+    for (; found.shown < shop->changes && found.shown < STATION_CHANGES_MAX; found.shown++) {
+        struct station_change *row = &found.row[found.shown];
+        row->wall_ms = shop->now_ms;
+        words_copy(row->worker, sizeof row->worker, shop_ticket(TICKET_WORKER, "3"));
+        words_copy(row->club, sizeof row->club, "1");
+        words_copy(row->words, sizeof row->words, "playing_length 37 to 36 1/2");
+    }
+    *ret_changes = found;
+    return STATION_FOUND;
 }
 
 static enum station_save save(void *ctx, struct entry *entry) {
@@ -376,6 +416,8 @@ const struct station_ops shop_ops = {
     .club = club,
     .queue = queue,
     .today = today,
+    .wait = waits,
+    .changes = changes,
     .save = save,
     .saved = saved,
     .why = why,

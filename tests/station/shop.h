@@ -35,6 +35,9 @@ struct shop_club {
     bool shown_butt;
     uint32_t shown_plan; // digest of its plan text
     bool recut;          // now on the spare shaft
+    length_nm longer;    // it is to be now than by the catalogue
+    length_nm heard;     // `longer` as a bench was told of it
+    length_nm shown_for; // `longer` when the last mark was shown
 };
 
 enum shop_fault {
@@ -75,6 +78,11 @@ struct shop {
     int calls_to_failure;  // Nth-call injection: 0 off, else the call that fails
     int calls;
     bool care[MATERIAL_COUNT]; // confirmed this session, by the log
+    enum order_status status;  // of the one order there is
+    int changes;               // of it, that no bench was told of
+    int64_t changed_seq;       // the first of them
+    int64_t newest_seq;        // and the newest
+    struct station_wait wait;
     char worker[TICKET_TEXT_MAX];
     enum verdict measured; // by the last measure
     int sounds[3];
@@ -117,6 +125,9 @@ bool shop_sign_ready(void *ctx, char *message, size_t size);
 enum station_sign shop_sign(void *ctx, struct entry *entry, int64_t day_ms,
                             char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
 enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count);
+
+// The desk makes every club of the order longer, or shorter, whose butt is not cut yet.
+void shop_change(struct shop *shop, length_nm longer);
 
 // Tickets: "H-1" of club 1 and so on, made with their check characters.
 const char *shop_ticket(enum ticket_kind kind, const char *body);

@@ -57,6 +57,7 @@ static void judge(struct shop *shop, const struct entry *entry) {
         facts->shown = entry->planned;
         facts->shown_butt = entry->kind == ENTRY_BUTT_SHOWN;
         facts->shown_plan = plan;
+        facts->shown_for = facts->longer;
         break;
     case ENTRY_TIP_CUT:
         if (facts->tip_cut != 0) {
@@ -112,9 +113,11 @@ static void judge(struct shop *shop, const struct entry *entry) {
     case ENTRY_KIND_COUNT:
         break;
     }
-    // Law 6: a cut at the mark carries the very plan that was shown.
+    // Law 6: a cut at the mark carries the very plan that was shown. What the worker says was cut
+    // before the order changed is held against the order as it is now.
     bool at_mark = (entry->kind == ENTRY_TIP_CUT || entry->kind == ENTRY_BUTT_CUT) &&
-                   entry->made == entry->planned && facts->shown_plan != 0;
+                   entry->made == entry->planned && facts->shown_plan != 0 &&
+                   facts->shown_for == facts->longer;
     if (at_mark && facts->shown_butt == (entry->kind == ENTRY_BUTT_CUT) &&
         (facts->shown_plan != plan || facts->shown != entry->planned)) {
         shop->violation = "law 6: the cut's plan is not the one that was shown";
@@ -143,7 +146,32 @@ static void apply(struct shop *shop, const struct entry *entry) {
     }
 }
 
+static bool at_saw(enum entry_kind kind) {
+    return kind == ENTRY_TIP_SHOWN || kind == ENTRY_TIP_PARTIAL || kind == ENTRY_TIP_CUT ||
+           kind == ENTRY_BUTT_SHOWN || kind == ENTRY_BUTT_CUT || kind == ENTRY_MEASURE;
+}
+
+// As the store: nothing is cut of an order that was changed before a bench was told, no mark is
+// shown of one that is not released.
+static bool ordered(struct shop *shop, const struct entry *entry) {
+    bool shown = entry->kind == ENTRY_TIP_SHOWN || entry->kind == ENTRY_BUTT_SHOWN;
+    if (entry->kind == ENTRY_TOLD) {
+        bool told = shop->changes > 0 && entry->refers == shop->newest_seq;
+        shop->changes = told ? 0 : shop->changes;
+        for (int i = 0; told && i < SHOP_CLUBS; i++) {
+            shop->club[i].heard = shop->club[i].longer;
+        }
+        shop->changed_seq = told ? 0 : shop->changed_seq;
+        return told;
+    }
+    return !(at_saw(entry->kind) && shop->changes > 0) &&
+           !(shown && shop->status != ORDER_RELEASED);
+}
+
 enum station_save shop_append(struct shop *shop, struct entry *entry) {
+    if (!ordered(shop, entry)) {
+        return STATION_SAVE_REFUSED;
+    }
     entry->seq = shop->seq + 1;
     if (entry->club_id != 0 && !stage_advance(&shop->club[entry->club_id - 1].progress, entry)) {
         return STATION_SAVE_REFUSED;
