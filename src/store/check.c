@@ -139,7 +139,9 @@ static enum store_result file(struct store *store, struct store_check *check,
 static enum store_result all(struct store *store, struct store_check *check,
                              struct witness_compare *compare) {
     static const struct rule rules[] = {
+        {STATEMENT_CHECK_RANKS, "What the bench goes by is not what the order says: club "},
         {STATEMENT_CHECK_COUNTS, "The counts of clubs at a stage are not those of the orders: "},
+        {STATEMENT_CHECK_LOTS, "The counts of a lot are not those of its parts: "},
         {STATEMENT_CHECK_CHANGES, "The list of what was changed does not fit the log: "},
     };
     struct replay replay = replay_init(store);

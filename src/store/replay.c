@@ -14,6 +14,7 @@ struct replay replay_init(struct store *store) {
         .shafts = table_init(sizeof(struct replay_shaft)),
         .heads = table_init(sizeof(struct replay_head)),
         .quarters = table_init(sizeof(struct replay_quarter)),
+        .orders = table_init(sizeof(struct replay_order)),
     };
 }
 
@@ -22,6 +23,7 @@ void replay_release(struct replay *replay) {
     table_release(&replay->shafts);
     table_release(&replay->heads);
     table_release(&replay->quarters);
+    table_release(&replay->orders);
 }
 
 void replay_number_key(int64_t number, uint8_t ret_key[TABLE_KEY_SIZE]) {
@@ -179,7 +181,8 @@ enum store_result replay_entry(struct replay *replay, const struct entry *entry)
                  stage_text(before.stage));
         return STORE_OK;
     }
-    if (!parts(replay, club, &before, entry)) {
+    if (!parts(replay, club, &before, entry) || !replay_order_changes(replay, entry) ||
+        !replay_order_moves(replay, entry, before.stage, club->progress.stage)) {
         return no_memory(replay);
     }
     return times(replay, entry, before.stage, club->progress.stage);

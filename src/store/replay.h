@@ -42,11 +42,18 @@ struct replay_quarter {
     int64_t done, cuts, off, holds;
 };
 
+struct replay_order {
+    uint8_t key[TABLE_KEY_SIZE]; // build
+    int begun;                   // clubs of it that are not pending
+    int64_t changed;             // what a bench must still hear of, see db/0007
+};
+
 struct replay {
     struct store *store;
-    int64_t bad; // the first entry whose club was not there yet, or not any more; 0: none
+    int64_t imported; // the last import
+    int64_t bad;      // the first entry whose club was not there yet, or not any more; 0: none
     char problem[160];
-    struct table clubs, shafts, heads, quarters;
+    struct table clubs, shafts, heads, quarters, orders;
 };
 
 struct replay replay_init(struct store *store);
@@ -58,6 +65,12 @@ void replay_ticket_key(const char *ticket, uint8_t ret_key[TABLE_KEY_SIZE]);
 // The next entry, whose hash was right. After one that could not follow no more are taken: what is
 // wrong with the chain or its witness is told first.
 enum store_result replay_entry(struct replay *replay, const struct entry *entry);
+
+// replay_desk.c: what an entry says of orders and their changes. False: no memory.
+bool replay_order_moves(struct replay *replay, const struct entry *entry, enum stage before,
+                        enum stage after);
+bool replay_order_changes(struct replay *replay, const struct entry *entry);
+enum store_result replay_desk(const struct replay *replay, struct store_check *check);
 
 // After the last one. STORE_REFUSED: check->problem names the entry, or the row and what it says.
 enum store_result replay_compare(const struct replay *replay, struct store_check *check);

@@ -264,5 +264,8 @@ enum store_result replay_compare(const struct replay *replay, struct store_check
     if (result == STORE_OK) {
         result = heads(replay, check);
     }
-    return result == STORE_OK ? quarters(replay, check) : result;
+    if (result == STORE_OK) {
+        result = quarters(replay, check);
+    }
+    return result == STORE_OK ? replay_desk(replay, check) : result;
 }

@@ -100,6 +100,15 @@
     X(CHECK_QUARTERS,                                                                              \
       "SELECT quarter, first_seq, last_seq, clubs_done, cuts, out_of_tolerance, holds "            \
       "FROM log_quarter")                                                                          \
+    X(CHECK_ORDERS, "SELECT name, changed_seq FROM build")                                         \
+    X(CHECK_CHANGED, "SELECT seq FROM change WHERE seq < ? AND seq > ? ORDER BY seq DESC LIMIT 1") \
+    X(CHECK_RANKS,                                                                                 \
+      "SELECT c.build || ' ' || c.name FROM club AS c JOIN club_rank AS r ON r.id = c.id "         \
+      "WHERE r.rank <> c.rank LIMIT 1")                                                            \
+    X(CHECK_LOTS,                                                                                  \
+      "SELECT lot FROM (SELECT lot, count(*) AS parts FROM (SELECT lot FROM head UNION ALL "       \
+      "SELECT lot FROM shaft) WHERE lot <> '' GROUP BY lot UNION ALL SELECT name, heads + shafts " \
+      "FROM lot WHERE heads + shafts > 0) GROUP BY lot, parts HAVING count(*) <> 2 LIMIT 1")       \
     X(CHECK_COUNTS,                                                                                \
       "SELECT stage || ' ' || bench FROM (SELECT stage, bench, rank, count(*) AS clubs FROM club " \
       "GROUP BY stage, bench, rank UNION ALL SELECT stage, bench, rank, clubs FROM club_count "    \

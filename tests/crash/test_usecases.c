@@ -3,6 +3,7 @@
 // copy put back. The database holds exactly what it held after the last commit before the cut, or
 // after the one under way; a copy with its name is whole; nothing that is replaced is lost.
 
+#include "desk_fixture.h"
 #include "disk.h"
 #include "fake_clock.h"
 #include "fake_hash.h"
@@ -11,6 +12,7 @@
 #include "pin_try.h"
 #include "restore.h"
 #include "shift.h"
+#include "shop.h"
 #include "witness.h"
 
 #include <dirent.h>
@@ -164,6 +166,59 @@ static void changes_what_the_shop_knows(void) {
     done(store_append(fixture.store, &entry));
 }
 
+static void sets(const char *sheet, const char *build, const char *club, const char *cell,
+                 const char *value) {
+    struct document before = desk_load(&fixture, sheet, build, club, NULL);
+    struct document after = before;
+    assert_true(document_set(&after, cell, value));
+    done(store_canonical(fixture.store, &after));
+    desk_changes(&fixture, &before, &after);
+}
+
+static void makes(const char *sheet, size_t keys, const char *const cells[][2], size_t count) {
+    struct document made = {.keys = keys};
+    strcpy(made.sheet, sheet);
+    for (size_t i = 0; i < count; i++) {
+        assert_true(document_set(&made, cells[i][0], cells[i][1]));
+    }
+    done(store_canonical(fixture.store, &made));
+    desk_changes(&fixture, NULL, &made);
+}
+
+// A new order with a club, parts of a lot, a level; an order held, and one cancelled whose parts
+// are free; a club of a begun order changed, cancelled, and the bench told of both.
+static void works_at_the_desk(void) {
+    static const char *const order[][2] = {
+        {"build", "2060"}, {"status", "draft"}, {"priority", "2"}, {"note", "by Friday"}};
+    static const char *const line[][2] = {
+        {"build", "2060"}, {"club", "7"}, {"due", "2026-04-01"}, {"playing_length", "37"}};
+    static const char *const level[][2] = {{"head_model", "Plover 8"},
+                                           {"shaft_model", ""},
+                                           {"flex", ""},
+                                           {"least", "2"},
+                                           {"wanted", "6"}};
+    struct change_line told = {0};
+    struct entry entry;
+    makes("orders", 1, order, COUNT(order));
+    makes("builds", 2, line, COUNT(line));
+    makes("stock_levels", 3, level, COUNT(level));
+    sets("heads", "H-00052", NULL, "lot", "March");
+    sets("orders", "2060", NULL, "status", "released");
+    sets("orders", "2060", NULL, "status", "held");
+    sets("orders", "2041", NULL, "status", "cancelled");
+    sets("builds", "2042", "8", "cancelled", "yes");
+    sets("builds", "2042", "4h", "playing_length", "39");
+    struct club club = fixture_club(&fixture, 2);
+    assert_true(club.order.changed_seq != 0);
+    for (int64_t from = club.order.changed_seq;
+         store_order_changes(fixture.store, "2042", from, &told, 1) == 1; from = told.seq + 1) {
+        // to the newest
+    }
+    entry = fixture_entry(&fixture, ENTRY_TOLD, 2);
+    entry.refers = told.seq;
+    done(store_append(fixture.store, &entry));
+}
+
 static void tries(const char *pin, enum pin_result expected) {
     int wait_s = 0;
     fake_clock_ms += 3600 * 1000;
@@ -196,6 +251,7 @@ static void whole_day(void) {
                                    agrees_at_the_bench,
                                    adds_notes,
                                    changes_what_the_shop_knows,
+                                   works_at_the_desk,
                                    signs_the_day,
                                    tries_pins};
     fixture_bring(&fixture, 3, STAGE_DONE);

@@ -1,7 +1,7 @@
 // What the tables say must be what the log says: how far a club is, its parts, what is left of a
 // shaft, dry fits, consents, counts. Whoever changes a row without an entry is found, and named.
 
-#include "fixture.h"
+#include "desk_fixture.h"
 
 #include <stdio.h>
 
@@ -232,13 +232,83 @@ static void finds_a_club_that_is_gone(void **state) {
     expect_found("head H-0001A and shaft S-0001S is in the log and not in the orders", "deleted");
 }
 
+// What the desk changed, and nothing else wrote since: the newest change of each cell counts.
+static void finds_any_changed_cell(void **state) {
+    static const char recount[] =
+        "DELETE FROM club_count; INSERT INTO club_count SELECT stage, bench, rank, count(*) "
+        "FROM club GROUP BY stage, bench, rank";
+    (void)state;
+    struct document head = desk_load(&fixture, "heads", "H-00052", NULL, NULL);
+    struct document heavier = head, again = head;
+    assert_true(document_set(&heavier, "weight_g", "281"));
+    assert_true(document_set(&heavier, "lot", "March"));
+    assert_true(document_set(&again, "weight_g", "282"));
+    assert_true(document_set(&again, "lot", "March"));
+    desk_changes(&fixture, &head, &heavier);
+    desk_changes(&fixture, &heavier, &again);
+    struct document order = desk_load(&fixture, "orders", "2050", NULL, NULL);
+    struct document held = order;
+    assert_true(document_set(&held, "status", "held"));
+    assert_true(document_set(&held, "note", "waits for paint"));
+    desk_changes(&fixture, &order, &held);
+    struct document level = {.sheet = "stock_levels", .keys = 3};
+    assert_true(document_set(&level, "head_model", "Plover 8") &&
+                document_set(&level, "shaft_model", "") && document_set(&level, "flex", "") &&
+                document_set(&level, "least", "2") && document_set(&level, "wanted", "5"));
+    desk_changes(&fixture, NULL, &level);
+    struct document line = desk_load(&fixture, "builds", "2042", "9", NULL);
+    struct document cancelled = line;
+    assert_true(document_set(&cancelled, "cancelled", "yes"));
+    desk_changes(&fixture, &line, &cancelled);
+    fixture_exec(raw, recount); // whose triggers are gone
+    fixture_expect_check(fixture.store);
+    static const struct {
+        const char *wrong, *right, *says;
+    } rows[] = {
+        {"UPDATE head SET weight = 281000 WHERE ticket = 'H-00052'",
+         "UPDATE head SET weight = 282000 WHERE ticket = 'H-00052'",
+         "heads H-00052: the weight_g is not what the log says"},
+        {"UPDATE head SET lot = 'April' WHERE ticket = 'H-00052'",
+         "UPDATE head SET lot = 'March' WHERE ticket = 'H-00052'", "H-00052: the lot"},
+        {"UPDATE build SET status = 'released' WHERE name = '2050'",
+         "UPDATE build SET status = 'held' WHERE name = '2050'", "orders 2050: the status"},
+        {"UPDATE build SET note = '' WHERE name = '2050'",
+         "UPDATE build SET note = 'waits for paint' WHERE name = '2050'", "orders 2050: the note"},
+        {"UPDATE build SET changed_seq = 1 WHERE name = '2050'",
+         "UPDATE build SET changed_seq = NULL WHERE name = '2050'",
+         "Order 2050: what a bench must still hear of"},
+        {"UPDATE build SET changed_seq = NULL WHERE name = '2042'", NULL,
+         "Order 2042: what a bench must still hear of"},
+        {"UPDATE stock_level SET least = 1", "UPDATE stock_level SET least = 2", "the least"},
+        {"DELETE FROM stock_level", "INSERT INTO stock_level VALUES ('head', 'Plover 8', '', 2, 5)",
+         "the row is not what the log says"},
+        {"UPDATE club SET cancelled = 0 WHERE id = 5", "UPDATE club SET cancelled = 1 WHERE id = 5",
+         "builds 2042 9: the cancelled"},
+        {"UPDATE club SET rank = 1 WHERE id = 6", "UPDATE club SET rank = 0 WHERE id = 6",
+         "What the bench goes by is not what the order says: club 2050 7"},
+        {"UPDATE lot SET heads = 7 WHERE name = 'March'",
+         "UPDATE lot SET heads = 1 WHERE name = 'March'", "counts of a lot"},
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        int64_t changed = fixture_number(raw, "SELECT changed_seq FROM build WHERE name = '2042'");
+        char back[96];
+        snprintf(back, sizeof back, "UPDATE build SET changed_seq = %lld WHERE name = '2042'",
+                 (long long)changed);
+        fixture_exec(raw, rows[i].wrong);
+        expect_found(rows[i].says, rows[i].wrong);
+        fixture_exec(raw, rows[i].right == NULL ? back : rows[i].right);
+    }
+    fixture_exec(raw, recount);
+    fixture_expect_check(fixture.store);
+}
+
 #define STEP(name) cmocka_unit_test_setup_teardown(name, opened, closed)
 
 int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(finds_any_changed_club),    STEP(finds_any_changed_shaft),
         STEP(finds_any_changed_dry_fit), STEP(finds_any_changed_count),
-        STEP(finds_a_club_that_is_gone),
+        STEP(finds_a_club_that_is_gone), STEP(finds_any_changed_cell),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

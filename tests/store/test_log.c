@@ -414,9 +414,10 @@ static void quotes_what_must_be(void **state) {
 // No statement of the review or the bench passes over a big table: by SQLite's own account.
 static void searches_by_index(void **state) {
     // All of `kerfside check`, which looks at everything.
-    static const enum statement scans[] = {STATEMENT_CHECK_CLUBS,  STATEMENT_CHECK_SHAFTS,
-                                           STATEMENT_CHECK_HEADS,  STATEMENT_CHECK_QUARTERS,
-                                           STATEMENT_CHECK_COUNTS, STATEMENT_CHECK_FACETS};
+    static const enum statement scans[] = {
+        STATEMENT_CHECK_CLUBS,    STATEMENT_CHECK_SHAFTS, STATEMENT_CHECK_HEADS,
+        STATEMENT_CHECK_QUARTERS, STATEMENT_CHECK_COUNTS, STATEMENT_CHECK_FACETS,
+        STATEMENT_CHECK_ORDERS,   STATEMENT_CHECK_RANKS,  STATEMENT_CHECK_LOTS};
     (void)state;
     sqlite3 *db = fixture.store->db;
     sqlite3_set_authorizer(db, NULL, NULL);
