@@ -2,8 +2,8 @@
 
 #include "bench.h"
 #include "builds.h"
-#include "shop.h"
 #include "text.h"
+#include "workshop.h"
 
 #include <stdio.h>
 #include <string.h>

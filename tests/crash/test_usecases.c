@@ -12,8 +12,8 @@
 #include "pin_try.h"
 #include "restore.h"
 #include "shift.h"
-#include "shop.h"
 #include "witness.h"
+#include "workshop.h"
 
 #include <dirent.h>
 #include <stdio.h>
