@@ -11,17 +11,19 @@ static const struct {
     const char *name;
     int (*run)(int argc, char **argv);
 } commands[] = {
-    {"backup", command_backup}, {"bench", command_bench},
-    {"card", command_card},     {"certificate", command_certificate},
-    {"check", command_check},   {"decoder", command_decoder},
-    {"demo", command_demo},     {"import", command_import},
-    {"key", command_key},       {"ledger", command_ledger},
-    {"log", command_log},       {"match", command_match},
-    {"people", command_people}, {"pin", command_pin},
-    {"plan", command_plan},     {"read", command_read},
-    {"report", command_report}, {"restore", command_restore},
-    {"sign", command_sign},     {"tickets", command_tickets},
-    {"--help", command_help},   {"--version", command_version},
+    {"backup", command_backup},     {"bench", command_bench},
+    {"card", command_card},         {"certificate", command_certificate},
+    {"check", command_check},       {"decoder", command_decoder},
+    {"demo", command_demo},         {"import", command_import},
+    {"key", command_key},           {"ledger", command_ledger},
+    {"log", command_log},           {"match", command_match},
+    {"people", command_people},     {"pin", command_pin},
+    {"plan", command_plan},         {"read", command_read},
+    {"report", command_report},     {"restore", command_restore},
+    {"pick", command_pick},         {"queue", command_queue},
+    {"stock", command_stock},       {"sign", command_sign},
+    {"tickets", command_tickets},   {"--help", command_help},
+    {"--version", command_version},
 };
 
 // A command is done only when all it said was written.

@@ -19,9 +19,10 @@
 #define SUPERVISOR "W-0001B"
 #define PIN_SIZE 7
 
-static const char *const files[] = {"shaft_models.csv", "charts.csv",  "profiles.csv",
-                                    "head_models.csv",  "heads.csv",   "shafts.csv",
-                                    "builds.csv",       "workers.csv", "gtins.csv"};
+static const char *const files[] = {"shaft_models.csv", "charts.csv",      "profiles.csv",
+                                    "head_models.csv",  "heads.csv",       "shafts.csv",
+                                    "builds.csv",       "workers.csv",     "gtins.csv",
+                                    "orders.csv",       "stock_levels.csv"};
 #define FILES (sizeof files / sizeof files[0])
 
 static const char *const badges[] = {SUPERVISOR, "W-00029", "W-00037"};

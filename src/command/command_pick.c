@@ -1,0 +1,67 @@
+// What to fetch for an order, or for all that are due: parts by rack, then what is missing.
+
+#include "command.h"
+#include "database.h"
+#include "days.h"
+#include "options.h"
+#include "workshop.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static bool put(void *context, const struct pick_line *line) {
+    static const char *const whats[PICK_WHAT_COUNT] = {[PICK_HEAD] = "head",
+                                                       [PICK_SHAFT] = "shaft",
+                                                       [PICK_NO_HEAD] = "no head yet",
+                                                       [PICK_NO_SHAFT] = "no shaft yet"};
+    int64_t *lines = context;
+    if ((*lines)++ == 0) {
+        printf("%-12s %-12s %-15s %-12s %-15s  %s\n", "rack", "part", "ticket", "order", "club",
+               "model");
+    }
+    printf("%-12s %-12s %-15s %-12s %-15s  %s%s%s\n", line->rack, whats[line->what], line->ticket,
+           line->build, line->club, line->model, line->flex[0] != '\0' ? ", " : "", line->flex);
+    return true;
+}
+
+static enum store_result pick(struct store *store, const char *build, const char *due) {
+    struct ticket ticket;
+    char body[TICKET_TEXT_MAX];
+    int64_t lines = 0;
+    enum store_result result = store_pick(store, build, due, put, &lines);
+    if (result == STORE_NONE && ticket_parse(build, &ticket) == TICKET_OK &&
+        ticket.kind == TICKET_BUILD) {
+        ticket_body(&ticket, body);
+        result = store_pick(store, body, due, put, &lines);
+    }
+    return result;
+}
+
+int command_pick(int argc, char **argv) {
+    const char *db = NULL, *due = NULL;
+    const struct option options[] = {{"--db", &db, NULL}, {"--due", &due, NULL}};
+    struct store *store;
+    int64_t day;
+    int count;
+    if (!options_read_plain(argc, argv, options, 2, 0, 1, "order", &count) ||
+        !days_take(argv[0], "--due", due, 0, &day)) {
+        return COMMAND_USAGE;
+    }
+    if ((count == 1) == (due != NULL)) {
+        fprintf(stderr, "kerfside %s: name an order, or a day with --due. See kerfside --help.\n",
+                argv[0]);
+        return COMMAND_USAGE;
+    }
+    if (!database_open(argv[0], db, STORE_READ, &store)) {
+        return COMMAND_REFUSED;
+    }
+    enum store_result result = pick(store, count == 1 ? argv[1] : "", due != NULL ? due : "");
+    if (result == STORE_NONE) {
+        fprintf(stderr, "kerfside %s: nothing is to be fetched for %s.\n", argv[0],
+                count == 1 ? argv[1] : "that day");
+    } else if (result != STORE_OK) {
+        database_complain(argv[0], store);
+    }
+    store_close(store);
+    return result == STORE_OK ? COMMAND_DONE : COMMAND_REFUSED;
+}

@@ -1,0 +1,87 @@
+// What lies in stock, what is needed of it, and what to order again.
+
+#include "command.h"
+#include "csv.h"
+#include "database.h"
+#include "options.h"
+#include "workshop.h"
+
+#include <stdio.h>
+
+#define PAGE 50
+
+typedef void put_line(const struct stock_line *line);
+
+static void put_text(const struct stock_line *line) {
+    char model[PARTS_NAME_MAX + PARTS_SHORT_MAX + 2];
+    char level[24] = "";
+    char order[24] = "";
+    snprintf(model, sizeof model, "%s%s%s", line->model, line->head ? "" : ", ", line->flex);
+    if (line->levelled) {
+        snprintf(level, sizeof level, "%lld to %lld", (long long)line->least,
+                 (long long)line->wanted);
+    }
+    if (line->reorder > 0) {
+        snprintf(order, sizeof order, "%lld", (long long)line->reorder);
+    }
+    printf("%-5s %-40s %6lld %9lld %7lld %6lld  %-12s %6s\n", line->head ? "head" : "shaft", model,
+           (long long)line->free, (long long)line->reserved, (long long)line->needed,
+           (long long)line->short_by, level, order);
+}
+
+static void put_csv(const struct stock_line *line) {
+    char model[2 * PARTS_NAME_MAX + 4];
+    char flex[2 * PARTS_SHORT_MAX + 4];
+    csv_cell(line->model, model, sizeof model);
+    csv_cell(line->flex, flex, sizeof flex);
+    printf("%s,%s,%s,%lld,%lld,%lld,%lld,", line->head ? "head" : "shaft", model, flex,
+           (long long)line->free, (long long)line->reserved, (long long)line->needed,
+           (long long)line->short_by);
+    if (line->levelled) {
+        printf("%lld,%lld", (long long)line->least, (long long)line->wanted);
+    } else {
+        fputs(",", stdout);
+    }
+    printf(",%lld\r\n", (long long)line->reorder);
+}
+
+static bool list(struct store *store, bool heads, put_line *put) {
+    static struct stock_line lines[PAGE];
+    struct stock_line last;
+    int count = store_stock_lines(store, heads, NULL, lines, PAGE);
+    while (count > 0) {
+        for (int i = 0; i < count; i++) {
+            put(&lines[i]);
+        }
+        last = lines[count - 1];
+        count = count == PAGE ? store_stock_lines(store, heads, &last, lines, PAGE) : 0;
+    }
+    return count == 0;
+}
+
+int command_stock(int argc, char **argv) {
+    const char *db = NULL;
+    bool csv = false;
+    const struct option options[] = {{"--db", &db, NULL}, {"--csv", NULL, &csv}};
+    struct store *store;
+    int count;
+    if (!options_read_plain(argc, argv, options, 2, 0, 0, "", &count)) {
+        return COMMAND_USAGE;
+    }
+    if (!database_open(argv[0], db, STORE_READ, &store)) {
+        return COMMAND_REFUSED;
+    }
+    if (csv) {
+        fputs("part,model,flex,free,reserved,needed,short,least,wanted,order\r\n", stdout);
+    } else {
+        printf("%-5s %-40s %6s %9s %7s %6s  %-12s %6s\n", "part", "model", "free", "reserved",
+               "needed", "short", "level", "order");
+    }
+    bool done =
+        list(store, true, csv ? put_csv : put_text) && list(store, false, csv ? put_csv : put_text);
+    if (!done) {
+        database_complain(argv[0], store);
+    }
+    store_close(store);
+    return done ? COMMAND_DONE : COMMAND_REFUSED;
+}
