@@ -92,6 +92,12 @@ bool bench_desk_event(struct bench *bench, const struct event *event);
 bool bench_list_csv(struct bench *bench, enum desk_deed deed, const char *build,
                     struct desk_said *ret_said);
 
+// --- bench_papers.c ------------------------------------------------------------------------------
+// Worksheet, cards or certificate of an order as a new file beside the database. False: the message
+// says why there is none.
+bool bench_order_paper(struct bench *bench, enum desk_deed deed, const struct desk_ref *of,
+                       struct desk_said *ret_said);
+
 // --- bench_input.c -------------------------------------------------------------------------------
 void bench_init(struct bench *bench);
 // What is to be seen now, without drawing it.

@@ -49,6 +49,10 @@ static enum desk_result deed(void *ctx, const struct worker *who, enum desk_deed
     case DESK_DEED_STOCK_CSV:
     case DESK_DEED_PICK_CSV:
         return bench_list_csv(bench, deed, of->key[0], ret_said) ? DESK_DONE : DESK_FAILED;
+    case DESK_DEED_WORKSHEET:
+    case DESK_DEED_CARDS:
+    case DESK_DEED_CERTIFICATE:
+        return bench_order_paper(bench, deed, of, ret_said) ? DESK_DONE : DESK_REFUSED;
     default:
         break;
     }

@@ -212,9 +212,11 @@ int command_plan(int argc, char **argv) {
         return COMMAND_REFUSED;
     }
     int status = COMMAND_REFUSED;
+    size_t clubs;
     if (sheet.path == NULL) {
         status = print_plans(&planning, name);
-    } else if (found(planning_pdf(&planning, name, &sheet), name)) {
+    } else if (found(planning_pdf(&planning, name, &sheet, &clubs), name)) {
+        printf("%s: %zu %s\n", sheet.path, clubs, clubs == 1 ? "club" : "clubs");
         status = COMMAND_DONE;
     }
     store_close(planning.store);

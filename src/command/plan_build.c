@@ -165,12 +165,11 @@ static enum store_result write_sheet(struct planning *planning, const struct bui
         fprintf(stderr, "kerfside plan: %s\n", message);
         return STORE_REFUSED;
     }
-    printf("%s: %zu %s\n", sheet->path, clubs->count, clubs->count == 1 ? "club" : "clubs");
     return STORE_OK;
 }
 
 enum store_result planning_pdf(struct planning *planning, const char *build,
-                               const struct planning_sheet *sheet) {
+                               const struct planning_sheet *sheet, size_t *ret_clubs) {
     struct set set;
     struct build_clubs *clubs = calloc(1, sizeof *clubs);
     if (clubs == NULL) {
@@ -185,6 +184,9 @@ enum store_result planning_pdf(struct planning *planning, const char *build,
     }
     if (result == STORE_OK) {
         result = write_sheet(planning, clubs, &set, sheet);
+    }
+    if (result == STORE_OK) {
+        *ret_clubs = clubs->count;
     }
     free(clubs);
     return result;

@@ -31,8 +31,9 @@ struct planning_sheet {
     enum page_paper paper;
     const char *bench; // name on the sheet, may be empty
 };
-// The build's worksheet as PDF, as above. STORE_REFUSED: said on stderr, nothing was written.
+// The build's worksheet as PDF, as above, and how many clubs it has. STORE_REFUSED: said on stderr,
+// nothing was written.
 enum store_result planning_pdf(struct planning *planning, const char *build,
-                               const struct planning_sheet *sheet);
+                               const struct planning_sheet *sheet, size_t *ret_clubs);
 
 #endif

@@ -47,6 +47,37 @@ struct final_values final_values_none(void) {
                                  .lie = LENGTH_UNKNOWN};
 }
 
+bool final_values_read(enum assembly_value value, const char *text, enum length_unit unit,
+                       struct final_values *values) {
+    length_nm length;
+    double inch_ounces;
+    switch (value) {
+    case ASSEMBLY_LENGTH:
+        if (length_parse(text, unit, &length, NULL) != LENGTH_OK || !entry_final_length(length)) {
+            return false;
+        }
+        values->length = length;
+        return true;
+    case ASSEMBLY_SWINGWEIGHT:
+        if (strlen(text) >= sizeof values->swingweight ||
+            balance_scale_parse(text, &inch_ounces) != BALANCE_SCALE_OK) {
+            return false;
+        }
+        memset(values->swingweight, 0, sizeof values->swingweight);
+        strcpy(values->swingweight, text);
+        return true;
+    case ASSEMBLY_FREQUENCY:
+        return entry_frequency(text, &values->frequency);
+    case ASSEMBLY_LOFT:
+        return entry_angle(ENTRY_FINAL_LOFT, text, &values->loft);
+    case ASSEMBLY_LIE:
+        return entry_angle(ENTRY_FINAL_LIE, text, &values->lie);
+    case ASSEMBLY_VALUE_COUNT:
+        break;
+    }
+    return false;
+}
+
 static int64_t points(double inch_ounces) {
     return (int64_t)llround((inch_ounces - BALANCE_A0) / BALANCE_POINT * 10);
 }

@@ -64,6 +64,10 @@ struct final_values {
     enum length_method method; // of the length
 };
 struct final_values final_values_none(void);
+// Reads one of them as people write it, a length without a unit in `unit`. False: it is none that a
+// club has; *values untouched then.
+bool final_values_read(enum assembly_value value, const char *text, enum length_unit unit,
+                       struct final_values *values);
 
 // What the order wants: its own figures; else of loft and lie the head model's, of swingweight and
 // frequency the plan's estimate.

@@ -158,6 +158,8 @@ static const struct field_spec measured[] = {
     {"length", N_("Playing length"), INCH, false},
     {"swingweight", N_("Swingweight"), N_("D2"), false},
     {"frequency", N_("Frequency"), N_("cpm"), false},
+    {"loft", N_("Loft"), N_("degrees"), false},
+    {"lie", N_("Lie"), N_("degrees"), false},
 };
 static const struct field_spec take_back[] = {
     {"entry", N_("Entry"), "", true},

@@ -96,7 +96,7 @@ static const struct desk_button head_models[] = {
 };
 static const struct desk_button assembly[] = {
     {N_("Measured"), "F4", FORM(MEASURED), true, TONE_WORK},
-    {N_("Cards"), "F6", DEED(CARDS), true, TONE_PLAIN},
+    {N_("Card"), "F6", DEED(CARDS), true, TONE_PLAIN},
     {N_("Certificate"), "F7", DEED(CERTIFICATE), true, TONE_PLAIN},
 };
 static const struct desk_button changes[] = {

@@ -32,6 +32,7 @@ static const struct form_work works[DESK_FORM_COUNT] = {
     [DESK_FORM_COPY_ORDER] = {NULL, 1, orders_begin_copy, orders_consider_made, orders_save_made},
     [DESK_FORM_ORDER] = {SHEET("orders", 1)},
     [DESK_FORM_TAKE_BACK] = {NULL, 1, changes_begin, changes_consider, changes_save},
+    [DESK_FORM_MEASURED] = {NULL, 2, measured_begin, measured_consider, measured_save},
     [DESK_FORM_CLUB] = {"builds", 2, sheets_begin, orders_consider_club, sheets_save},
     [DESK_FORM_ADD_CLUB] = {"builds", 2, orders_begin_club, orders_consider_club, sheets_save},
     [DESK_FORM_HEAD] = {SHEET("heads", 1)},

@@ -105,11 +105,18 @@ void changes_consider(struct office *office, struct desk_draft *draft,
 enum desk_result changes_save(struct office *office, const struct worker *who,
                               struct desk_draft *draft, struct desk_said *said);
 
+// --- assembly.c ----------------------------------------------------------------------------------
+enum desk_result measured_begin(struct office *office, struct desk_draft *draft);
+void measured_consider(struct office *office, struct desk_draft *draft,
+                       struct desk_remarks *remarks);
+enum desk_result measured_save(struct office *office, const struct worker *who,
+                               struct desk_draft *draft, struct desk_said *said);
+
 // --- lists of each kind --------------------------------------------------------------------------
 typedef enum desk_result office_list(struct office *office, const struct desk_query *query,
                                      struct desk_table *table);
-office_list list_heads, list_shafts, list_head_models, list_shaft_models, list_charts,
-    list_revisions, list_differences;
+office_list list_assembly, list_heads, list_shafts, list_head_models, list_shaft_models,
+    list_charts, list_revisions, list_differences;
 office_list list_lots, list_lot, list_stock, list_pick, list_offcuts, list_scrap;
 // How many models are to be ordered again; -1: the database cannot be read.
 int64_t stock_to_order(struct office *office);

@@ -1,6 +1,5 @@
 // What was measured on the assembled club: playing length, swingweight, frequency, loft, lie.
 
-#include "balance.h"
 #include "station_inner.h"
 
 #include <string.h>
@@ -44,41 +43,10 @@ bool final_key(enum number_kind kind, int64_t key) {
     return digit || (kind == NUMBER_FINAL_SWINGWEIGHT && key >= 'A' && key <= 'G');
 }
 
-static bool read_length(const struct station *s, const char *text, length_nm *ret_length) {
-    enum length_unit unit = s->settings.metric_first ? LENGTH_UNIT_MM : LENGTH_UNIT_INCH;
-    length_nm length;
-    if (length_parse(text, unit, &length, NULL) != LENGTH_OK || !entry_final_length(length)) {
-        return false;
-    }
-    *ret_length = length;
-    return true;
-}
-
 bool final_reads(const struct station *s, const char *text, struct final_values *ret_values) {
+    enum length_unit unit = s->settings.metric_first ? LENGTH_UNIT_MM : LENGTH_UNIT_INCH;
     struct final_values values = final_values_none();
-    double inch_ounces;
-    bool reads = false;
-    switch (final_value(s)) {
-    case ASSEMBLY_LENGTH:
-        reads = read_length(s, text, &values.length);
-        break;
-    case ASSEMBLY_SWINGWEIGHT:
-        reads = balance_scale_parse(text, &inch_ounces) == BALANCE_SCALE_OK &&
-                strlen(text) < sizeof values.swingweight;
-        words_copy(values.swingweight, sizeof values.swingweight, reads ? text : "");
-        break;
-    case ASSEMBLY_FREQUENCY:
-        reads = entry_frequency(text, &values.frequency);
-        break;
-    case ASSEMBLY_LOFT:
-        reads = entry_angle(ENTRY_FINAL_LOFT, text, &values.loft);
-        break;
-    case ASSEMBLY_LIE:
-        reads = entry_angle(ENTRY_FINAL_LIE, text, &values.lie);
-        break;
-    case ASSEMBLY_VALUE_COUNT:
-        break;
-    }
+    bool reads = final_values_read(final_value(s), text, unit, &values);
     if (reads) {
         *ret_values = values;
     }

@@ -82,6 +82,10 @@
       WORK_CLUB_LINE "INDEXED BY club_half WHERE " WORK_HALF_CUT " " WORK_BY_DUE)                  \
     X(CLUBS_DECISION,                                                                              \
       WORK_CLUB_LINE "INDEXED BY club_decision WHERE c.decision_seq IS NOT NULL " WORK_BY_DUE)     \
+    X(CLUBS_CUT,                                                                                   \
+      WORK_CLUB_LINE "WHERE c.bench = ? AND c.stage = 'done' ORDER BY c.measure_seq DESC LIMIT ?") \
+    X(COUNT_CUT,                                                                                   \
+      "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage = 'done' AND bench = ?")         \
     X(CLUBS_ALL, WORK_CLUB_LINE "ORDER BY c.build, c.position LIMIT ?")                            \
     X(COUNT_NEXT,                                                                                  \
       "SELECT coalesce(sum(clubs), 0) FROM club_count WHERE stage = 'pending' "                    \

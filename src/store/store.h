@@ -134,7 +134,8 @@ enum club_list {
                     // (none last), build and position
     CLUBS_HALF_CUT, // something cut or shown, not done; by due date, build and position
     CLUBS_DECISION,
-    CLUBS_ALL // by build and position
+    CLUBS_CUT, // done at this bench, the one measured last first
+    CLUBS_ALL  // by build and position
 };
 // First `max` lines of the list; returns how many, or -1 on failure. *ret_total (may be NULL): all.
 int store_clubs(struct store *store, enum club_list list, struct club_line *lines, int max,
