@@ -33,6 +33,7 @@ static const struct form_work works[DESK_FORM_COUNT] = {
     [DESK_FORM_ORDER] = {SHEET("orders", 1)},
     [DESK_FORM_TAKE_BACK] = {NULL, 1, changes_begin, changes_consider, changes_save},
     [DESK_FORM_MEASURED] = {NULL, 2, measured_begin, measured_consider, measured_save},
+    [DESK_FORM_REPAIR] = {NULL, 1, repair_begin, repair_consider, repair_save},
     [DESK_FORM_CLUB] = {"builds", 2, sheets_begin, orders_consider_club, sheets_save},
     [DESK_FORM_ADD_CLUB] = {"builds", 2, orders_begin_club, orders_consider_club, sheets_save},
     [DESK_FORM_HEAD] = {SHEET("heads", 1)},
@@ -92,8 +93,8 @@ static int fixed_choices(const char *cell, bool head_models, char texts[][DESK_K
 }
 
 static bool about_heads(enum desk_form form) {
-    return form == DESK_FORM_HEAD || form == DESK_FORM_TAKE_HEADS || form == DESK_FORM_HEAD_MODEL ||
-           form == DESK_FORM_NEW_HEAD_MODEL;
+    return form == DESK_FORM_REPAIR || form == DESK_FORM_HEAD || form == DESK_FORM_TAKE_HEADS ||
+           form == DESK_FORM_HEAD_MODEL || form == DESK_FORM_NEW_HEAD_MODEL;
 }
 
 static int models(struct office *office, bool heads, const char *typed, char texts[][DESK_KEY_MAX],
@@ -160,6 +161,9 @@ int forms_choices(void *ctx, const struct desk_draft *draft, const char *cell,
     if (strcmp(cell, "flex") == 0) {
         const char *model = document_value(now, "shaft_model");
         return flexes(ctx, model[0] != '\0' ? model : document_value(now, "model"), texts, max);
+    }
+    if (draft->form == DESK_FORM_REPAIR && strcmp(cell, "shaft") == 0) {
+        return free_parts(ctx, now, false, texts, max);
     }
     if (draft->form == DESK_FORM_CLUB || draft->form == DESK_FORM_ADD_CLUB) {
         if (strcmp(cell, "head") == 0 || strcmp(cell, "shaft") == 0) {

@@ -112,6 +112,12 @@ void measured_consider(struct office *office, struct desk_draft *draft,
 enum desk_result measured_save(struct office *office, const struct worker *who,
                                struct desk_draft *draft, struct desk_said *said);
 
+// --- repair.c ------------------------------------------------------------------------------------
+enum desk_result repair_begin(struct office *office, struct desk_draft *draft);
+void repair_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
+enum desk_result repair_save(struct office *office, const struct worker *who,
+                             struct desk_draft *draft, struct desk_said *said);
+
 // --- lists of each kind --------------------------------------------------------------------------
 typedef enum desk_result office_list(struct office *office, const struct desk_query *query,
                                      struct desk_table *table);
