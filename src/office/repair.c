@@ -67,7 +67,8 @@ static void guide_bore(struct repair *repair) {
     length_nm stops = typed(repair, "pin_stops");
     length_nm bore = LENGTH_UNKNOWN;
     if (goes != LENGTH_UNKNOWN && stops != LENGTH_UNKNOWN) {
-        work_out(repair, "hosel_bore", guided_bore(goes, stops, &bore), bore);
+        enum guided_problem problem = guided_bore(goes, stops, &bore);
+        work_out(repair, "hosel_bore", problem, bore);
     }
 }
 
@@ -76,7 +77,8 @@ static void guide_insertion(struct repair *repair) {
     length_nm outside = typed(repair, "rod_outside");
     length_nm insertion = LENGTH_UNKNOWN;
     if (rod != LENGTH_UNKNOWN && outside != LENGTH_UNKNOWN) {
-        work_out(repair, "insertion", guided_insertion(rod, outside, &insertion), insertion);
+        enum guided_problem problem = guided_insertion(rod, outside, &insertion);
+        work_out(repair, "insertion", problem, insertion);
     }
 }
 
@@ -86,10 +88,12 @@ static void guide_height(struct repair *repair) {
     length_nm top = typed(repair, "hosel_top");
     length_nm height = LENGTH_UNKNOWN;
     if (overall != LENGTH_UNKNOWN && raw != LENGTH_UNKNOWN) {
-        work_out(repair, "bore_height", guided_bore_by_fit(overall, raw, &height), height);
+        enum guided_problem problem = guided_bore_by_fit(overall, raw, &height);
+        work_out(repair, "bore_height", problem, height);
     } else if (top != LENGTH_UNKNOWN) {
-        work_out(repair, "bore_height",
-                 guided_bore_by_hosel(top, typed(repair, "insertion"), &height), height);
+        enum guided_problem problem =
+            guided_bore_by_hosel(top, typed(repair, "insertion"), &height);
+        work_out(repair, "bore_height", problem, height);
     }
 }
 
@@ -110,9 +114,9 @@ static void guide_playing(struct repair *repair) {
         }
     }
     if (count > 0) {
-        work_out(repair, "playing_length",
-                 guided_playing(pieces, count, missing == LENGTH_UNKNOWN ? 0 : missing, &playing),
-                 playing);
+        enum guided_problem problem =
+            guided_playing(pieces, count, missing == LENGTH_UNKNOWN ? 0 : missing, &playing);
+        work_out(repair, "playing_length", problem, playing);
     }
 }
 

@@ -1,0 +1,167 @@
+// A repair in one form, and what is measured after assembly.
+//
+// Worked out by hand beside each test; sizes of bores and the rules of the plan are common
+// practice.
+
+#include "shop.h"
+#include "workshop.h"
+
+#include <stdio.h>
+
+static int opened(void **state) {
+    static struct shop shop;
+    shop_open(&shop);
+    *state = &shop;
+    return 0;
+}
+
+static int closed(void **state) {
+    shop_close(*state);
+    return 0;
+}
+
+static int64_t entries(const struct shop *shop) {
+    sqlite3 *db = fixture_raw(shop->fixture.path);
+    int64_t count = fixture_number(db, "SELECT count(*) FROM log");
+    sqlite3_close(db);
+    return count;
+}
+
+static struct desk_draft iron(struct shop *shop) {
+    struct desk_draft draft = shop_draft(shop, DESK_FORM_REPAIR, NULL, NULL, NULL);
+    shop_set(&draft, "model", "from elsewhere 7");
+    shop_set(&draft, "kind", "iron");
+    shop_set(&draft, "weight_g", "272");
+    shop_set(&draft, "pin_goes", "0.371");
+    shop_set(&draft, "pin_stops", "0.380");
+    shop_set(&draft, "rod", "7");
+    shop_set(&draft, "rod_outside", "5 3/4");
+    shop_set(&draft, "hosel_top", "2 1/4");
+    shop_set(&draft, "pieces", "18 1/2, 18");
+    shop_set(&draft, "missing", "1/2");
+    shop_set(&draft, "shaft", "S-0005K");
+    return draft;
+}
+
+// Insertion 7 - 5 3/4 = 1 1/4; bore height 2 1/4 - 1 1/4 = 1; playing 18 1/2 + 18 + 1/2 = 37. The
+// chart's 272 g column takes 2 1/2 off; 37 - 1 - 1/8 = 35 7/8 are kept.
+static void what_is_measured_on_the_pieces_makes_the_club(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = iron(shop);
+    int64_t before = entries(shop);
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    if (remarks.complaint_count > 0) {
+        fail_msg("%s: %s", remarks.complaint[0].cell, remarks.complaint[0].text);
+    }
+    assert_string_equal(document_value(&draft.now, "hosel_bore"), "0.37");
+    assert_string_equal(document_value(&draft.now, "insertion"), "1 1/4");
+    assert_string_equal(document_value(&draft.now, "bore_height"), "1");
+    assert_string_equal(document_value(&draft.now, "playing_length"), "37");
+    shop_expect_note(&remarks, 0, TONE_FINE, "Tip mark 2 1/2, butt mark 35 7/8");
+    assert_int_equal(entries(shop), before);
+    shop_save(shop, &draft);
+    assert_int_equal(entries(shop), before + 4); // model, head, order, club
+    int64_t id;
+    struct club club;
+    assert_int_equal(store_club_named(shop->fixture.store, "2043", "1", &id), STORE_OK);
+    assert_int_equal(store_club(shop->fixture.store, id, &club), STORE_OK);
+    assert_string_equal(club.head.model, "from elsewhere 7");
+    assert_string_equal(club.shaft.ticket, "S-0005K");
+    assert_int_equal(club.order.status, ORDER_RELEASED);
+}
+
+static void a_given_trim_stands_in_for_the_chart(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = iron(shop);
+    shop_set(&draft, "kind", "hybrid"); // there is no chart for one
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    assert_int_equal(remarks.note_tone[0], TONE_STOP);
+    assert_non_null(strstr(remarks.note[0], "No chart"));
+    shop_set(&draft, "given_trim", "1");
+    remarks = shop_consider(shop, &draft);
+    shop_expect_note(&remarks, 0, TONE_FINE, "Tip mark 1, butt mark 35 7/8");
+}
+
+static void what_cannot_be_is_asked_again(void **state) {
+    static const struct {
+        const char *cell, *value, *about, *words;
+    } cases[] = {
+        {"pin_stops", "0.340", "hosel_bore", "thinner than the one that does not"},
+        {"pin_goes", "0.300", "hosel_bore", "More than one trade size"},
+        {"rod_outside", "7", "insertion", "1/2 to 3 in"},
+        {"hosel_top", "5", "bore_height", "between 0 and 2 in"},
+        {"pieces", "18 1/2 and 18", "pieces", "commas"},
+        {"pieces", "2", "playing_length", "10 to 70 in"},
+        {"missing", "some", "missing", "no length"},
+        {"model", "", "model", "name the head"},
+        {"weight_g", "2", "weight_g", ""},
+        {"kind", "spoon", "kind", ""},
+        {"shaft", "S-9999J", "shaft", ""},
+        {"given_trim", "no", "given_trim", ""},
+    };
+    struct shop *shop = *state;
+    int64_t before = entries(shop);
+    for (size_t i = 0; i < COUNT(cases); i++) {
+        struct desk_draft draft = iron(shop);
+        struct desk_said said = {0};
+        shop_set(&draft, cases[i].cell, cases[i].value);
+        struct desk_remarks remarks = shop_consider(shop, &draft);
+        shop_expect_complaint(&remarks, cases[i].about, cases[i].words);
+        assert_int_equal(shop->ops.save(shop->ops.ctx, &shop->who, &draft, &said), DESK_REFUSED);
+        assert_string_not_equal(said.message, "");
+        assert_string_equal(document_value(&draft.now, cases[i].cell), cases[i].value);
+    }
+    assert_int_equal(entries(shop), before);
+}
+
+static void what_was_measured_is_an_entry_each(void **state) {
+    struct shop *shop = *state;
+    fixture_bring(&shop->fixture, 3, STAGE_DONE);
+    shop->settings.finals = (struct assembly_tolerance)ASSEMBLY_TOLERANCE_DEFAULT;
+    int64_t before = entries(shop);
+    struct desk_draft draft = shop_draft(shop, DESK_FORM_MEASURED, "2042", "7", NULL);
+    shop_set(&draft, "length", "37 1/4");
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    assert_int_equal(remarks.note_tone[0], TONE_STOP); // 1/4 in off, 1/8 in is allowed
+    shop_set(&draft, "length", "37 1/8");
+    remarks = shop_consider(shop, &draft);
+    shop_expect_note(&remarks, 0, TONE_FINE, "Length: planned 37 in, up to 1/8 in off");
+    shop_set(&draft, "frequency", "301.5");
+    shop_save(shop, &draft);
+    assert_int_equal(entries(shop), before + 2);
+    struct final_values values;
+    assert_int_equal(store_final_values(shop->fixture.store, 3, &values), STORE_OK);
+    assert_int_equal(values.length, 297 * LENGTH_INCH / 8);
+    assert_int_equal(values.frequency, 3015);
+    // It stands in the form again, and saved unchanged it writes nothing.
+    draft = shop_draft(shop, DESK_FORM_MEASURED, "2042", "7", NULL);
+    assert_string_equal(document_value(&draft.now, "frequency"), "301.5");
+    struct desk_said said = {0};
+    assert_int_equal(shop->ops.save(shop->ops.ctx, &shop->who, &draft, &said), DESK_DONE);
+    assert_int_equal(entries(shop), before + 2);
+    shop_set(&draft, "frequency", "");
+    remarks = shop_consider(shop, &draft);
+    shop_expect_complaint(&remarks, "frequency", "what was measured stays");
+}
+
+static void nothing_is_measured_on_a_club_that_is_not_cut(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = shop_draft(shop, DESK_FORM_MEASURED, "2042", "7", NULL);
+    shop_set(&draft, "length", "37");
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    shop_expect_complaint(&remarks, "", "not cut yet");
+    struct desk_said said = {0};
+    assert_int_equal(shop->ops.save(shop->ops.ctx, &shop->who, &draft, &said), DESK_REFUSED);
+}
+
+#define TEST(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+int main(void) {
+    const struct CMUnitTest tests[] = {
+        TEST(what_is_measured_on_the_pieces_makes_the_club),
+        TEST(a_given_trim_stands_in_for_the_chart),
+        TEST(what_cannot_be_is_asked_again),
+        TEST(what_was_measured_is_an_entry_each),
+        TEST(nothing_is_measured_on_a_club_that_is_not_cut),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
