@@ -132,7 +132,7 @@ static bool remember(void *context, const struct entry *entry) {
 enum station_lookup bench_about(void *ctx, int64_t seq, struct station_remark *remarks, int max,
                                 int *ret_count, int64_t *ret_total) {
     const struct bench *bench = ctx;
-    struct station_remark ring[VIEW_SAID_MAX];
+    struct station_remark ring[VIEW_SAID_MAX] = {0};
     struct remarks to = {.remark = ring, .max = max < VIEW_SAID_MAX ? max : VIEW_SAID_MAX};
     if (store_log_about(bench->store, seq, seq, remember, &to) != STORE_OK) {
         return STATION_LOOKUP_FAILED;

@@ -41,10 +41,10 @@ static void complain(struct reader *reader, const char *what, const char *allowe
 }
 
 static const struct bench_key *find(const char *section, const char *key) {
-    const struct bench_key *(*const lists[])(size_t *) = {bench_keys_work, bench_keys_devices};
-    for (size_t list = 0; list < sizeof lists / sizeof lists[0]; list++) {
-        size_t count;
-        const struct bench_key *keys = lists[list](&count);
+    for (int list = 0; list < 2; list++) {
+        size_t count = 0;
+        const struct bench_key *keys =
+            list == 0 ? bench_keys_work(&count) : bench_keys_devices(&count);
         for (size_t i = 0; i < count; i++) {
             if (strcmp(keys[i].section, section) == 0 && strcmp(keys[i].key, key) == 0) {
                 return &keys[i];

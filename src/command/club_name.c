@@ -14,7 +14,12 @@ bool club_name_is_build(const char *name) {
 
 void club_name_split(char *name, const char **ret_build, const char **ret_club) {
     char *hyphen = strchr(name, '-');
-    char *second = strchr(hyphen + 1, '-');
+    char *second = hyphen != NULL ? strchr(hyphen + 1, '-') : NULL;
+    *ret_build = name;
+    if (hyphen == NULL) {
+        *ret_club = name + strlen(name); // the whole is a build
+        return;
+    }
     if (second != NULL) {
         *second = '\0';
         if (is_build_ticket(name)) {
@@ -24,6 +29,5 @@ void club_name_split(char *name, const char **ret_build, const char **ret_club) 
         }
     }
     *hyphen = '\0';
-    *ret_build = name;
     *ret_club = hyphen + 1;
 }

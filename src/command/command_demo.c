@@ -78,6 +78,27 @@ static enum store_result import_demo(struct store *store, const char *folder) {
     return import_files(store, &source, &entry, stderr);
 }
 
+// A chart that its maker changed by a letter: what a revision looks like.
+static enum store_result revise_chart(struct store *store) {
+    const char *const keys[] = {"Marrick Glen 50", "A", "wood"};
+    struct document before;
+    struct document after;
+    struct change change;
+    struct entry entry = entry_init(ENTRY_CHANGE);
+    enum store_result result = store_document(store, "charts", keys, &before);
+    if (result != STORE_OK) {
+        return result;
+    }
+    after = before;
+    document_set(&after, ":7", "230 1 7/8");
+    change_between(&before, &after, &change);
+    database_stamp(&entry);
+    strcpy(entry.worker, SUPERVISOR);
+    strcpy(entry.note, "the maker's letter: a printing mistake in the 230 g column");
+    return change_write(&change, entry.plan, sizeof entry.plan) ? store_append(store, &entry)
+                                                                : STORE_FAILED;
+}
+
 static void show_people(struct store *store, const char *pin) {
     struct worker worker;
     for (size_t i = 0; i < sizeof badges / sizeof badges[0]; i++) {
@@ -116,8 +137,8 @@ static bool fill(struct store *store, const char *folder) {
     char pin[PIN_SIZE];
     bool done;
     snprintf(pin, sizeof pin, "%06u", (unsigned)randombytes_uniform(1000000));
-    done =
-        import_demo(store, folder) == STORE_OK && store_pin_set(store, SUPERVISOR, pin) == STORE_OK;
+    done = import_demo(store, folder) == STORE_OK &&
+           store_pin_set(store, SUPERVISOR, pin) == STORE_OK && revise_chart(store) == STORE_OK;
     if (done) {
         show(store, pin);
     } else {
