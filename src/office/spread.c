@@ -28,7 +28,7 @@ static double in_unit(const struct office *office, enum spread_of of, int64_t va
 }
 
 static struct spread begin(const struct office *office, enum spread_of of, bool heads) {
-    struct spread spread = {.worst = -1};
+    struct spread spread = {.heads = heads, .worst = -1};
     bool weight = of == SPREAD_WEIGHT;
     spread.title = weight ? _("Weight") : heads ? _("Bore height") : _("Raw length");
     spread.unit = weight ? _("g") : office->settings->metric_first ? _("mm") : _("in");
@@ -159,7 +159,9 @@ bool spread_plot(const struct spread *spread, struct view_plot *ret_plot) {
     if (plot.count == 0) {
         return false;
     }
-    SET(plot.title, spread->title);
+    struct text title = text_open(plot.title, sizeof plot.title);
+    text_add(&title, spread->title);
+    text_add(&title, spread->heads ? _(", heads") : _(", shafts"));
     levels(spread, &plot);
     plot.low = spread->now_known ? spread->now : spread->value[spread->count - 1];
     plot.high = plot.low;
@@ -191,6 +193,8 @@ void spread_words(const struct spread *spread, char *buffer, size_t size) {
     text_add(&text, spread->title);
     text_add(&text, _(" of "));
     text_add_number(&text, (int64_t)spread->count);
+    text_add(&text, spread->count == 1 ? (spread->heads ? _(" head") : _(" shaft"))
+                                       : (spread->heads ? _(" heads") : _(" shafts")));
     text_add(&text, _(": mean "));
     add_value(spread, mean, spread->decimals, &text);
     if (statistics_deviation(spread->value, spread->count, &deviation)) {

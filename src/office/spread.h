@@ -10,6 +10,7 @@
 #define SPREAD_MAX 1000
 
 struct spread {
+    bool heads; // else shafts
     const char *title;
     const char *unit;
     int decimals;
@@ -43,7 +44,8 @@ void spread_differences(const struct office *office, enum spread_of of, bool hea
                         const struct lot_part *parts, int count, struct spread *ret_spread);
 
 bool spread_plot(const struct spread *spread, struct view_plot *ret_plot);
-// `14 weighed: mean 203.4 g, standard deviation 0.84 g, 1 out of family`; empty when there is none.
+// `Weight of 14 heads: mean 203.4 g, standard deviation 0.84 g, 1 out of family.`; empty when there
+// is none.
 void spread_words(const struct spread *spread, char *buffer, size_t size);
 
 // Whether that of a part is out of family.

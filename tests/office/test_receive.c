@@ -103,7 +103,7 @@ static void forty_heads_in_a_run(void **state) {
     stand_see(stand, "Of this model in delivery 2026-11-30 so far: 40.");
     // 209.0 to 210.95 in steps of 0.05: mean 209.975; the deviation of 40 equal steps is the step
     // times the square root of n (n + 1) / 12, 11.69 steps, by hand.
-    stand_see(stand, "Weight of 40: mean 210.0 g, standard deviation 0.58 g.");
+    stand_see(stand, "Weight of 40 heads: mean 210.0 g, standard deviation 0.58 g.");
 }
 
 // --- the scale -----------------------------------------------------------------------------------

@@ -52,7 +52,8 @@ static void lists_deliveries_newest_first(void **state) {
     ROW(stand, 1, "May", "3", "3");
     stand_action(stand, ACTION_ROW, 1);
     // 209, 211, 217: mean 212.33; squares 11.11 + 1.78 + 21.78, halved, root 4.16. By hand.
-    stand_see(stand, "Weight of 3: mean 212.3 g, standard deviation 4.16 g, 1 out of family.");
+    stand_see(stand,
+              "Weight of 3 heads: mean 212.3 g, standard deviation 4.16 g, 1 out of family.");
     stand_enter_key(stand);
     stand_at(stand, "LIST LOT");
     assert_int_equal(rows(stand), 6);
@@ -65,12 +66,12 @@ static void lists_deliveries_newest_first(void **state) {
     assert_int_equal(view->set.row[2].tone, TONE_CAUTION);
     assert_int_equal(view->set.row[4].tone, TONE_CAUTION);
     assert_int_equal(view->set.plot_count, 4);
-    assert_string_equal(view->set.plot[0].title, "Weight");
+    assert_string_equal(view->set.plot[0].title, "Weight, heads");
     assert_int_equal(view->set.plot[0].odd, 2); // the head of 217 g
     assert_true(view->set.plot[0].level[0] == 210);
     assert_true(view->set.plot[0].level[1] == 204);
     assert_true(view->set.plot[0].level[2] == 216);
-    assert_string_equal(view->set.plot[3].title, "Raw length");
+    assert_string_equal(view->set.plot[3].title, "Raw length, shafts");
     assert_int_equal(view->set.plot[3].odd, 1);
     assert_true(view->set.plot[3].point[1].planned == -0.5); // two models: less each one's own
     stand_see(stand, "Shafts of several models");
