@@ -160,13 +160,15 @@ static void said(const struct station *s, const struct entry *entry, struct view
     int count = 0;
     if (s->ops->about(s->ops->ctx, entry->seq, remarks, VIEW_SAID_MAX, &count, &total) ==
         STATION_LOOKUP_FAILED) {
-        SET(view->said[view->said_count++], word(WORD_REVIEW_FAILED));
+        SET(view->said[0], word(WORD_REVIEW_FAILED));
+        view->said_count = 1;
         return;
     }
     if (total > count) {
         char earlier[LENGTH_TEXT_MAX];
         say_number(total - count, earlier);
-        SAY(view->said[view->said_count++], SAID_EARLIER, earlier, NULL, NULL);
+        SAY(view->said[0], SAID_EARLIER, earlier, NULL, NULL);
+        view->said_count = 1;
     }
     for (int i = 0; i < count; i++) {
         const struct station_remark *remark = &remarks[i];
