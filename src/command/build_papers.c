@@ -251,7 +251,8 @@ static void certificate_row(const struct build_papers *papers, const struct one 
     }
     assembly_planned(club, &papers->rules, &papers->assembly, &row->planned);
     assembly_measured(&one->values, &row->measured);
-    assembly_check(&row->planned, &row->measured, &papers->tolerance, &row->check);
+    assembly_check(&row->planned, &row->measured, assembly_accepted(&one->values),
+                   &papers->tolerance, &row->check);
 }
 
 bool build_papers_certificate(struct store *store, const struct build_papers *papers,

@@ -116,7 +116,8 @@ bool assembly_card_make(const struct card_input *input, struct assembly_card *re
     grip(&club->order, &card);
     assembly_planned(club, input->rules, input->assembly, &card.planned);
     assembly_measured(input->values, &card.measured);
-    assembly_check(&card.planned, &card.measured, input->tolerance, &card.check);
+    assembly_check(&card.planned, &card.measured, assembly_accepted(input->values),
+                   input->tolerance, &card.check);
     if (input->cut_ms != 0 && input->shop->cure_hours > 0) {
         card.ready_ms = input->cut_ms + input->shop->cure_hours * HOUR_MS;
     }

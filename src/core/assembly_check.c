@@ -47,7 +47,7 @@ struct final_values final_values_none(void) {
                                  .lie = LENGTH_UNKNOWN};
 }
 
-bool final_values_read(enum assembly_value value, const char *text, enum length_unit unit,
+static bool read_value(enum assembly_value value, const char *text, enum length_unit unit,
                        struct final_values *values) {
     length_nm length;
     double inch_ounces;
@@ -76,6 +76,16 @@ bool final_values_read(enum assembly_value value, const char *text, enum length_
         break;
     }
     return false;
+}
+
+bool final_values_read(enum assembly_value value, const char *text, enum length_unit unit,
+                       struct final_values *values) {
+    if (!read_value(value, text, unit, values)) {
+        return false;
+    }
+    values->seq[value] = 0;
+    values->accepted[value] = 0;
+    return true;
 }
 
 static int64_t points(double inch_ounces) {
@@ -122,8 +132,17 @@ void assembly_measured(const struct final_values *values, struct assembly_values
                                   [ASSEMBLY_LIE] = values->lie}};
 }
 
+unsigned assembly_accepted(const struct final_values *values) {
+    unsigned accepted = 0;
+    for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
+        accepted |= values->accepted[i] != 0 ? 1u << i : 0;
+    }
+    return accepted;
+}
+
 void assembly_check(const struct assembly_values *planned, const struct assembly_values *measured,
-                    const struct assembly_tolerance *tolerance, struct assembly_check *ret_check) {
+                    unsigned accepted, const struct assembly_tolerance *tolerance,
+                    struct assembly_check *ret_check) {
     struct assembly_check check = {.done = true};
     for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
         int64_t is = measured->value[i];
@@ -139,10 +158,10 @@ void assembly_check(const struct assembly_values *planned, const struct assembly
                                  ? ASSEMBLY_OUT
                                  : ASSEMBLY_IN;
         }
-        if (check.wanted[i] &&
-            (check.state[i] == ASSEMBLY_MISSING || check.state[i] == ASSEMBLY_OUT)) {
-            check.done = false;
-        }
+        check.accepted[i] = check.state[i] == ASSEMBLY_OUT && (accepted & 1u << i) != 0;
+        bool lacks = check.state[i] == ASSEMBLY_MISSING ||
+                     (check.state[i] == ASSEMBLY_OUT && !check.accepted[i]);
+        check.done = check.done && !(check.wanted[i] && lacks);
     }
     *ret_check = check;
 }

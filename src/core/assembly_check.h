@@ -61,11 +61,13 @@ struct final_values {
     frequency_dcpm frequency; // FREQUENCY_UNKNOWN: not measured
     int64_t loft;             // thousandths of a degree, LENGTH_UNKNOWN: not measured
     int64_t lie;
-    enum length_method method; // of the length
+    enum length_method method;              // of the length
+    int64_t seq[ASSEMBLY_VALUE_COUNT];      // of the entry that tells it, 0: none does
+    int64_t accepted[ASSEMBLY_VALUE_COUNT]; // of the note that accepts it, 0: none does
 };
 struct final_values final_values_none(void);
 // Reads one of them as people write it, a length without a unit in `unit`. False: it is none that a
-// club has; *values untouched then.
+// club has; *values untouched then. What is read has no entry yet and nobody has accepted it.
 bool final_values_read(enum assembly_value value, const char *text, enum length_unit unit,
                        struct final_values *values);
 
@@ -74,6 +76,8 @@ bool final_values_read(enum assembly_value value, const char *text, enum length_
 void assembly_planned(const struct club *club, const struct bench_rules *rules,
                       const struct assembly *assembly, struct assembly_values *ret_planned);
 void assembly_measured(const struct final_values *values, struct assembly_values *ret_measured);
+// Those a supervisor uses all the same: bit 1u << value.
+unsigned assembly_accepted(const struct final_values *values);
 
 enum assembly_state {
     ASSEMBLY_MISSING, // not measured
@@ -85,11 +89,13 @@ struct assembly_check {
     enum assembly_state state[ASSEMBLY_VALUE_COUNT];
     int64_t off[ASSEMBLY_VALUE_COUNT]; // measured less planned; 0 unless IN or OUT
     bool wanted[ASSEMBLY_VALUE_COUNT];
-    bool done; // every wanted value is measured and none of them is out
+    bool accepted[ASSEMBLY_VALUE_COUNT]; // out, and used all the same
+    bool done; // every wanted value is measured and none of them is out that is not accepted
 };
-// Exactly at the tolerance is in.
+// Exactly at the tolerance is in. `accepted`: as assembly_accepted says it.
 void assembly_check(const struct assembly_values *planned, const struct assembly_values *measured,
-                    const struct assembly_tolerance *tolerance, struct assembly_check *ret_check);
+                    unsigned accepted, const struct assembly_tolerance *tolerance,
+                    struct assembly_check *ret_check);
 
 // `43 1/2 in`, `D2.3`, `261.5 cpm`, `58.5 deg`; `not known`.
 #define ASSEMBLY_TEXT_MAX 40

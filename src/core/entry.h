@@ -46,7 +46,8 @@
     X(RESTORED, "restored") /* a copy was put back; note: how many entries it goes on from, and    \
                                what it took the place of */                                        \
     X(NOTE, "note") /* supervisor; note: words about the entry it refers to; names the club and    \
-                       parts that one names */                                                     \
+                       parts that one names; cause ENTRY_ACCEPTED: that measured value is used all \
+                       the same */                                                                 \
     X(TOLD, "told") /* a bench was told that its order was changed; refers = the newest change */
 enum entry_kind {
 #define X(name, text) ENTRY_##name,
@@ -54,6 +55,8 @@ enum entry_kind {
 #undef X
         ENTRY_KIND_COUNT
 };
+
+#define ENTRY_ACCEPTED "accepted"
 
 #define ENTRY_BENCH_MAX 24
 #define ENTRY_CAUSE_MAX 24

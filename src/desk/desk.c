@@ -118,6 +118,8 @@ void desk_enter(struct desk *desk, const struct worker *worker, const struct wor
     memset(&desk->wanted, 0, sizeof desk->wanted);
     if (supervised(desk) && wanted.goes != GOES_NOWHERE) {
         desk_open(desk, &wanted);
+    } else if (desk_top(desk)->place.goes == GOES_FORM) {
+        form_consider(desk); // somebody else may save it now
     }
 }
 

@@ -33,12 +33,13 @@ struct form_spec {
     const char *title;
     const struct field_spec *field;
     size_t count;
-    bool supervisor;     // nobody else may save it
-    bool run;            // saved, the next one of the kind begins
-    const char *scale;   // the cell with a weight that a scale may give
-    bool columns;        // a chart's columns follow the fields
-    bool why;            // asks for a reason
-    const char *passing; // a cell that is asked and never saved; NULL: none
+    bool supervisor;        // nobody else may save it
+    const char *supervised; // nor with this cell filled in; NULL: none
+    bool run;               // saved, the next one of the kind begins
+    const char *scale;      // the cell with a weight that a scale may give
+    bool columns;           // a chart's columns follow the fields
+    bool why;               // asks for a reason
+    const char *passing;    // a cell that is asked and never saved; NULL: none
 };
 const struct form_spec *form_spec(enum desk_form form);
 

@@ -146,7 +146,9 @@ static enum desk_wish save(struct desk *desk) {
     if (!leave(desk)) {
         return DESK_STAYS;
     }
-    if (spec->supervisor && desk->supervisor.badge[0] == '\0') {
+    bool supervised =
+        spec->supervised != NULL && document_value(&work->draft.now, spec->supervised)[0] != '\0';
+    if ((spec->supervisor || supervised) && desk->supervisor.badge[0] == '\0') {
         return DESK_WANTS_SUPERVISOR;
     }
     if (work->remarks.complaint_count > 0) {

@@ -184,6 +184,7 @@ static const struct field_spec measured[] = {
     {"frequency", N_("Frequency"), N_("cpm"), false},
     {"loft", N_("Loft"), N_("degrees"), false},
     {"lie", N_("Lie"), N_("degrees"), false},
+    {"accept", N_("Use it all the same"), N_("if out: a reason"), false},
 };
 static const struct field_spec take_back[] = {
     {"entry", N_("Entry"), "", true},
@@ -215,7 +216,8 @@ static const struct form_spec specs[DESK_FORM_COUNT] = {
     [DESK_FORM_STOCK_LEVEL] = {N_("Stock level"), FIELDS(stock_level), .supervisor = true},
     [DESK_FORM_OFFCUT] = {N_("An offcut as a shaft"), FIELDS(offcut)},
     [DESK_FORM_REPAIR] = {N_("Repair"), FIELDS(repair), .supervisor = true},
-    [DESK_FORM_MEASURED] = {N_("Measured after assembly"), FIELDS(measured)},
+    [DESK_FORM_MEASURED] = {N_("Measured after assembly"), FIELDS(measured),
+                            .supervised = "accept"},
     [DESK_FORM_TAKE_BACK] = {N_("Take a change back"), FIELDS(take_back), .why = true},
 };
 

@@ -1,20 +1,15 @@
 // After the cut: what was measured on assembled clubs, held against what was planned.
 
+#include "assembly.h"
 #include "builds.h"
 #include "office_inner.h"
 #include "text.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #define LATELY 60 // clubs cut at this bench, when nobody asks for an order
 
-static const struct {
-    const char *cell;
-    const char *label;
-    const char *wrong;
-    enum entry_kind entry;
-} values[ASSEMBLY_VALUE_COUNT] = {
+const struct assembly_field assembly_fields[ASSEMBLY_VALUE_COUNT] = {
     [ASSEMBLY_LENGTH] = {"length", N_("Length"), N_("a club is 10 to 70 in long"),
                          ENTRY_FINAL_LENGTH},
     [ASSEMBLY_SWINGWEIGHT] = {"swingweight", N_("Swingweight"), N_("write it as D2 or D2.3"),
@@ -24,10 +19,6 @@ static const struct {
     [ASSEMBLY_LOFT] = {"loft", N_("Loft"), N_("write degrees, as 28.5"), ENTRY_FINAL_LOFT},
     [ASSEMBLY_LIE] = {"lie", N_("Lie"), N_("write degrees, as 61.5"), ENTRY_FINAL_LIE},
 };
-
-static enum length_unit unit_of(const struct office *office) {
-    return office->settings->metric_first ? LENGTH_UNIT_MM : LENGTH_UNIT_INCH;
-}
 
 // --- the list ------------------------------------------------------------------------------------
 
@@ -101,14 +92,40 @@ static enum store_result lately(struct office *office, struct rows *rows) {
     return result;
 }
 
-static void check_notes(const struct office *office, const struct club *club,
-                        const struct final_values *measured, struct desk_remarks *remarks) {
-    struct assembly_values planned;
+void assembly_check_club(const struct office *office, const struct club *club,
+                         const struct final_values *measured, struct assembly_values *ret_planned,
+                         struct assembly_check *ret_check) {
     struct assembly_values made;
-    struct assembly_check check;
-    assembly_planned(club, &office->settings->rules, &office->settings->assembly, &planned);
+    assembly_planned(club, &office->settings->rules, &office->settings->assembly, ret_planned);
     assembly_measured(measured, &made);
-    assembly_check(&planned, &made, &office->settings->finals, &check);
+    assembly_check(ret_planned, &made, assembly_accepted(measured), &office->settings->finals,
+                   ret_check);
+}
+
+// `Loft: accepted by W-0003K: the customer likes it`
+static void accepted_note(const struct office *office, int value, int64_t seq,
+                          struct desk_remarks *remarks) {
+    char line[VIEW_TEXT_MAX];
+    struct text text = text_open(line, sizeof line);
+    struct entry entry;
+    text_add(&text, _(assembly_fields[value].label));
+    if (store_entry(office->store, seq, &entry) == STORE_OK) {
+        text_add(&text, _(": accepted by "));
+        text_add(&text, entry.worker);
+        text_add(&text, ": ");
+        text_add(&text, entry.note);
+    } else {
+        text_add(&text, ": ");
+        text_add(&text, store_message(office->store));
+    }
+    office_note(remarks, TONE_CAUTION, line);
+}
+
+void assembly_notes(const struct office *office, const struct club *club,
+                    const struct final_values *measured, struct desk_remarks *remarks) {
+    struct assembly_values planned;
+    struct assembly_check check;
+    assembly_check_club(office, club, measured, &planned, &check);
     for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
         static const enum view_tone tones[] = {[ASSEMBLY_MISSING] = TONE_PLAIN,
                                                [ASSEMBLY_IN] = TONE_FINE,
@@ -117,7 +134,7 @@ static void check_notes(const struct office *office, const struct club *club,
         char line[VIEW_TEXT_MAX];
         char words[ASSEMBLY_TEXT_MAX];
         struct text text = text_open(line, sizeof line);
-        text_add(&text, _(values[i].label));
+        text_add(&text, _(assembly_fields[i].label));
         if (planned.value[i] == ASSEMBLY_UNKNOWN) {
             text_add(&text, _(": nothing is planned"));
         } else {
@@ -132,12 +149,15 @@ static void check_notes(const struct office *office, const struct club *club,
         if (check.wanted[i] && check.state[i] == ASSEMBLY_MISSING) {
             text_add(&text, _("; still to be measured"));
         }
-        office_note(remarks, tones[check.state[i]], line);
+        office_note(remarks, check.accepted[i] ? TONE_CAUTION : tones[check.state[i]], line);
+        if (check.accepted[i]) {
+            accepted_note(office, i, measured->accepted[i], remarks);
+        }
     }
 }
 
-static enum store_result load_club(struct office *office, const char *build, const char *name,
-                                   struct club *ret_club, struct final_values *ret_measured) {
+enum store_result assembly_load(struct office *office, const char *build, const char *name,
+                                struct club *ret_club, struct final_values *ret_measured) {
     int64_t id;
     enum store_result result = store_club_named(office->store, build, name, &id);
     if (result == STORE_OK) {
@@ -168,123 +188,13 @@ enum desk_result list_assembly(struct office *office, const struct desk_query *q
         struct club club;
         struct final_values measured;
         struct desk_remarks remarks = {0};
-        if (load_club(office, query->selected.key[0], query->selected.key[1], &club, &measured) ==
-            STORE_OK) {
-            check_notes(office, &club, &measured, &remarks);
+        if (assembly_load(office, query->selected.key[0], query->selected.key[1], &club,
+                          &measured) == STORE_OK) {
+            assembly_notes(office, &club, &measured, &remarks);
         }
         for (size_t i = 0; i < remarks.note_count; i++) {
             rows_note(table, remarks.note_tone[i], remarks.note[i]);
         }
     }
     return result == STORE_NONE ? DESK_DONE : office_result(result);
-}
-
-// --- what was measured ---------------------------------------------------------------------------
-
-enum desk_result measured_begin(struct office *office, struct desk_draft *draft) {
-    struct club club;
-    struct final_values measured;
-    struct assembly_values made;
-    enum store_result result =
-        load_club(office, draft->of.key[0], draft->of.key[1], &club, &measured);
-    memset(&draft->before, 0, sizeof draft->before);
-    SET(draft->before.sheet, "measured");
-    document_set(&draft->before, "build", draft->of.key[0]);
-    document_set(&draft->before, "club", draft->of.key[1]);
-    draft->before.keys = 2;
-    if (result == STORE_OK) {
-        assembly_measured(&measured, &made);
-        for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
-            char words[ASSEMBLY_TEXT_MAX] = "";
-            if (made.value[i] != ASSEMBLY_UNKNOWN) {
-                assembly_text((enum assembly_value)i, made.value[i], words);
-            }
-            // Without its unit it is what somebody would type.
-            words[i == ASSEMBLY_LENGTH ? strcspn(words, "i") : strcspn(words, " ")] = '\0';
-            document_set(&draft->before, values[i].cell, words);
-        }
-    }
-    draft->now = draft->before;
-    draft->exists = true;
-    return office_result(result);
-}
-
-// What was typed, over what was known. False: a cell cannot be read; it is complained of.
-static bool read_values(const struct office *office, const struct desk_draft *draft,
-                        struct final_values *measured, struct desk_remarks *remarks) {
-    bool good = true;
-    for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
-        const char *text = document_value(&draft->now, values[i].cell);
-        const char *was = document_value(&draft->before, values[i].cell);
-        if (strcmp(text, was) == 0) {
-            continue;
-        }
-        if (text[0] == '\0') {
-            office_complain(remarks, values[i].cell,
-                            _("what was measured stays; write a new value"));
-            good = false;
-        } else if (!final_values_read((enum assembly_value)i, text, unit_of(office), measured)) {
-            office_complain(remarks, values[i].cell, _(values[i].wrong));
-            good = false;
-        }
-    }
-    return good;
-}
-
-void measured_consider(struct office *office, struct desk_draft *draft,
-                       struct desk_remarks *remarks) {
-    struct club club;
-    struct final_values measured;
-    if (load_club(office, draft->of.key[0], draft->of.key[1], &club, &measured) != STORE_OK) {
-        office_complain(remarks, "", store_message(office->store));
-        return;
-    }
-    if (club.progress.stage != STAGE_DONE) {
-        office_complain(remarks, "", _("this club is not cut yet"));
-        return;
-    }
-    read_values(office, draft, &measured, remarks);
-    check_notes(office, &club, &measured, remarks);
-}
-
-enum desk_result measured_save(struct office *office, const struct worker *who,
-                               struct desk_draft *draft, struct desk_said *said) {
-    struct entry entries[ASSEMBLY_VALUE_COUNT];
-    struct desk_remarks remarks = {0};
-    struct final_values measured;
-    struct club club;
-    size_t count = 0;
-    if (load_club(office, draft->of.key[0], draft->of.key[1], &club, &measured) != STORE_OK) {
-        office_say(said, TONE_STOP, store_message(office->store));
-        return DESK_FAILED;
-    }
-    if (!read_values(office, draft, &measured, &remarks)) {
-        office_say(said, TONE_STOP, remarks.complaint[0].text);
-        return DESK_REFUSED;
-    }
-    for (size_t i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
-        const char *text = document_value(&draft->now, values[i].cell);
-        if (strcmp(text, document_value(&draft->before, values[i].cell)) == 0) {
-            continue;
-        }
-        struct entry entry = office_entry(office, values[i].entry, who, draft->id, i);
-        entry.club_id = club.id;
-        SET(entry.build, club.order.build);
-        SET(entry.club, club.order.club);
-        SET(entry.head, club.head.ticket);
-        SET(entry.shaft, club.shaft.ticket);
-        if (i == ASSEMBLY_LENGTH) {
-            entry.planned = club.order.playing_length;
-            entry.made = measured.length;
-            SET(entry.cause, length_method_text(office->settings->length_method));
-        } else {
-            SET(entry.note, text);
-        }
-        entries[count++] = entry;
-    }
-    if (count == 0) {
-        office_say(said, TONE_PLAIN, _("Nothing was changed."));
-        return DESK_DONE;
-    }
-    return office_save(office, entries, count, said);
 }

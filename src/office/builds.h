@@ -18,7 +18,7 @@ enum store_result builds_kit(struct store *store, const char *build, enum match_
                              struct kit *ret_kit);
 
 // How far a build is from being done: every club that is not cancelled is cut, and every value that
-// is wanted of it is measured and within its tolerance.
+// is wanted of it is measured and within its tolerance, or accepted by a supervisor.
 struct builds_done {
     size_t clubs;
     size_t done;       // of them

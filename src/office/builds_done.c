@@ -27,12 +27,12 @@ bool builds_club_done(const struct club *club, const struct final_values *values
     }
     assembly_planned(club, rules, assembly, &planned);
     assembly_measured(values, &measured);
-    assembly_check(&planned, &measured, tolerance, &check);
+    assembly_check(&planned, &measured, assembly_accepted(values), tolerance, &check);
     for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
         const char *name = assembly_value_text((enum assembly_value)i);
         if (check.wanted[i] && check.state[i] == ASSEMBLY_MISSING) {
             say(text, &first, club->order.club, "no ", name);
-        } else if (check.wanted[i] && check.state[i] == ASSEMBLY_OUT) {
+        } else if (check.wanted[i] && check.state[i] == ASSEMBLY_OUT && !check.accepted[i]) {
             say(text, &first, club->order.club, name, " out");
         }
     }

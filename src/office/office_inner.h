@@ -105,7 +105,7 @@ void changes_consider(struct office *office, struct desk_draft *draft,
 enum desk_result changes_save(struct office *office, const struct worker *who,
                               struct desk_draft *draft, struct desk_said *said);
 
-// --- assembly.c ----------------------------------------------------------------------------------
+// --- measured.c ----------------------------------------------------------------------------------
 enum desk_result measured_begin(struct office *office, struct desk_draft *draft);
 void measured_consider(struct office *office, struct desk_draft *draft,
                        struct desk_remarks *remarks);

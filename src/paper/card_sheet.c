@@ -102,18 +102,18 @@ static void ready(struct sheet_at *at, const struct card_page *page) {
     at->y += TEXT;
 }
 
-static const char *state_words(enum assembly_state state, bool wanted) {
-    switch (state) {
+static const char *state_words(const struct assembly_check *check, int i) {
+    switch (check->state[i]) {
     case ASSEMBLY_IN:
         return "in";
     case ASSEMBLY_OUT:
-        return "out";
+        return check->accepted[i] ? "out, accepted" : "out";
     case ASSEMBLY_TAKEN:
         return "measured";
     case ASSEMBLY_MISSING:
         break;
     }
-    return wanted ? "to be measured" : "";
+    return check->wanted[i] ? "to be measured" : "";
 }
 
 static void target(struct sheet_at *at, const struct assembly_card *card, int i) {
@@ -141,7 +141,7 @@ static void target(struct sheet_at *at, const struct assembly_card *card, int i)
                   0.6, 0.4);
     }
     page_fit(at->page, PAGE_REGULAR, SMALL, PAGE_LEFT, PAGE_MARGIN + 4 * each, base, each,
-             state_words(card->check.state[i], card->check.wanted[i]));
+             state_words(&card->check, i));
     at->y += 2 * TEXT;
 }
 

@@ -95,10 +95,12 @@ static void value(struct sheet_at *at, int column, const struct certificate_club
         cell(at, column, PAGE_REGULAR, size, upper, words);
     }
     if (club->measured.value[i] != ASSEMBLY_UNKNOWN) {
-        char told[ASSEMBLY_TEXT_MAX + 8];
+        char told[ASSEMBLY_TEXT_MAX + 12];
         assembly_text((enum assembly_value)i, club->measured.value[i], words);
         snprintf(told, sizeof told, "%s%s", words,
-                 club->check.state[i] == ASSEMBLY_OUT ? " (out)" : "");
+                 club->check.accepted[i]                ? " (accepted)"
+                 : club->check.state[i] == ASSEMBLY_OUT ? " (out)"
+                                                        : "");
         cell(at, column, PAGE_BOLD, size, upper + 0.42 * row, told);
     } else if (club->check.wanted[i]) {
         cell(at, column, PAGE_BOLD, size, upper + 0.42 * row, "missing");

@@ -36,7 +36,7 @@ static void judge(const struct station *s, const struct assembly_values *planned
         return;
     }
     assembly_measured(&values, &measured);
-    assembly_check(planned, &measured, &s->settings.finals, &check);
+    assembly_check(planned, &measured, 0, &s->settings.finals, &check);
     if (check.state[value] != ASSEMBLY_IN && check.state[value] != ASSEMBLY_OUT) {
         return;
     }

@@ -111,6 +111,22 @@ static enum store_result find_all(struct store *store, struct entry *entries, si
     return STORE_OK;
 }
 
+// The caller's entry stays as it is: a second try may find other numbers.
+static enum store_result append_at(struct store *store, struct entry *entries, size_t i) {
+    struct entry *entry = &entries[i];
+    int64_t refers = entry->refers;
+    if (refers < -(int64_t)i) {
+        return connection_say(store, STORE_REFUSED,
+                              "Entry %zu of these refers to one before the first.", i + 1);
+    }
+    if (refers < 0) {
+        entry->refers = entries[(int64_t)i + refers].seq;
+    }
+    enum store_result result = append_entry(store, entry);
+    entry->refers = refers;
+    return result;
+}
+
 static enum store_result append_all(struct store *store, struct entry *entries, size_t count) {
     size_t found = 0;
     enum store_result result = find_all(store, entries, count, &found);
@@ -125,7 +141,7 @@ static enum store_result append_all(struct store *store, struct entry *entries, 
                                 found, count);
     }
     for (size_t i = 0; result == STORE_OK && i < count; i++) {
-        result = append_entry(store, &entries[i]);
+        result = append_at(store, entries, i);
     }
     if (result == STORE_OK) {
         return connection_commit(store);

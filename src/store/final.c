@@ -5,9 +5,25 @@
 
 #include <string.h>
 
+static const enum entry_kind kinds[ASSEMBLY_VALUE_COUNT] = {
+    [ASSEMBLY_LENGTH] = ENTRY_FINAL_LENGTH,
+    [ASSEMBLY_SWINGWEIGHT] = ENTRY_FINAL_SWINGWEIGHT,
+    [ASSEMBLY_FREQUENCY] = ENTRY_FINAL_FREQUENCY,
+    [ASSEMBLY_LOFT] = ENTRY_FINAL_LOFT,
+    [ASSEMBLY_LIE] = ENTRY_FINAL_LIE,
+};
+
+// ASSEMBLY_VALUE_COUNT: of none.
+static enum assembly_value value_of(enum entry_kind kind) {
+    int value = 0;
+    while (value < ASSEMBLY_VALUE_COUNT && kinds[value] != kind) {
+        value++;
+    }
+    return (enum assembly_value)value;
+}
+
 bool final_kind(enum entry_kind kind) {
-    return kind == ENTRY_FINAL_LENGTH || kind == ENTRY_FINAL_SWINGWEIGHT ||
-           kind == ENTRY_FINAL_FREQUENCY || kind == ENTRY_FINAL_LOFT || kind == ENTRY_FINAL_LIE;
+    return value_of(kind) != ASSEMBLY_VALUE_COUNT;
 }
 
 // Takes the entry's value into *values. False when it is none.
@@ -50,12 +66,27 @@ enum store_result store_final_values(struct store *store, int64_t club_id,
         entry.made = query_length(&query, 1);
         query_text(&query, 2, entry.note, sizeof entry.note);
         query_text(&query, 3, entry.cause, sizeof entry.cause);
-        query.odd |= !entry_kind_from_text(kind, &entry.kind) || !take(&entry, &values);
+        query.odd |= !entry_kind_from_text(kind, &entry.kind) || !final_kind(entry.kind) ||
+                     !take(&entry, &values);
+        if (!query.odd) {
+            values.seq[value_of(entry.kind)] = query_number(&query, 4);
+            values.accepted[value_of(entry.kind)] = query_id(&query, 5);
+        }
     }
     enum store_result result = query_end(&query, "look up what was measured");
     if (result == STORE_OK || result == STORE_NONE) {
         *ret_values = values;
         return STORE_OK;
+    }
+    return result;
+}
+
+enum store_result final_newest(struct store *store, const struct entry *entry, bool *ret_newest) {
+    struct final_values values;
+    enum assembly_value value = value_of(entry->kind);
+    enum store_result result = store_final_values(store, entry->club_id, &values);
+    if (result == STORE_OK) {
+        *ret_newest = value != ASSEMBLY_VALUE_COUNT && values.seq[value] == entry->seq;
     }
     return result;
 }

@@ -10,4 +10,7 @@ bool final_kind(enum entry_kind kind);
 // Of an entry of such a kind: whether a club can have that value.
 bool final_plausible(const struct entry *entry);
 
+// Whether the entry, of any kind, is what was measured last on its club as that stands.
+enum store_result final_newest(struct store *store, const struct entry *entry, bool *ret_newest);
+
 #endif

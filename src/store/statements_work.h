@@ -118,7 +118,10 @@
     X(BUILD_AFTER, "SELECT min(name) FROM build WHERE name > ?")                                   \
     X(BUILD_CLUBS, "SELECT id FROM club WHERE build = ? ORDER BY position")                        \
     X(FINALS,                                                                                      \
-      "SELECT l.kind, l.made, l.note, l.cause FROM club AS c CROSS JOIN log AS l "                 \
+      "SELECT l.kind, l.made, l.note, l.cause, l.seq, "                                            \
+      "(SELECT max(n.seq) FROM log AS n INDEXED BY log_refers WHERE n.refers IS NOT NULL "         \
+      "AND n.refers = l.seq AND n.kind = 'note' AND n.cause = 'accepted') "                        \
+      "FROM club AS c CROSS JOIN log AS l "                                                        \
       "INDEXED BY log_final ON l.club_id = c.id AND l.kind IN ('final_length', "                   \
       "'final_swingweight', 'final_frequency', 'final_loft', 'final_lie') "                        \
       "WHERE c.id = ? AND c.stage = 'done' AND l.seq > c.measure_seq ORDER BY l.seq")              \

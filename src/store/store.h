@@ -217,12 +217,15 @@ enum store_result store_rehearse(struct store *store, struct entry *entries, siz
 // old one, head or shaft are no longer the club's, a decision, consent or kit is no supervisor's,
 // the shaft of a recut or kit is not raw, free and of the same model and flex (of those the order
 // wishes), a final value is one that no club has, or a note is no supervisor's, has no words, or
-// is about no entry or other parts than that names.
+// is about no entry or other parts than that names, or it accepts what is not the newest final
+// value of its kind.
 // STORE_UNKNOWN: reopen, then store_confirmed; until then everything else is STORE_FAILED.
 // Anything but STORE_OK and STORE_UNKNOWN: this call has written nothing.
 enum store_result store_append(struct store *store, struct entry *entry);
 // The same for all of them in one transaction, in order: all are logged or none is. A kit list goes
-// this way. Each has a confirm_id of its own; whether one of them is there tells for all.
+// this way. Each has a confirm_id of its own; whether one of them is there tells for all. An entry
+// may refer to one before it in the same call, whose seq nobody knows yet: refers = -n, the one n
+// before it.
 #define STORE_APPEND_MAX 32
 enum store_result store_append_all(struct store *store, struct entry *entries, size_t count);
 enum store_result store_confirmed(struct store *store, const char *confirm_id, int64_t *ret_seq);

@@ -109,6 +109,19 @@ static bool has_words(const char *text) {
     return text[strspn(text, " ")] != '\0';
 }
 
+// Accepted is a value as it was measured last.
+static enum store_result allowed_acceptance(struct store *store, const struct entry *about) {
+    bool newest = false;
+    enum store_result result = final_newest(store, about, &newest);
+    if (result == STORE_OK && !newest) {
+        result = connection_say(store, STORE_REFUSED,
+                                "Entry %lld is not what was measured last on the assembled club: "
+                                "look at the new value first.",
+                                (long long)about->seq);
+    }
+    return result;
+}
+
 // A note stands in the life of the club and parts that its entry is about, and of no others.
 static enum store_result allowed_note(struct store *store, const struct entry *entry) {
     struct entry about;
@@ -127,9 +140,10 @@ static enum store_result allowed_note(struct store *store, const struct entry *e
                               "Entry %lld is about other parts than this note says.",
                               (long long)entry->refers);
     }
-    return has_words(entry->note)
-               ? STORE_OK
-               : connection_say(store, STORE_REFUSED, "A note needs words: type them first.");
+    if (!has_words(entry->note)) {
+        return connection_say(store, STORE_REFUSED, "A note needs words: type them first.");
+    }
+    return strcmp(entry->cause, ENTRY_ACCEPTED) == 0 ? allowed_acceptance(store, &about) : STORE_OK;
 }
 
 static bool shows(enum entry_kind kind) {

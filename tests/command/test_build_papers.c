@@ -155,6 +155,17 @@ static void shop(void) {
                   "length_method = rules\n[shop]\nname = Brae Forge\n");
 }
 
+static void accept_final(const char *build, const char *name, enum assembly_value value) {
+    struct club club = club_named(build, name);
+    struct entry entry = entry_of(&club, ENTRY_NOTE);
+    struct final_values values;
+    assert_int_equal(store_final_values(scratch.store, club.id, &values), STORE_OK);
+    entry.refers = values.seq[value];
+    strcpy(entry.cause, ENTRY_ACCEPTED);
+    strcpy(entry.note, "the customer tried it");
+    append(&entry);
+}
+
 static void keep(const char *name, const char *as) {
     const char *shots = getenv("KERFSIDE_SHOTS");
     char command[500];
@@ -239,6 +250,40 @@ static void a_certificate_waits_for_all_values(void **state) {
     keep("z.pdf", "certificate-letter");
 }
 
+static void a_certificate_says_what_was_accepted(void **state) {
+    (void)state;
+    shop();
+    static const char *const clubs[] = {"7", "8", "P"};
+    static const char *const lengths[] = {"37", "36 1/2", "35 1/2"};
+    static const char *const weights[] = {"D1", "D2.5", "C0"};
+    for (size_t i = 0; i < 3; i++) {
+        cut("77", clubs[i]);
+        final("77", clubs[i], ENTRY_FINAL_LENGTH, lengths[i]);
+        final("77", clubs[i], ENTRY_FINAL_SWINGWEIGHT, weights[i]);
+    }
+    accept_final("77", "P", ASSEMBLY_SWINGWEIGHT);
+    run_expect(&scratch, &ran, 1, "certificate 77 --pdf z.pdf --settings saw.ini");
+    run_says(ran.err, "Build 77 is not done: club 8: swingweight out.");
+    run_expect(&scratch, &ran, 0, "certificate 77 --draft --pdf z.pdf --settings saw.ini");
+    const char *text = read_back("z.pdf");
+    run_says(text, "D2.5 (out)");
+    run_says(text, "C0.0 (accepted)");
+    accept_final("77", "8", ASSEMBLY_SWINGWEIGHT);
+    run_expect(&scratch, &ran, 0, "certificate 77 --pdf z.pdf --settings saw.ini");
+    text = read_back("z.pdf");
+    keep("z.pdf", "certificate-accepted");
+    assert_null(strstr(text, "DRAFT"));
+    assert_null(strstr(text, "(out)"));
+    run_says(text, "D2.5 (accepted)");
+    assert_int_equal(pages_of(text), 1);
+    run_expect(&scratch, &ran, 0, "card 77-8 --pdf c.pdf --settings saw.ini");
+    run_says(read_back("c.pdf"), "out, accepted");
+    // Measured again, it is nobody's word any more.
+    final("77", "8", ENTRY_FINAL_SWINGWEIGHT, "D2.5");
+    run_expect(&scratch, &ran, 1, "certificate 77 --pdf z.pdf --settings saw.ini");
+    run_says(ran.err, "Build 77 is not done: club 8: swingweight out.");
+}
+
 static struct builds_done done_of(const char *build) {
     struct bench_rules rules = BENCH_RULES_DEFAULT;
     struct assembly assembly = ASSEMBLY_DEFAULT;
@@ -263,6 +308,10 @@ static void a_build_is_done_when_its_clubs_are(void **state) {
     done = done_of("77");
     assert_int_equal(done.done, 0);
     assert_string_equal(done.missing, "club 7: length out; club 8: not cut; club P: not cut");
+    accept_final("77", "7", ASSEMBLY_LENGTH);
+    assert_int_equal(done_of("77").done, 1);
+    final("77", "7", ENTRY_FINAL_LENGTH, "37 1/4");
+    assert_int_equal(done_of("77").done, 0);
     final("77", "7", ENTRY_FINAL_LENGTH, "37 1/8");
     done = done_of("77");
     assert_int_equal(done.done, 1);
@@ -302,6 +351,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(cards_say_what_is_to_be_done),
         STEP(a_certificate_waits_for_all_values),
+        STEP(a_certificate_says_what_was_accepted),
         STEP(a_build_is_done_when_its_clubs_are),
         STEP(wrong_use_is_said),
     };

@@ -26,11 +26,11 @@ static void test_every_value_against_its_limit(void **state) {
             struct assembly_check check;
             wanted.value[i] = planned[i];
             is.value[i] = planned[i] + side[at] * limit[i];
-            assembly_check(&wanted, &is, &usual, &check);
+            assembly_check(&wanted, &is, 0, &usual, &check);
             assert_int_equal(check.state[i], ASSEMBLY_IN);
             assert_int_equal(check.off[i], side[at] * limit[i]);
             is.value[i] += side[at];
-            assembly_check(&wanted, &is, &usual, &check);
+            assembly_check(&wanted, &is, 0, &usual, &check);
             assert_int_equal(check.state[i], ASSEMBLY_OUT);
             for (int other = 0; other < ASSEMBLY_VALUE_COUNT; other++) {
                 assert_true(other == i || check.state[other] == ASSEMBLY_MISSING);
@@ -45,32 +45,74 @@ static void test_done(void **state) {
     struct assembly_values wanted = {{IN(43, 0, 1), 312, 2600, 58500, 60000}};
     struct assembly_values is = none();
     struct assembly_check check;
-    assembly_check(&wanted, &is, &usual, &check);
+    assembly_check(&wanted, &is, 0, &usual, &check);
     assert_false(check.done);
     is.value[ASSEMBLY_LENGTH] = IN(43, 1, 16);
-    assembly_check(&wanted, &is, &usual, &check);
+    assembly_check(&wanted, &is, 0, &usual, &check);
     assert_false(check.done);
     is.value[ASSEMBLY_SWINGWEIGHT] = 305;
-    assembly_check(&wanted, &is, &usual, &check);
+    assembly_check(&wanted, &is, 0, &usual, &check);
     assert_true(check.done);
     assert_true(check.wanted[ASSEMBLY_LENGTH] && check.wanted[ASSEMBLY_SWINGWEIGHT]);
     assert_false(check.wanted[ASSEMBLY_LOFT]);
     is.value[ASSEMBLY_LOFT] = 50000; // out, but nobody asked for it
-    assembly_check(&wanted, &is, &usual, &check);
+    assembly_check(&wanted, &is, 0, &usual, &check);
     assert_int_equal(check.state[ASSEMBLY_LOFT], ASSEMBLY_OUT);
     assert_true(check.done);
     struct assembly_tolerance loft = usual;
     loft.wanted |= 1u << ASSEMBLY_LOFT;
-    assembly_check(&wanted, &is, &loft, &check);
+    assembly_check(&wanted, &is, 0, &loft, &check);
     assert_false(check.done);
     wanted.value[ASSEMBLY_LOFT] = ASSEMBLY_UNKNOWN; // nothing to hold it against
-    assembly_check(&wanted, &is, &loft, &check);
+    assembly_check(&wanted, &is, 0, &loft, &check);
     assert_int_equal(check.state[ASSEMBLY_LOFT], ASSEMBLY_TAKEN);
     assert_true(check.done);
     loft.wanted = 0;
     is = none();
-    assembly_check(&wanted, &is, &loft, &check);
+    assembly_check(&wanted, &is, 0, &loft, &check);
     assert_true(check.done);
+}
+
+// Accepted counts for what is out, and for nothing else; the value stays out.
+static void test_accepted(void **state) {
+    (void)state;
+    static const struct {
+        int64_t length, swingweight; // measured; planned 43 in and D1.2
+        unsigned accepted;
+        bool length_accepted, swingweight_accepted, done;
+    } rows[] = {
+        {IN(43, 1, 4), 312, 0, false, false, false},
+        {IN(43, 1, 4), 312, 1u << ASSEMBLY_LENGTH, true, false, true},
+        {IN(43, 1, 4), 312, 1u << ASSEMBLY_SWINGWEIGHT, false, false, false},
+        {IN(43, 1, 4), 330, 1u << ASSEMBLY_LENGTH, true, false, false},
+        {IN(43, 1, 4), 330, 1u << ASSEMBLY_LENGTH | 1u << ASSEMBLY_SWINGWEIGHT, true, true, true},
+        {IN(43, 1, 8), 312, 1u << ASSEMBLY_LENGTH, false, false, true}, // in
+        {IN(43, 1, 8), ASSEMBLY_UNKNOWN, ~0u, false, false, false},     // nothing to accept
+    };
+    for (size_t i = 0; i < COUNT(rows); i++) {
+        struct assembly_values wanted = {{IN(43, 0, 1), 312, 2600, 58500, 60000}};
+        struct assembly_values is = none();
+        struct assembly_check check;
+        is.value[ASSEMBLY_LENGTH] = rows[i].length;
+        is.value[ASSEMBLY_SWINGWEIGHT] = rows[i].swingweight;
+        assembly_check(&wanted, &is, rows[i].accepted, &usual, &check);
+        assert_int_equal(check.accepted[ASSEMBLY_LENGTH], rows[i].length_accepted);
+        assert_int_equal(check.accepted[ASSEMBLY_SWINGWEIGHT], rows[i].swingweight_accepted);
+        assert_int_equal(check.done, rows[i].done);
+        assert_int_equal(check.state[ASSEMBLY_LENGTH],
+                         rows[i].length == IN(43, 1, 4) ? ASSEMBLY_OUT : ASSEMBLY_IN);
+    }
+    // What is typed over an accepted value is accepted by nobody; what cannot be read changes none.
+    struct final_values values = final_values_none();
+    assert_int_equal(assembly_accepted(&values), 0);
+    values.seq[ASSEMBLY_LOFT] = 7;
+    values.accepted[ASSEMBLY_LOFT] = 9;
+    values.accepted[ASSEMBLY_LIE] = 10;
+    assert_false(final_values_read(ASSEMBLY_LOFT, "steep", LENGTH_UNIT_INCH, &values));
+    assert_int_equal(assembly_accepted(&values), 1u << ASSEMBLY_LOFT | 1u << ASSEMBLY_LIE);
+    assert_true(final_values_read(ASSEMBLY_LOFT, "34", LENGTH_UNIT_INCH, &values));
+    assert_int_equal(assembly_accepted(&values), 1u << ASSEMBLY_LIE);
+    assert_int_equal(values.seq[ASSEMBLY_LOFT], 0);
 }
 
 static struct club club_of(const struct sample *sample) {
@@ -176,6 +218,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_every_value_against_its_limit),
         cmocka_unit_test(test_done),
+        cmocka_unit_test(test_accepted),
         cmocka_unit_test(test_planned),
         cmocka_unit_test(test_measured),
         cmocka_unit_test(test_words),

@@ -138,6 +138,14 @@ static void adds_notes(void) {
     entry.refers = club.progress.tip_seq;
     memset(entry.note, 'n', sizeof entry.note - 1);
     done(store_append(fixture.store, &entry));
+    struct entry both[] = {fixture_entry(&fixture, ENTRY_FINAL_LIE, 3),
+                           fixture_entry(&fixture, ENTRY_NOTE, 3)};
+    strcpy(both[0].note, "70");
+    strcpy(both[1].worker, SUPERVISOR);
+    strcpy(both[1].cause, ENTRY_ACCEPTED);
+    strcpy(both[1].note, "as ordered by telephone");
+    both[1].refers = -1;
+    done(store_append_all(fixture.store, both, COUNT(both)));
     entry = fixture_entry(&fixture, ENTRY_NOTE, 0);
     strcpy(entry.worker, SUPERVISOR);
     strcpy(entry.note, "the log begins");

@@ -214,7 +214,10 @@ static void expect_true(const struct bench *bench, const struct bench *before) {
         assert_true(says);
     }
     // Nothing that only a supervisor may do was done without one.
-    if (tried && form_spec(bench->fake.draft.form)->supervisor) {
+    const struct form_spec *spec = form_spec(bench->fake.draft.form);
+    const char *cell = spec->supervised;
+    if (tried && (spec->supervisor ||
+                  (cell != NULL && document_value(&bench->fake.draft.now, cell)[0] != '\0'))) {
         assert_string_equal(bench->fake.saver, fake_supervisor.badge);
     }
 }

@@ -163,6 +163,27 @@ static void rights_that_ended_are_asked_for_again(void **state) {
     assert_int_equal(bench.fake.saved, 1);
 }
 
+static void one_filled_cell_may_be_a_supervisors(void **state) {
+    (void)state;
+    bench_begin(&bench, false);
+    fill_in(DESK_FORM_MEASURED);
+    strcpy(bench.fake.answer.wrong, "accept"); // as long as there is none
+    document_set(&bench.desk.work.draft.now, "accept", "it is a loaner");
+    bench_press(&bench, "Save");
+    assert_int_equal(bench.wish, DESK_WANTS_SUPERVISOR);
+    assert_int_equal(bench.fake.saves, 0);
+    bench.fake.answer.wrong[0] = '\0';
+    desk_enter(&bench.desk, &fake_builder, &fake_supervisor);
+    assert_int_equal(bench.desk.work.remarks.complaint_count, 0);
+    bench_press(&bench, "Save");
+    assert_string_equal(bench.fake.saver, fake_supervisor.badge);
+    bench_begin(&bench, false);
+    fill_in(DESK_FORM_MEASURED);
+    document_set(&bench.desk.work.draft.now, "accept", ""); // then it is anybody's
+    bench_press(&bench, "Save");
+    assert_string_equal(bench.fake.saver, fake_builder.badge);
+}
+
 static void a_builder_saves_as_a_builder(void **state) {
     (void)state;
     bench_begin(&bench, false);
@@ -184,6 +205,7 @@ int main(void) {
         TEST(what_is_empty_is_wrong_only_then),
         TEST(a_complaint_about_no_field_is_shown_at_once),
         TEST(rights_that_ended_are_asked_for_again),
+        TEST(one_filled_cell_may_be_a_supervisors),
         TEST(a_builder_saves_as_a_builder),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

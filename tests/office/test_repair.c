@@ -1,4 +1,4 @@
-// A repair in one form, and what is measured after assembly.
+// A repair in one form.
 //
 // Worked out by hand beside each test; sizes of bores and the rules of the plan are common
 // practice.
@@ -114,54 +114,12 @@ static void what_cannot_be_is_asked_again(void **state) {
     assert_int_equal(entries(shop), before);
 }
 
-static void what_was_measured_is_an_entry_each(void **state) {
-    struct shop *shop = *state;
-    fixture_bring(&shop->fixture, 3, STAGE_DONE);
-    shop->settings.finals = (struct assembly_tolerance)ASSEMBLY_TOLERANCE_DEFAULT;
-    int64_t before = entries(shop);
-    struct desk_draft draft = shop_draft(shop, DESK_FORM_MEASURED, "2042", "7", NULL);
-    shop_set(&draft, "length", "37 1/4");
-    struct desk_remarks remarks = shop_consider(shop, &draft);
-    assert_int_equal(remarks.note_tone[0], TONE_STOP); // 1/4 in off, 1/8 in is allowed
-    shop_set(&draft, "length", "37 1/8");
-    remarks = shop_consider(shop, &draft);
-    shop_expect_note(&remarks, 0, TONE_FINE, "Length: planned 37 in, up to 1/8 in off");
-    shop_set(&draft, "frequency", "301.5");
-    shop_save(shop, &draft);
-    assert_int_equal(entries(shop), before + 2);
-    struct final_values values;
-    assert_int_equal(store_final_values(shop->fixture.store, 3, &values), STORE_OK);
-    assert_int_equal(values.length, 297 * LENGTH_INCH / 8);
-    assert_int_equal(values.frequency, 3015);
-    // It stands in the form again, and saved unchanged it writes nothing.
-    draft = shop_draft(shop, DESK_FORM_MEASURED, "2042", "7", NULL);
-    assert_string_equal(document_value(&draft.now, "frequency"), "301.5");
-    struct desk_said said = {0};
-    assert_int_equal(shop->ops.save(shop->ops.ctx, &shop->who, &draft, &said), DESK_DONE);
-    assert_int_equal(entries(shop), before + 2);
-    shop_set(&draft, "frequency", "");
-    remarks = shop_consider(shop, &draft);
-    shop_expect_complaint(&remarks, "frequency", "what was measured stays");
-}
-
-static void nothing_is_measured_on_a_club_that_is_not_cut(void **state) {
-    struct shop *shop = *state;
-    struct desk_draft draft = shop_draft(shop, DESK_FORM_MEASURED, "2042", "7", NULL);
-    shop_set(&draft, "length", "37");
-    struct desk_remarks remarks = shop_consider(shop, &draft);
-    shop_expect_complaint(&remarks, "", "not cut yet");
-    struct desk_said said = {0};
-    assert_int_equal(shop->ops.save(shop->ops.ctx, &shop->who, &draft, &said), DESK_REFUSED);
-}
-
 #define TEST(name) cmocka_unit_test_setup_teardown(name, opened, closed)
 int main(void) {
     const struct CMUnitTest tests[] = {
         TEST(what_is_measured_on_the_pieces_makes_the_club),
         TEST(a_given_trim_stands_in_for_the_chart),
         TEST(what_cannot_be_is_asked_again),
-        TEST(what_was_measured_is_an_entry_each),
-        TEST(nothing_is_measured_on_a_club_that_is_not_cut),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

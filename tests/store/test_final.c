@@ -148,6 +148,105 @@ static void forgets_with_the_cut(void **state) {
     assert_string_equal(values_of(fixture, 3).swingweight, "D2");
 }
 
+static struct entry accepts(struct fixture *fixture, int64_t about) {
+    struct entry entry = fixture_entry(fixture, ENTRY_NOTE, 3);
+    strcpy(entry.worker, SUPERVISOR);
+    strcpy(entry.cause, ENTRY_ACCEPTED);
+    strcpy(entry.note, "the customer wants it so");
+    entry.refers = about;
+    return entry;
+}
+
+static void expect_refused(struct fixture *fixture, struct entry *entry, const char *words) {
+    assert_int_equal(store_append(fixture->store, entry), STORE_REFUSED);
+    if (strstr(store_message(fixture->store), words) == NULL) {
+        fail_msg("%s", store_message(fixture->store));
+    }
+}
+
+// A supervisor accepts the newest value of its kind; one measured after that is another one.
+static void a_supervisor_accepts_what_was_measured_last(void **state) {
+    struct fixture *fixture = *state;
+    fixture_bring(fixture, 3, STAGE_DONE);
+    takes(fixture, ENTRY_FINAL_LENGTH, 37 * LENGTH_INCH, "");
+    int64_t old = values_of(fixture, 3).seq[ASSEMBLY_LENGTH];
+    takes(fixture, ENTRY_FINAL_LENGTH, 38 * LENGTH_INCH, "");
+    takes(fixture, ENTRY_FINAL_LIE, LENGTH_UNKNOWN, "62");
+    struct final_values values = values_of(fixture, 3);
+    assert_int_equal(values.seq[ASSEMBLY_LENGTH], old + 1);
+    assert_int_equal(values.seq[ASSEMBLY_LIE], old + 2);
+    assert_int_equal(values.seq[ASSEMBLY_LOFT], 0);
+    struct entry entry = accepts(fixture, values.seq[ASSEMBLY_LENGTH]);
+    strcpy(entry.worker, BUILDER);
+    expect_refused(fixture, &entry, "Only a supervisor");
+    entry = accepts(fixture, values.seq[ASSEMBLY_LENGTH]);
+    strcpy(entry.note, " ");
+    expect_refused(fixture, &entry, "needs words");
+    entry = accepts(fixture, old);
+    expect_refused(fixture, &entry, "not what was measured last");
+    entry = accepts(fixture, fixture_club(fixture, 3).progress.measure_seq);
+    expect_refused(fixture, &entry, "not what was measured last");
+    entry = accepts(fixture, values.seq[ASSEMBLY_LENGTH]);
+    strcpy(entry.cause, ""); // words about it, and no more
+    assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
+    assert_int_equal(values_of(fixture, 3).accepted[ASSEMBLY_LENGTH], 0);
+    entry = accepts(fixture, values.seq[ASSEMBLY_LENGTH]);
+    assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
+    assert_int_equal(values_of(fixture, 3).accepted[ASSEMBLY_LENGTH], entry.seq);
+    assert_int_equal(values_of(fixture, 3).accepted[ASSEMBLY_LIE], 0);
+    takes(fixture, ENTRY_FINAL_LIE, LENGTH_UNKNOWN, "63"); // another value is none of its business
+    assert_int_equal(values_of(fixture, 3).accepted[ASSEMBLY_LENGTH], entry.seq);
+    takes(fixture, ENTRY_FINAL_LENGTH, 38 * LENGTH_INCH, "");
+    assert_int_equal(values_of(fixture, 3).accepted[ASSEMBLY_LENGTH], 0);
+}
+
+static void an_acceptance_goes_with_the_cut(void **state) {
+    struct fixture *fixture = *state;
+    fixture_bring(fixture, 3, STAGE_DONE);
+    takes(fixture, ENTRY_FINAL_LOFT, LENGTH_UNKNOWN, "40");
+    int64_t about = values_of(fixture, 3).seq[ASSEMBLY_LOFT];
+    struct entry entry = accepts(fixture, about);
+    assert_int_equal(store_append(fixture->store, &entry), STORE_OK);
+    struct entry withdraw = fixture_entry(fixture, ENTRY_WITHDRAW, 3);
+    withdraw.refers = fixture_club(fixture, 3).progress.measure_seq;
+    assert_int_equal(store_append(fixture->store, &withdraw), STORE_OK);
+    fixture_append(fixture, ENTRY_MEASURE, 3);
+    assert_int_equal(values_of(fixture, 3).accepted[ASSEMBLY_LOFT], 0);
+    entry = accepts(fixture, about);
+    expect_refused(fixture, &entry, "not what was measured last");
+}
+
+// What is measured and accepted at once is in the log together or not at all.
+static void a_value_and_its_acceptance_are_one(void **state) {
+    struct fixture *fixture = *state;
+    fixture_bring(fixture, 3, STAGE_DONE);
+    int64_t before = fixture_number(fixture->store->db, "SELECT max(seq) FROM log");
+    struct entry entries[] = {measured(fixture, ENTRY_FINAL_LENGTH, 38 * LENGTH_INCH, ""),
+                              measured(fixture, ENTRY_FINAL_LIE, LENGTH_UNKNOWN, "70"),
+                              accepts(fixture, -2), accepts(fixture, -2)};
+    strcpy(entries[3].worker, BUILDER);
+    assert_int_equal(store_append_all(fixture->store, entries, COUNT(entries)), STORE_REFUSED);
+    assert_int_equal(fixture_number(fixture->store->db, "SELECT max(seq) FROM log"), before);
+    strcpy(entries[3].worker, SUPERVISOR);
+    entries[3].refers = -4; // before the first
+    assert_int_equal(store_append_all(fixture->store, entries, COUNT(entries)), STORE_REFUSED);
+    assert_non_null(strstr(store_message(fixture->store), "before the first"));
+    assert_int_equal(fixture_number(fixture->store->db, "SELECT max(seq) FROM log"), before);
+    entries[3].refers = -2;
+    takes(fixture, ENTRY_FINAL_LOFT, LENGTH_UNKNOWN, "40"); // the next try finds other numbers
+    before++;
+    for (int again = 0; again < 2; again++) { // the second time they are there
+        assert_int_equal(store_append_all(fixture->store, entries, COUNT(entries)), STORE_OK);
+        assert_int_equal(fixture_number(fixture->store->db, "SELECT max(seq) FROM log"),
+                         before + 4);
+        struct final_values values = values_of(fixture, 3);
+        assert_int_equal(values.accepted[ASSEMBLY_LENGTH], before + 3);
+        assert_int_equal(values.accepted[ASSEMBLY_LIE], before + 4);
+    }
+    struct entry alone = accepts(fixture, -1);
+    assert_int_equal(store_append(fixture->store, &alone), STORE_REFUSED);
+}
+
 struct heard {
     char clubs[32];
     int stop_after;
@@ -202,6 +301,9 @@ int main(void) {
         STEP(refuses_what_no_club_has),
         STEP(keeps_angles_and_the_method),
         STEP(forgets_with_the_cut),
+        STEP(a_supervisor_accepts_what_was_measured_last),
+        STEP(an_acceptance_goes_with_the_cut),
+        STEP(a_value_and_its_acceptance_are_one),
         STEP(reads_a_build),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
