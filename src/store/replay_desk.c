@@ -86,34 +86,22 @@ static bool of_the_bench(const char *sheet, const char *cell) {
     return false;
 }
 
-// Of a cell of a thing. `cell` empty: the thing itself; OLDER: what was changed of it before.
-#define OLDER "/older"
-static void key_of(const struct change *change, const char *cell, uint8_t ret_key[TABLE_KEY_SIZE]) {
+// Whether this cell of this thing was not met before; it is from now on. `cell` empty: the thing.
+static bool first_time(struct table *seen, const struct change *change, const char *cell,
+                       bool *memory) {
+    uint8_t key[TABLE_KEY_SIZE];
     crypto_generichash_state state;
-    crypto_generichash_init(&state, NULL, 0, TABLE_KEY_SIZE);
+    bool new = false;
+    crypto_generichash_init(&state, NULL, 0, sizeof key);
     crypto_generichash_update(&state, (const uint8_t *)change->sheet, strlen(change->sheet) + 1);
     for (size_t i = 0; i < change->keys; i++) {
         const char *value = change->key[i].value;
         crypto_generichash_update(&state, (const uint8_t *)value, strlen(value) + 1);
     }
     crypto_generichash_update(&state, (const uint8_t *)cell, strlen(cell) + 1);
-    crypto_generichash_final(&state, ret_key, TABLE_KEY_SIZE);
-}
-
-// Whether it was not met before; it is from now on.
-static bool first_time(struct table *seen, const struct change *change, const char *cell,
-                       bool *memory) {
-    uint8_t key[TABLE_KEY_SIZE];
-    bool new = false;
-    key_of(change, cell, key);
+    crypto_generichash_final(&state, key, sizeof key);
     *memory = table_take(seen, key, &new) != NULL && *memory;
     return new;
-}
-
-static bool met(const struct table *seen, const struct change *change, const char *cell) {
-    uint8_t key[TABLE_KEY_SIZE];
-    key_of(change, cell, key);
-    return table_find(seen, key) != NULL;
 }
 
 static enum store_result differs(struct store_check *check, int64_t seq,
@@ -132,15 +120,13 @@ static enum store_result differs(struct store_check *check, int64_t seq,
     return STORE_REFUSED;
 }
 
-// From the newest change of a thing back to the one that made it or took it away.
+// Newest first. What takes a thing away names all its cells, so that nothing older counts when it
+// is made once more.
 static enum store_result cells(struct store *store, struct table *seen, int64_t seq,
                                const struct change *change, struct store_check *check) {
     const char *keys[CHANGE_KEYS_MAX];
     struct document now;
     bool memory = true;
-    if (met(seen, change, OLDER)) {
-        return STORE_OK;
-    }
     for (size_t i = 0; i < change->keys; i++) {
         keys[i] = change->key[i].value;
     }
@@ -159,9 +145,6 @@ static enum store_result cells(struct store *store, struct table *seen, int64_t 
             strcmp(document_value(&now, cell->name), cell->after) != 0) {
             return differs(check, seq, change, cell->name);
         }
-    }
-    if (change->made || change->taken) {
-        first_time(seen, change, OLDER, &memory);
     }
     return memory ? STORE_OK
                   : connection_say(store, STORE_FAILED, "No memory to go through the log of %s.",

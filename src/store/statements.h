@@ -7,8 +7,8 @@
 #include "statements_lists.h"
 #include "statements_log.h"
 #include "statements_people.h"
-#include "statements_shop.h"
 #include "statements_work.h"
+#include "statements_workshop.h"
 
 // clang-format off
 #define CONNECTION_STATEMENTS(X)                                                                   \
@@ -19,7 +19,7 @@
 
 #define STATEMENTS(X)                                                                              \
     CONNECTION_STATEMENTS(X) WORK_STATEMENTS(X) LOG_STATEMENTS(X) PEOPLE_STATEMENTS(X)             \
-    IMPORT_STATEMENTS(X) LISTS_STATEMENTS(X) SHOP_STATEMENTS(X)
+    IMPORT_STATEMENTS(X) LISTS_STATEMENTS(X) WORKSHOP_STATEMENTS(X)
 // clang-format on
 
 enum statement {

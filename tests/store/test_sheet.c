@@ -125,6 +125,7 @@ static void receives_a_shaft_and_takes_it_back(void **state) {
     struct fixture *fixture = *state;
     struct document shaft = desk_load(fixture, "shafts", "S-0007G", NULL, NULL);
     assert_true(document_set(&shaft, "ticket", "S-0010Q"));
+    assert_true(document_set(&shaft, "weight_g", "60"));
     struct entry made = desk_entry(fixture, NULL, &shaft, BUILDER);
     assert_int_equal(store_append(fixture->store, &made), STORE_OK);
     assert_true(desk_there(fixture, "shafts", "S-0010Q", NULL, NULL));
@@ -133,6 +134,8 @@ static void receives_a_shaft_and_takes_it_back(void **state) {
     struct entry back = desk_back(fixture, made.seq);
     assert_int_equal(store_append(fixture->store, &back), STORE_OK);
     assert_false(desk_there(fixture, "shafts", "S-0010Q", NULL, NULL));
+    assert_true(document_set(&shaft, "weight_g", "")); // once more, and not weighed
+    desk_changes(fixture, NULL, &shaft);
     // One that is reserved or was worked on stays.
     struct document used = desk_load(fixture, "shafts", "S-0003O", NULL, NULL);
     desk_refuses(fixture, desk_entry(fixture, &used, NULL, SUPERVISOR), "ticket", "stays");

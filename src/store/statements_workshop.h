@@ -1,5 +1,5 @@
-#ifndef STATEMENTS_SHOP_H
-#define STATEMENTS_SHOP_H
+#ifndef STATEMENTS_WORKSHOP_H
+#define STATEMENTS_WORKSHOP_H
 
 // Lists of the desk: orders, lots, stock, what to fetch. Paged by key.
 
@@ -32,7 +32,7 @@
     "ORDER BY missing, rack, ticket, build, place"
 
 // clang-format off
-#define SHOP_STATEMENTS(X)                                                                         \
+#define WORKSHOP_STATEMENTS(X)                                                                     \
     X(ORDERS, SHOP_ORDER "WHERE b.name > ? ORDER BY b.name LIMIT ?")                               \
     X(ORDERS_AT, SHOP_ORDER "INDEXED BY build_status WHERE b.status = ? AND b.name > ? "           \
       "ORDER BY b.name LIMIT ?")                                                                   \

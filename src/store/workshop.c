@@ -1,8 +1,8 @@
 // Orders, lots and new tickets for the desk.
 
+#include "workshop.h"
 #include "pace.h"
 #include "query.h"
-#include "workshop.h"
 
 #include <stdio.h>
 #include <string.h>
