@@ -87,7 +87,10 @@ enum desk_result level_save(struct office *office, const struct worker *who,
 // --- charts.c ------------------------------------------------------------------------------------
 // As effects_consider, and says where a heavier head is trimmed less.
 void charts_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks);
-// --- orders.c ------------------------------------------------------------------------------------
+// --- orders_made.c, orders.c ---------------------------------------------------------------------
+// A draft of these cells, each a name and a value, the first `keys` of them its keys.
+void orders_begin_cells(struct desk_draft *draft, const char *sheet, size_t keys,
+                        const char *const (*cells)[2], size_t count);
 enum desk_result orders_begin_new(struct office *office, struct desk_draft *draft);
 enum desk_result orders_begin_copy(struct office *office, struct desk_draft *draft);
 enum desk_result orders_begin_club(struct office *office, struct desk_draft *draft);

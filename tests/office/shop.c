@@ -78,6 +78,25 @@ void shop_close(struct shop *shop) {
     fixture_close(&shop->fixture);
 }
 
+int shop_opened(void **state) {
+    static struct shop shop;
+    shop_open(&shop);
+    *state = &shop;
+    return 0;
+}
+
+int shop_closed(void **state) {
+    shop_close(*state);
+    return 0;
+}
+
+int64_t shop_entries(const struct shop *shop) {
+    sqlite3 *db = fixture_raw(shop->fixture.path);
+    int64_t count = fixture_number(db, "SELECT count(*) FROM log");
+    sqlite3_close(db);
+    return count;
+}
+
 struct desk_draft shop_draft(struct shop *shop, enum desk_form form, const char *a, const char *b,
                              const char *c) {
     const char *const keys[DESK_KEYS] = {a, b, c};

@@ -19,6 +19,11 @@ struct shop {
 // Somebody with a supervisor's rights stands at the desk.
 void shop_open(struct shop *shop);
 void shop_close(struct shop *shop);
+// The same as setup and teardown of a test; *state is the shop.
+int shop_opened(void **state);
+int shop_closed(void **state);
+// Of its log.
+int64_t shop_entries(const struct shop *shop);
 
 // A draft begun; fails the test when there is no such thing.
 struct desk_draft shop_draft(struct shop *shop, enum desk_form form, const char *a, const char *b,

@@ -9,18 +9,6 @@
 #include <stdio.h>
 #include <unistd.h>
 
-static int opened(void **state) {
-    static struct shop shop;
-    shop_open(&shop);
-    *state = &shop;
-    return 0;
-}
-
-static int closed(void **state) {
-    shop_close(*state);
-    return 0;
-}
-
 static struct desk_draft irons(struct shop *shop) {
     return shop_draft(shop, DESK_FORM_CHART, "Alder 110", "S", "iron");
 }
@@ -327,7 +315,7 @@ static void is_tried_as_it_stands(void **state) {
     }
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+#define TEST(name) cmocka_unit_test_setup_teardown(name, shop_opened, shop_closed)
 
 int main(void) {
     const struct CMUnitTest tests[] = {

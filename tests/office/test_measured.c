@@ -20,13 +20,6 @@ static int closed(void **state) {
     return 0;
 }
 
-static int64_t entries(const struct shop *shop) {
-    sqlite3 *db = fixture_raw(shop->fixture.path);
-    int64_t count = fixture_number(db, "SELECT count(*) FROM log");
-    sqlite3_close(db);
-    return count;
-}
-
 static struct final_values values_of(const struct shop *shop) {
     struct final_values values;
     assert_int_equal(store_final_values(shop->fixture.store, 3, &values), STORE_OK);
@@ -49,7 +42,7 @@ static enum desk_result saves(struct shop *shop, struct desk_draft *draft, const
 static void what_was_measured_is_an_entry_each(void **state) {
     struct shop *shop = *state;
     fixture_bring(&shop->fixture, 3, STAGE_DONE);
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     struct desk_draft draft = shop_draft(shop, DESK_FORM_MEASURED, "2042", "7", NULL);
     shop_set(&draft, "length", "37 1/4");
     struct desk_remarks remarks = shop_consider(shop, &draft);
@@ -59,7 +52,7 @@ static void what_was_measured_is_an_entry_each(void **state) {
     shop_expect_note(&remarks, 0, TONE_FINE, "Length: planned 37 in, up to 1/8 in off");
     shop_set(&draft, "frequency", "301.5");
     shop_save(shop, &draft);
-    assert_int_equal(entries(shop), before + 2);
+    assert_int_equal(shop_entries(shop), before + 2);
     struct final_values values;
     assert_int_equal(store_final_values(shop->fixture.store, 3, &values), STORE_OK);
     assert_int_equal(values.length, 297 * LENGTH_INCH / 8);
@@ -69,7 +62,7 @@ static void what_was_measured_is_an_entry_each(void **state) {
     assert_string_equal(document_value(&draft.now, "frequency"), "301.5");
     struct desk_said said = {0};
     assert_int_equal(shop->ops.save(shop->ops.ctx, &shop->who, &draft, &said), DESK_DONE);
-    assert_int_equal(entries(shop), before + 2);
+    assert_int_equal(shop_entries(shop), before + 2);
     shop_set(&draft, "frequency", "");
     remarks = shop_consider(shop, &draft);
     shop_expect_complaint(&remarks, "frequency", "what was measured stays");
@@ -118,7 +111,7 @@ static void what_is_out_is_used_on_a_supervisors_word(void **state) {
     struct worker supervisor = shop->who;
     fixture_bring(&shop->fixture, 3, STAGE_DONE);
     shop->settings.finals.wanted = 1u << ASSEMBLY_LENGTH;
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     struct desk_draft draft = measured(shop);
     shop_set(&draft, "length", "37 1/4");
     shop_set(&draft, "frequency", "301.5");
@@ -133,14 +126,14 @@ static void what_is_out_is_used_on_a_supervisors_word(void **state) {
     assert_int_equal(saves(shop, &draft, "Only a supervisor"), DESK_REFUSED);
     shop_set(&draft, "swingweight", "D2"); // nor does what was measured with it go in alone
     assert_int_equal(saves(shop, &draft, "Only a supervisor"), DESK_REFUSED);
-    assert_int_equal(entries(shop), before + 2);
+    assert_int_equal(shop_entries(shop), before + 2);
     shop->who = supervisor;
     draft = measured(shop);
     shop_set(&draft, "accept", "the customer is tall");
     remarks = shop_consider(shop, &draft);
     assert_int_equal(remarks.complaint_count, 0);
     shop_save(shop, &draft);
-    assert_int_equal(entries(shop), before + 3); // of the one that is out
+    assert_int_equal(shop_entries(shop), before + 3); // of the one that is out
     assert_int_equal(values_of(shop).accepted[ASSEMBLY_LENGTH], before + 3);
     assert_string_equal(state_of(shop, &table), "done");
     const char *words = "Length: accepted by " SUPERVISOR ": the customer is tall";
@@ -161,7 +154,7 @@ static void what_is_out_is_used_on_a_supervisors_word(void **state) {
 static void a_new_value_is_accepted_in_the_same_save(void **state) {
     struct shop *shop = *state;
     fixture_bring(&shop->fixture, 3, STAGE_DONE);
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     struct desk_draft draft = measured(shop);
     shop_set(&draft, "accept", "as it is");
     struct desk_remarks remarks = shop_consider(shop, &draft);
@@ -173,7 +166,7 @@ static void a_new_value_is_accepted_in_the_same_save(void **state) {
     assert_int_equal(remarks.complaint_count, 0);
     for (int again = 0; again < 2; again++) { // a second try of the same draft writes nothing
         assert_int_equal(saves(shop, &draft, "Saved"), DESK_DONE);
-        assert_int_equal(entries(shop), before + 3);
+        assert_int_equal(shop_entries(shop), before + 3);
     }
     struct final_values values = values_of(shop);
     assert_int_equal(values.accepted[ASSEMBLY_LENGTH], before + 3);
@@ -196,9 +189,9 @@ static void nobody_accepts_what_they_have_not_seen(void **state) {
     struct desk_draft other = measured(shop); // another desk
     shop_set(&other, "length", "38");
     shop_save(shop, &other);
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     assert_int_equal(saves(shop, &draft, "Length was measured again"), DESK_REFUSED);
-    assert_int_equal(entries(shop), before);
+    assert_int_equal(shop_entries(shop), before);
 }
 
 #define TEST(name) cmocka_unit_test_setup_teardown(name, opened, closed)

@@ -5,25 +5,6 @@
 
 #include <stdio.h>
 
-static int opened(void **state) {
-    static struct shop shop;
-    shop_open(&shop);
-    *state = &shop;
-    return 0;
-}
-
-static int closed(void **state) {
-    shop_close(*state);
-    return 0;
-}
-
-static int64_t entries(const struct shop *shop) {
-    sqlite3 *db = fixture_raw(shop->fixture.path);
-    int64_t count = fixture_number(db, "SELECT count(*) FROM log");
-    sqlite3_close(db);
-    return count;
-}
-
 static struct desk_said save(struct shop *shop, struct desk_draft *draft,
                              enum desk_result expected) {
     struct desk_said said;
@@ -56,15 +37,15 @@ static int queued(struct shop *shop, const char *build) {
 static void a_new_order_has_lengths_by_rule(void **state) {
     struct shop *shop = *state;
     struct desk_draft draft = irons(shop);
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     assert_string_equal(document_value(&draft.now, "build"), "2043"); // after 2042
     struct desk_remarks remarks = shop_consider(shop, &draft);
     shop_expect_notes(&remarks, 4);
     shop_expect_note(&remarks, 0, TONE_PLAIN, "Club 4: 38 1/2");
     shop_expect_note(&remarks, 3, TONE_PLAIN, "Club 7: 37");
-    assert_int_equal(entries(shop), before); // looking writes nothing
+    assert_int_equal(shop_entries(shop), before); // looking writes nothing
     struct desk_said said = save(shop, &draft, DESK_DONE);
-    assert_int_equal(entries(shop), before + 5);
+    assert_int_equal(shop_entries(shop), before + 5);
     assert_int_equal(said.next.goes, GOES_LIST);
     assert_int_equal(said.next.which, DESK_LIST_CLUBS);
     assert_string_equal(said.next.of.key[0], "2043");
@@ -89,12 +70,12 @@ static void released_it_is_for_the_bench(void **state) {
         DESK_DONE);
     assert_string_equal(said.message, "Released to the bench. 4 of its clubs have no plan yet.");
     assert_int_equal(queued(shop, "2043"), 4);
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     assert_int_equal(
         office_release(&shop->office, &shop->who, &of, "000000000000000000000000000000ab", &said),
         DESK_DONE);
     assert_string_equal(said.message, "It is released already.");
-    assert_int_equal(entries(shop), before);
+    assert_int_equal(shop_entries(shop), before);
 }
 
 static void a_builder_releases_nothing(void **state) {
@@ -134,7 +115,7 @@ static void what_is_wrong_is_named_and_nothing_is_written(void **state) {
         {"priority", "9", "priority", ""},
     };
     struct shop *shop = *state;
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     for (size_t i = 0; i < COUNT(cases); i++) {
         struct desk_draft draft = irons(shop);
         shop_set(&draft, cases[i].cell, cases[i].value);
@@ -145,7 +126,7 @@ static void what_is_wrong_is_named_and_nothing_is_written(void **state) {
         assert_string_not_equal(said.message, "");
         assert_memory_equal(&kept.now, &draft.now, sizeof kept.now); // nothing typed is lost
     }
-    assert_int_equal(entries(shop), before);
+    assert_int_equal(shop_entries(shop), before);
 }
 
 static void a_copy_has_the_lines_without_the_parts(void **state) {
@@ -219,19 +200,19 @@ static enum station_save forgetful(void *ctx, struct entry *all, size_t count) {
 static void an_order_saved_twice_is_there_once(void **state) {
     struct shop *shop = *state;
     struct desk_draft draft = irons(shop);
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     shop->world.save_all = forgetful;
     lost = true;
     struct desk_said said = save(shop, &draft, DESK_FAILED);
     assert_non_null(strstr(said.message, "never saved twice"));
     save(shop, &draft, DESK_REFUSED); // there is an order of this name: it was
-    assert_int_equal(entries(shop), before + 5);
+    assert_int_equal(shop_entries(shop), before + 5);
     struct desk_draft club = shop_draft(shop, DESK_FORM_CLUB, "2042", "7", NULL);
     shop_set(&club, "playing_length", "38");
     lost = true;
     save(shop, &club, DESK_FAILED);
     save(shop, &club, DESK_DONE);
-    assert_int_equal(entries(shop), before + 6);
+    assert_int_equal(shop_entries(shop), before + 6);
 }
 
 static void what_was_changed_can_be_taken_back(void **state) {
@@ -290,7 +271,7 @@ static void refusals_come_first_among_the_clubs(void **state) {
     assert_string_equal(table.set.row[3].cell[4], "2 1/2");
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+#define TEST(name) cmocka_unit_test_setup_teardown(name, shop_opened, shop_closed)
 int main(void) {
     const struct CMUnitTest tests[] = {
         TEST(a_new_order_has_lengths_by_rule),

@@ -8,25 +8,6 @@
 
 #include <stdio.h>
 
-static int opened(void **state) {
-    static struct shop shop;
-    shop_open(&shop);
-    *state = &shop;
-    return 0;
-}
-
-static int closed(void **state) {
-    shop_close(*state);
-    return 0;
-}
-
-static int64_t entries(const struct shop *shop) {
-    sqlite3 *db = fixture_raw(shop->fixture.path);
-    int64_t count = fixture_number(db, "SELECT count(*) FROM log");
-    sqlite3_close(db);
-    return count;
-}
-
 static struct desk_draft iron(struct shop *shop) {
     struct desk_draft draft = shop_draft(shop, DESK_FORM_REPAIR, NULL, NULL, NULL);
     shop_set(&draft, "model", "from elsewhere 7");
@@ -48,7 +29,7 @@ static struct desk_draft iron(struct shop *shop) {
 static void what_is_measured_on_the_pieces_makes_the_club(void **state) {
     struct shop *shop = *state;
     struct desk_draft draft = iron(shop);
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     struct desk_remarks remarks = shop_consider(shop, &draft);
     if (remarks.complaint_count > 0) {
         fail_msg("%s: %s", remarks.complaint[0].cell, remarks.complaint[0].text);
@@ -58,9 +39,9 @@ static void what_is_measured_on_the_pieces_makes_the_club(void **state) {
     assert_string_equal(document_value(&draft.now, "bore_height"), "1");
     assert_string_equal(document_value(&draft.now, "playing_length"), "37");
     shop_expect_note(&remarks, 0, TONE_FINE, "Tip mark 2 1/2, butt mark 35 7/8");
-    assert_int_equal(entries(shop), before);
+    assert_int_equal(shop_entries(shop), before);
     shop_save(shop, &draft);
-    assert_int_equal(entries(shop), before + 4); // model, head, order, club
+    assert_int_equal(shop_entries(shop), before + 4); // model, head, order, club
     int64_t id;
     struct club club;
     assert_int_equal(store_club_named(shop->fixture.store, "2043", "1", &id), STORE_OK);
@@ -100,7 +81,7 @@ static void what_cannot_be_is_asked_again(void **state) {
         {"given_trim", "no", "given_trim", ""},
     };
     struct shop *shop = *state;
-    int64_t before = entries(shop);
+    int64_t before = shop_entries(shop);
     for (size_t i = 0; i < COUNT(cases); i++) {
         struct desk_draft draft = iron(shop);
         struct desk_said said = {0};
@@ -111,10 +92,10 @@ static void what_cannot_be_is_asked_again(void **state) {
         assert_string_not_equal(said.message, "");
         assert_string_equal(document_value(&draft.now, cases[i].cell), cases[i].value);
     }
-    assert_int_equal(entries(shop), before);
+    assert_int_equal(shop_entries(shop), before);
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+#define TEST(name) cmocka_unit_test_setup_teardown(name, shop_opened, shop_closed)
 int main(void) {
     const struct CMUnitTest tests[] = {
         TEST(what_is_measured_on_the_pieces_makes_the_club),

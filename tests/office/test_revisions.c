@@ -6,18 +6,6 @@
 
 #define YEAR_MS (366 * INT64_C(86400000))
 
-static int opened(void **state) {
-    static struct shop shop;
-    shop_open(&shop);
-    *state = &shop;
-    return 0;
-}
-
-static int closed(void **state) {
-    shop_close(*state);
-    return 0;
-}
-
 static int64_t revise(struct shop *shop, const char *column, const char *value, const char *why) {
     struct desk_draft draft = shop_draft(shop, DESK_FORM_CHART, "Alder 110", "S", "iron");
     shop_set(&draft, column, value);
@@ -222,7 +210,7 @@ static void there_is_none_of_what_is_not_there(void **state) {
     assert_int_equal(shop->ops.list(shop->ops.ctx, &query, &table), DESK_NONE);
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, opened, closed)
+#define TEST(name) cmocka_unit_test_setup_teardown(name, shop_opened, shop_closed)
 
 int main(void) {
     const struct CMUnitTest tests[] = {
