@@ -17,6 +17,7 @@
 #include "bench_clock.h"
 #include "bench_labels.h"
 #include "bench_settings.h"
+#include "bench_signing.h"
 
 struct bench {
     const struct bench_settings *settings;
@@ -29,6 +30,10 @@ struct bench {
     int64_t last_input_us; // checkpoints wait for quiet
     struct bench_backup backup;
     struct bench_labels labels;
+    struct signing signing; // open while a day's log is checked, and until it is signed
+    bool signing_open;
+    int64_t signing_all; // entries to be checked
+    struct bench_signing check;
     char why[VIEW_TEXT_MAX]; // the last entry could not be saved
 
     struct station_ops ops;
@@ -77,6 +82,10 @@ enum station_lookup bench_day(void *ctx, int64_t from_ms, int64_t to_ms,
 bool bench_day_report(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
 bool bench_ledger(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
 bool bench_sign_ready(void *ctx, char *message, size_t size);
+bool bench_check_start(void *ctx, char *message, size_t size);
+enum station_check bench_check_step(void *ctx, struct station_checked *ret_checked, char *message,
+                                    size_t size);
+void bench_check_stop(void *ctx);
 enum station_sign bench_sign(void *ctx, struct entry *entry, int64_t day_ms,
                              char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
 // Makes the code of the note that the view shows.

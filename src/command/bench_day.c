@@ -167,6 +167,56 @@ bool bench_sign_ready(void *ctx, char *message, size_t size) {
     return true;
 }
 
+static void close_signing(struct bench *bench) {
+    if (bench->signing_open) {
+        signing_close(&bench->signing);
+        bench->signing_open = false;
+    }
+}
+
+void bench_check_stop(void *ctx) {
+    struct bench *bench = ctx;
+    bench_signing_stop(&bench->check);
+    close_signing(bench);
+}
+
+bool bench_check_start(void *ctx, char *message, size_t size) {
+    struct bench *bench = ctx;
+    struct log_filter every = {0};
+    struct log_line newest = {0};
+    bench_check_stop(bench);
+    bench->signing_open = open_signing(bench, &bench->signing, message, size);
+    if (!bench->signing_open) {
+        return false;
+    }
+    store_log(bench->store, &every, 0, &newest, 1); // else only how far it is remains unknown
+    bench->signing_all = newest.seq;
+    if (!bench_signing_start(&bench->check, &bench->signing, bench->settings->station.bench,
+                             message, size)) {
+        close_signing(bench);
+        return complain(message);
+    }
+    return true;
+}
+
+enum station_check bench_check_step(void *ctx, struct station_checked *ret_checked, char *message,
+                                    size_t size) {
+    struct bench *bench = ctx;
+    bool good;
+    if (!bench_signing_ended(&bench->check, &good)) {
+        *ret_checked = (struct station_checked){
+            .entries = bench_signing_read(&bench->check, bench->signing_all),
+            .all = bench->signing_all};
+        return STATION_CHECK_GOES_ON;
+    }
+    if (!good) {
+        complain(bench->check.message);
+        snprintf(message, size, "%.*s", (int)size - 1, bench->check.message);
+        close_signing(bench);
+    }
+    return good ? STATION_CHECK_GOOD : STATION_CHECK_BAD;
+}
+
 enum station_sign bench_sign(void *ctx, struct entry *entry, int64_t day_ms,
                              char ret_note[VIEW_NOTE_MAX], char *message, size_t size) {
     static const enum station_sign results[] = {[SIGNING_DONE] = STATION_SIGNED,
@@ -174,17 +224,13 @@ enum station_sign bench_sign(void *ctx, struct entry *entry, int64_t day_ms,
                                                 [SIGNING_UNKNOWN] = STATION_SIGN_UNKNOWN,
                                                 [SIGNING_NOT_KEPT] = STATION_SIGNED_UNKEPT};
     struct bench *bench = ctx;
-    struct signing signing;
     struct checkpoint_note note;
     char day[CHECKPOINT_DAY_MAX];
     char why[SIGNING_TEXT_MAX] = "";
-    if (!open_signing(bench, &signing, message, size)) {
-        return STATION_NOT_SIGNED;
-    }
     days_text(day_ms, day);
     snprintf(entry->boot, sizeof entry->boot, "%s", bench->boot);
-    enum signing_result result = signing_sign(&signing, entry, day, &note, why, sizeof why);
-    signing_close(&signing);
+    enum signing_result result = signing_sign(&bench->signing, entry, day, &note, why, sizeof why);
+    close_signing(bench);
     if (result == SIGNING_DONE || result == SIGNING_NOT_KEPT) {
         bench->checkpoint_due = true;
         checkpoint_write(&note, ret_note);

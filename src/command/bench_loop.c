@@ -18,7 +18,7 @@ static void wake(void *ctx) {
 // Milliseconds to wait for input, rounded up so that what is due then is due.
 static int64_t wait_ms(const struct bench *bench) {
     int64_t patience = bench_patience(bench);
-    if (bench->checkpoint_due) {
+    if (bench->checkpoint_due && !bench->check.going) { // a checkpoint would wait for its snapshot
         int64_t quiet = bench->last_input_us + QUIET_US - bench_clock_us(&bench->clock);
         quiet = quiet > 0 ? quiet : 0;
         patience = patience < 0 || quiet < patience ? quiet : patience;
@@ -31,7 +31,8 @@ static int64_t wait_ms(const struct bench *bench) {
 }
 
 static void tidy(struct bench *bench) {
-    if (!bench->checkpoint_due || bench_clock_us(&bench->clock) - bench->last_input_us < QUIET_US) {
+    if (!bench->checkpoint_due || bench->check.going ||
+        bench_clock_us(&bench->clock) - bench->last_input_us < QUIET_US) {
         return;
     }
     // Another program has the lock, or the disk is full: tried again after the next quiet.

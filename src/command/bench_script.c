@@ -44,8 +44,9 @@ static int complain(const struct script *script, int status, const char *what, c
     return status;
 }
 
-// Stops at every moment at which something is due.
+// Stops at every moment at which something is due. Its clock stands still while a log is checked.
 static void pass(struct bench *bench, int64_t us) {
+    bench_signing_wait(&bench->check);
     int64_t until = bench->clock.mono_us + us;
     int64_t patience = bench_patience(bench);
     while (patience >= 0 && bench->clock.mono_us + patience < until) {

@@ -122,8 +122,10 @@ static int run(const struct bench_options *options, struct bench *bench) {
     bench_backup_init(&bench->backup, bench->settings, "/proc/self/exe", store_path(bench->store),
                       bench_clock_us(&bench->clock), bench_clock_wall_ms(&bench->clock));
     bench_labels_init(bench, "/proc/self/exe");
-    return options->script != NULL ? bench_script(bench, options->script, options->shots)
-                                   : bench_loop(bench);
+    int status = options->script != NULL ? bench_script(bench, options->script, options->shots)
+                                         : bench_loop(bench);
+    bench_check_stop(bench);
+    return status;
 }
 
 int command_bench(int argc, char **argv) {

@@ -21,6 +21,9 @@ static bool sign(struct signing *signing, const char *badge, const char *day) {
     char message[SIGNING_TEXT_MAX];
     database_stamp(&entry);
     snprintf(entry.worker, sizeof entry.worker, "%s", badge);
+    if (!signing_check(signing, signing->store, message, sizeof message)) {
+        return complain(message);
+    }
     enum signing_result result = signing_sign(signing, &entry, day, &note, message, sizeof message);
     if (result == SIGNING_DONE || result == SIGNING_NOT_KEPT) {
         checkpoint_write(&note, text);

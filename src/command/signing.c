@@ -101,32 +101,48 @@ bool signing_open(struct signing *signing, struct store *store, const char *key,
 }
 
 void signing_close(struct signing *signing) {
+    if (signing->checked) {
+        witness_release(&signing->kept);
+        signing->checked = false;
+    }
     witness_key_wipe(&signing->key);
 }
 
 // --- signing
 // ---------------------------------------------------------------------------------------
 
-static bool fits(struct signing *signing, const struct witness *witness, char *message,
-                 size_t size) {
-    struct store_check check;
+static bool fits(struct signing *signing, struct store *reading, char *message, size_t size) {
     struct witness_finding finding;
-    enum store_result result = store_check_witness(signing->store, witness, &check, &finding);
+    enum store_result result =
+        store_check_witness(reading, &signing->kept, &signing->check, &finding);
     if (result == STORE_REFUSED) {
         snprintf(message, size,
                  "%s Nothing was signed. Look at it with `kerfside check --witness`.",
-                 check.problem);
+                 signing->check.problem);
     } else if (result != STORE_OK) {
-        snprintf(message, size, "%s", store_message(signing->store));
+        snprintf(message, size, "%s", store_message(reading));
     }
     return result == STORE_OK;
+}
+
+bool signing_check(struct signing *signing, struct store *reading, char *message, size_t size) {
+    if (witness_open(signing->witness, signing->key.public, &signing->kept, message, size) !=
+        WITNESS_OK) {
+        return false;
+    }
+    signing->checked = fits(signing, reading, message, size);
+    if (!signing->checked) {
+        witness_release(&signing->kept);
+    }
+    return signing->checked;
 }
 
 // A commit that failed half way is looked up.
 static enum signing_result append(struct signing *signing, struct entry *entry, const char *day,
                                   struct checkpoint *ret_checkpoint, char *message, size_t size) {
     int64_t seq;
-    enum store_result result = store_sign_day(signing->store, entry, day, ret_checkpoint);
+    enum store_result result =
+        store_sign_day(signing->store, &signing->check, entry, day, ret_checkpoint);
     if (result == STORE_UNKNOWN) {
         result = store_reopen(signing->store);
         if (result == STORE_OK) {
@@ -149,20 +165,16 @@ static enum signing_result append(struct signing *signing, struct entry *entry, 
     return result == STORE_OK ? SIGNING_DONE : SIGNING_REFUSED;
 }
 
-static enum signing_result sign(struct signing *signing, struct witness *witness,
-                                struct entry *entry, const char *day,
-                                struct checkpoint_note *ret_note, char *message, size_t size) {
+enum signing_result signing_sign(struct signing *signing, struct entry *entry, const char *day,
+                                 struct checkpoint_note *ret_note, char *message, size_t size) {
     struct checkpoint checkpoint;
     char why[SIGNING_TEXT_MAX];
-    if (!fits(signing, witness, message, size)) {
-        return SIGNING_REFUSED;
-    }
     enum signing_result result = append(signing, entry, day, &checkpoint, message, size);
     if (result != SIGNING_DONE) {
         return result;
     }
     witness_key_sign(&signing->key, &checkpoint, ret_note);
-    if (witness_append(witness, ret_note, why, sizeof why)) {
+    if (witness_append(&signing->kept, ret_note, why, sizeof why)) {
         return SIGNING_DONE;
     }
     snprintf(message, size,
@@ -171,16 +183,4 @@ static enum signing_result sign(struct signing *signing, struct witness *witness
              "good, if you keep it.",
              (long long)checkpoint.size, day, why);
     return SIGNING_NOT_KEPT;
-}
-
-enum signing_result signing_sign(struct signing *signing, struct entry *entry, const char *day,
-                                 struct checkpoint_note *ret_note, char *message, size_t size) {
-    struct witness witness;
-    if (witness_open(signing->witness, signing->key.public, &witness, message, size) !=
-        WITNESS_OK) {
-        return SIGNING_REFUSED;
-    }
-    enum signing_result result = sign(signing, &witness, entry, day, ret_note, message, size);
-    witness_release(&witness);
-    return result;
 }

@@ -12,7 +12,10 @@
 struct signing {
     struct store *store;
     struct witness_key key;
-    char witness[1000]; // the file
+    char witness[1000];  // the file
+    bool checked;        // these two are set:
+    struct witness kept; // locked
+    struct store_check check;
 };
 
 // Takes the key, which must not lie in the database's folder, and finds the witness: a file, or a
@@ -31,8 +34,12 @@ enum signing_result {
     SIGNING_UNKNOWN, // the disk does not say whether the entry is there
     SIGNING_NOT_KEPT // the entry is in the log, its note not in the witness; *ret_note is good
 };
-// Holds the whole log against the witness, since nothing that does not fit may be signed over;
-// appends *entry, an ENTRY_DAY_SIGNED with everything but its note; writes the note to the witness.
+// Holds the whole log, as `reading` reads it, against the witness, since nothing that does not fit
+// may be signed over. The witness is locked from then on. Does not touch the store to sign in, so
+// that another thread may have it meanwhile.
+bool signing_check(struct signing *signing, struct store *reading, char *message, size_t size);
+// After signing_check: appends *entry, an ENTRY_DAY_SIGNED with everything but its note, behind
+// what was checked, and writes the note to the witness.
 enum signing_result signing_sign(struct signing *signing, struct entry *entry, const char *day,
                                  struct checkpoint_note *ret_note, char *message, size_t size);
 

@@ -174,6 +174,11 @@ static void note_actions(const struct station *s, struct view *view) {
 }
 
 static void day_actions(const struct station *s, struct view *view) {
+    if (s->review.mode == REVIEW_CHECK) {
+        put_press(view);
+        put(view, ACTION_BACK, WORD_L_STOP_CHECK, "F3", TONE_PLAIN);
+        return;
+    }
     put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
     if (s->review.mode == REVIEW_SIGN) {
         put(view, ACTION_SIGN_CONFIRM, WORD_L_SIGN_CONFIRM, "F4", TONE_FINE);
@@ -190,7 +195,8 @@ static void review_actions(const struct station *s, struct view *view) {
     char build[PARTS_BUILD_MAX];
     bool open = false;
     bool selected = review_selected(s, &entry, &open);
-    if (s->review.mode == REVIEW_DAY || s->review.mode == REVIEW_SIGN) {
+    if (s->review.mode == REVIEW_DAY || s->review.mode == REVIEW_SIGN ||
+        s->review.mode == REVIEW_CHECK) {
         day_actions(s, view);
         return;
     }

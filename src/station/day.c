@@ -72,6 +72,30 @@ static void ask(struct station *s) {
     }
 }
 
+bool day_checks(const struct station *s) {
+    return s->state == STATION_REVIEW && s->review.mode == REVIEW_CHECK;
+}
+
+void day_stop(struct station *s) {
+    if (s->review.mode == REVIEW_CHECK) {
+        s->ops->check_stop(s->ops->ctx);
+        s->review.mode = REVIEW_DAY;
+        SET(s->review.message, word(WORD_DAY_STOPPED));
+    }
+}
+
+static void check(struct station *s) {
+    char message[VIEW_LONG_MAX] = "";
+    if (s->ops->check_start(s->ops->ctx, message, sizeof message)) {
+        s->review.mode = REVIEW_CHECK;
+        station_dead_time(s); // a second touch does not stop it
+    } else {
+        s->review.mode = REVIEW_DAY;
+        told(s, TONE_STOP, message);
+        say(s, WORD_DAY_REFUSED, SOUND_HOLD);
+    }
+}
+
 static void sign(struct station *s) {
     struct entry entry = save_entry(s, ENTRY_DAY_SIGNED);
     char message[VIEW_LONG_MAX] = "";
@@ -101,6 +125,29 @@ static void sign(struct station *s) {
     }
 }
 
+bool day_tick(struct station *s) {
+    struct station_checked checked = {.entries = 0};
+    char message[VIEW_LONG_MAX] = "";
+    bool changed = true;
+    switch (s->ops->check_step(s->ops->ctx, &checked, message, sizeof message)) {
+    case STATION_CHECK_GOES_ON:
+        changed = checked.entries != s->day.checked || checked.all != s->day.all;
+        s->day.checked = checked.entries;
+        s->day.all = checked.all;
+        break;
+    case STATION_CHECK_GOOD:
+        sign(s);
+        break;
+    case STATION_CHECK_BAD:
+        s->review.mode = REVIEW_DAY;
+        told(s, TONE_STOP, message);
+        say(s, WORD_DAY_REFUSED, SOUND_HOLD);
+        break;
+    }
+    s->last_input_ms = station_now(s); // whoever waits for it is not idle
+    return changed;
+}
+
 void day_action(struct station *s, enum view_action_id id) {
     memset(s->review.message, 0, sizeof s->review.message);
     if (id == ACTION_DAY) {
@@ -113,6 +160,6 @@ void day_action(struct station *s, enum view_action_id id) {
     } else if (id == ACTION_SIGN) {
         ask(s);
     } else if (id == ACTION_SIGN_CONFIRM) {
-        sign(s);
+        check(s);
     }
 }

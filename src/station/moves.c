@@ -61,6 +61,7 @@ void station_move(struct station *s, enum station_state to) {
     if (s->state == STATION_HOLD) {
         memset(&s->hold, 0, sizeof s->hold);
     }
+    day_stop(s); // a stop that comes between
     s->state = to;
     s->entered_ms = station_now(s);
     station_dead_time(s);

@@ -264,6 +264,8 @@ void scanning_scan(struct station *s, const char *text) {
             SAY(s->number.error, FINAL_NO_SCAN, NULL, NULL, NULL);
             station_sound(s, SOUND_HOLD);
         }
+    } else if (day_checks(s) && !is_command) {
+        station_sound(s, SOUND_HOLD); // that day is being signed
     } else if (s->state == STATION_REVIEW && !is_command) {
         memset(s->review.message, 0, sizeof s->review.message);
         filters_search(s, text, error == TICKET_OK ? &ticket : NULL);

@@ -6,6 +6,7 @@
 
 #define DEAD_MS 400
 #define LOGGED_MS 8000
+#define CHECK_LOOK_MS 250 // how far the check of a log is
 #define SUPERVISOR_IDLE_MS (5 * 60 * 1000)
 
 int64_t station_now(const struct station *s) {
@@ -31,6 +32,7 @@ void station_dead_time(struct station *s) {
 }
 
 static void lay_aside(struct station *s) {
+    day_stop(s);
     memset(s->head, 0, sizeof s->head);
     memset(s->shaft, 0, sizeof s->shaft);
     memset(&s->club, 0, sizeof s->club);
@@ -122,7 +124,7 @@ static void press(struct station *s) {
         break;
     case STATION_REVIEW:
         station_dead_time(s);
-        decide_note(s);
+        day_checks(s) ? day_stop(s) : decide_note(s);
         break;
     case STATION_SIGNED_OUT:
     case STATION_READY:
@@ -158,6 +160,8 @@ static void back(struct station *s) {
         station_move(s, STATION_DESK);
     } else if (s->state == STATION_REVIEW && s->review.mode == REVIEW_SIGN) {
         s->review.mode = REVIEW_DAY;
+    } else if (day_checks(s)) {
+        day_stop(s);
     } else if (s->state == STATION_REVIEW && s->review.mode != REVIEW_LIST) {
         memset(&s->day, 0, sizeof s->day);
         s->review.mode = s->review.mode == REVIEW_PICK    ? REVIEW_FILTERS
@@ -370,6 +374,9 @@ static bool tick(struct station *s) {
         save_tick(s);
         return due;
     }
+    if (day_checks(s)) {
+        return day_tick(s);
+    }
     if (idle >= 0 && now >= idle) {
         s->last_input_ms = now;
         if (s->supervisor.badge[0] != '\0' || s->state == STATION_PIN) {
@@ -390,6 +397,9 @@ int64_t station_deadline(const struct station *s) {
     int64_t due = idle_end(s);
     if (s->saving != SAVING_NONE) {
         return s->retry_ms;
+    }
+    if (day_checks(s)) {
+        return station_now(s) + CHECK_LOOK_MS;
     }
     if (s->state == STATION_LOGGED && (due < 0 || s->entered_ms + LOGGED_MS < due)) {
         due = s->entered_ms + LOGGED_MS;

@@ -148,6 +148,12 @@ struct station_day {
     int64_t signed_ms;
     char brief[VIEW_SHORT_MAX + 8]; // of the note
 };
+// The check before a signature: entries read of all.
+struct station_checked {
+    int64_t entries;
+    int64_t all;
+};
+enum station_check { STATION_CHECK_GOES_ON, STATION_CHECK_GOOD, STATION_CHECK_BAD };
 enum station_sign {
     STATION_SIGNED,        // in the log and in the witness
     STATION_SIGNED_UNKEPT, // in the log alone
@@ -213,13 +219,20 @@ struct station_ops {
     // All tickets of a build as a file to print.
     bool (*tickets)(void *ctx, const char *build, char *ret_path, size_t size);
     // A day, of the review: what it came to, its papers as files, its signature. sign_ready tells
-    // whether key and witness are at hand, and else what to do. `entry` is an ENTRY_DAY_SIGNED; the
-    // note is there whenever something was signed, `message` whenever not all went well.
+    // whether key and witness are at hand, and else what to do. The whole log is checked beside
+    // everything else: started (false: `message` says why not), looked after until it is GOOD or
+    // BAD
+    // (`message`), or given up. `sign` signs what was found GOOD. `entry` is an ENTRY_DAY_SIGNED;
+    // the note is there whenever something was signed, `message` whenever not all went well.
     enum station_lookup (*day)(void *ctx, int64_t from_ms, int64_t to_ms,
                                struct station_day *ret_day);
     bool (*report)(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
     bool (*ledger)(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
     bool (*sign_ready)(void *ctx, char *message, size_t size);
+    bool (*check_start)(void *ctx, char *message, size_t size);
+    enum station_check (*check_step)(void *ctx, struct station_checked *ret_checked, char *message,
+                                     size_t size);
+    void (*check_stop)(void *ctx);
     enum station_sign (*sign)(void *ctx, struct entry *entry, int64_t day_ms,
                               char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
     enum station_save (*save_all)(void *ctx, struct entry *entries, size_t count);

@@ -147,6 +147,11 @@ void decide_note(struct station *s);
 
 // --- day.c -------------------------------------------------------------------------------------
 void day_action(struct station *s, enum view_action_id id);
+// The log is checked, so that the day can be signed: looked after at every tick, true when what is
+// to be seen changed, and given up when somebody asks or the review is left.
+bool day_checks(const struct station *s);
+bool day_tick(struct station *s);
+void day_stop(struct station *s);
 // The log shows one day, which can have a report and a signature.
 bool day_shown(const struct station *s);
 

@@ -129,7 +129,8 @@ enum review_mode {
     REVIEW_FILTERS, // what the list is filtered by
     REVIEW_PICK,    // values of one of them
     REVIEW_DAY,
-    REVIEW_SIGN // a day: sure?
+    REVIEW_SIGN, // a day: sure?
+    REVIEW_CHECK // yes: the log is checked before it is signed
 };
 enum review_pick { PICK_DAYS, PICK_WORKER, PICK_BENCH, PICK_MATERIAL, PICK_VERDICT, PICK_COUNT };
 #define REVIEW_PAGES 32
@@ -150,6 +151,8 @@ struct day_state {
     enum view_tone tone;
     char message[VIEW_LONG_MAX]; // what went wrong and what to do
     char note[VIEW_NOTE_MAX];    // that was signed just now
+    int64_t checked;             // entries of `all`, while the log is checked
+    int64_t all;
 };
 
 enum set_mode { SET_PLOTS, SET_KIT };

@@ -1,8 +1,11 @@
 // A day's figures beside its signature, or the question whether it shall be signed.
 
 #include "station_inner.h"
+#include "text.h"
 
 #include <string.h>
+
+#define MILLION 1000000
 
 static void fact(struct view_day *view, enum word name, int64_t number) {
     char words[LENGTH_TEXT_MAX];
@@ -35,6 +38,36 @@ static void question(const struct station_day *day, const char *name, struct vie
         line_of(view, WORD_DAY_ASK_OPEN, day->open);
     }
     line(view, word(WORD_DAY_ASK_CHECK));
+}
+
+// `3.1`, `10`.
+static void say_tenths(int64_t tenths, char buffer[LENGTH_TEXT_MAX]) {
+    struct text text = text_open(buffer, LENGTH_TEXT_MAX);
+    text_add_number(&text, tenths / 10);
+    if (tenths % 10 != 0) {
+        text_add(&text, ".");
+        text_add_number(&text, tenths % 10);
+    }
+}
+
+static void checking(const struct station *s, struct view_day *view) {
+    const int64_t tenth = MILLION / 10;
+    char read[LENGTH_TEXT_MAX];
+    char all[LENGTH_TEXT_MAX];
+    view->tone = TONE_WORK;
+    if (s->day.all >= MILLION) {
+        say_tenths(s->day.checked / tenth, read);
+        say_tenths(s->day.all / tenth, all);
+        SAY(view->verdict, DAY_CHECK_MILLIONS, read, all, NULL);
+    } else {
+        say_number(s->day.checked, read);
+        say_number(s->day.all, all);
+        SAY(view->verdict, DAY_CHECK, read, all, NULL);
+    }
+    if (s->day.all > 0 && s->day.checked == s->day.all) {
+        SET(view->verdict, word(WORD_DAY_CHECK_REST));
+    }
+    line(view, word(WORD_DAY_CHECK_LINE));
 }
 
 static void signature(const struct station *s, const struct station_day *day,
@@ -72,7 +105,9 @@ void view_day(const struct station *s, struct view *view) {
     SET(to->title, word(WORD_DAY));
     SET(to->subtitle, name);
     view_band(view, TONE_PLAIN, false, asking ? WORD_DAY_BAND_ASK : WORD_DAY_BAND, WORD_EMPTY);
-    if (s->review.message[0] != '\0') {
+    if (day_checks(s)) {
+        view_band(view, TONE_WORK, true, WORD_DAY_BAND_CHECK, WORD_EMPTY);
+    } else if (s->review.message[0] != '\0') {
         SET(view->band, s->review.message);
     }
     if (s->ops->day(s->ops->ctx, s->review.filter.from_ms, s->review.filter.to_ms, &day) !=
@@ -89,7 +124,9 @@ void view_day(const struct station *s, struct view *view) {
     fact(to, WORD_DAY_OPEN, day.open);
     fact(to, WORD_DAY_ENTRIES, day.entries);
     fact(to, WORD_DAY_UNCOVERED, day.uncovered);
-    if (asking) {
+    if (day_checks(s)) {
+        checking(s, to);
+    } else if (asking) {
         question(&day, name, to);
     } else {
         signature(s, &day, to);

@@ -184,7 +184,8 @@ void view_review(const struct station *s, struct view *view) {
         view_shown(s, view);
     } else if (s->review.mode == REVIEW_STATS) {
         view_stats(s, view);
-    } else if (s->review.mode == REVIEW_DAY || s->review.mode == REVIEW_SIGN) {
+    } else if (s->review.mode == REVIEW_DAY || s->review.mode == REVIEW_SIGN ||
+               s->review.mode == REVIEW_CHECK) {
         view_day(s, view);
     } else {
         table(s, view);

@@ -418,6 +418,10 @@
                     "the witness.")                                                                \
     X(DAY_ASK_OPEN, "Cuts that still wait for a decision: %1.")                                    \
     X(DAY_ASK_CHECK, "The whole log is checked first, which takes a while with a large one.")      \
+    X(DAY_CHECK, "Checking the log: %1 of %2 entries")                                             \
+    X(DAY_CHECK_MILLIONS, "Checking the log: %1 of %2 million entries")                            \
+    X(DAY_CHECK_REST, "Checking the log: all entries are read, now what belongs to them")          \
+    X(DAY_CHECK_LINE, "It is signed when all is whole. Nothing is signed yet.")                    \
     X(DAY_CODE, "The code is the signed note. Scanned into a file, it is a witness too.")          \
     X(DAY_KEPT, "Signed: in the log and in the witness.")                                          \
     X(DAY_UNKEPT, "Signed in the log, but the witness does not have it.")                          \
@@ -425,6 +429,8 @@
     X(DAY_REFUSED, "Not signed.")                                                                  \
     X(DAY_BAND, "Back to the list: F3")                                                            \
     X(DAY_BAND_ASK, "Sure? Sign it, or go back.")                                                  \
+    X(DAY_BAND_CHECK, "Press to stop the check. Nothing is signed then.")                          \
+    X(DAY_STOPPED, "Stopped. Not signed.")                                                         \
     X(DAY_NO_PAPER, "The file could not be written. Is there room on the disk?")                   \
     /* set */                                                                                      \
     X(SET_TITLE, "Build %1 · %2 clubs")                                                            \
@@ -575,6 +581,7 @@
     X(L_LEDGER, "Ledger CSV")                                                                      \
     X(L_SIGN, "Sign the day")                                                                      \
     X(L_SIGN_CONFIRM, "Sign it")                                                                   \
+    X(L_STOP_CHECK, "Stop")                                                                        \
     X(L_LEAVE, "Back to the saw")                                                                  \
     X(L_CLOSE, "Close the log")
 

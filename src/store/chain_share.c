@@ -82,6 +82,7 @@ static void *second(void *context) {
     char message[STORE_MESSAGE_MAX];
     if (connection_open(share->store->path, STORE_READ, share->store->bench, share->store->older,
                         &store, message, sizeof message) == STORE_OK) {
+        store->watch = share->store->watch;
         if (connection_read_begin(store) == STORE_OK) {
             take_stretches(share, store, false);
             connection_read_end(store);

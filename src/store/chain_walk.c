@@ -49,6 +49,16 @@ static enum store_result take(const struct chain_walk *walk, struct query *query
     return hold(walk, entry);
 }
 
+static enum store_result seen(const struct chain_walk *walk) {
+    struct store_watch *watch = walk->store->watch;
+    if (atomic_load_explicit(&watch->stop, memory_order_relaxed)) {
+        return connection_say(walk->store, STORE_FAILED, "The check was given up.");
+    }
+    bool held = walk->compare != NULL || walk->replay != NULL;
+    atomic_fetch_add_explicit(&watch->steps, walk->hashing + held, memory_order_relaxed);
+    return STORE_OK;
+}
+
 enum store_result chain_walk(struct chain_walk *walk, int64_t last) {
     struct store_check *check = walk->check;
     struct entry entry = {0};
@@ -58,6 +68,9 @@ enum store_result chain_walk(struct chain_walk *walk, int64_t last) {
     query_bind_number(&query, last);
     while (result == STORE_OK && query_step(&query)) {
         result = take(walk, &query, &entry);
+        if (result == STORE_OK && walk->store->watch != NULL) {
+            result = seen(walk);
+        }
     }
     if (result != STORE_OK) {
         query.odd = false; // said already

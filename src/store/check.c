@@ -180,6 +180,23 @@ enum store_result store_check(struct store *store, struct store_check *ret_check
     return look(store, ret_check, NULL, true);
 }
 
+// Between two steps of a statement, of which the walk makes one an entry.
+static int asked_to_stop(void *context) {
+    struct store_watch *watch = context;
+    return atomic_load(&watch->stop);
+}
+
+void store_watch(struct store *store, struct store_watch *watch) {
+    store->watch = watch;
+    sqlite3_progress_handler(store->db, watch == NULL ? 0 : 10000,
+                             watch == NULL ? NULL : asked_to_stop, watch);
+}
+
+void store_stop(struct store *store) {
+    atomic_store(&store->watch->stop, true);
+    sqlite3_interrupt(store->db); // the check of the file is one long step
+}
+
 enum store_result store_check_witness(struct store *store, const struct witness *witness,
                                       struct store_check *ret_check,
                                       struct witness_finding *ret_finding) {

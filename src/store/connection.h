@@ -34,6 +34,7 @@ struct store {
     bool older;          // an older schema may be read as it is; only to check a copy
     struct store_clock clock;
     struct pin_pepper *pepper; // NULL: none; sodium_malloc
+    struct store_watch *watch; // NULL: none
     char path[STORE_PATH_MAX];
     char bench[ENTRY_BENCH_MAX];
     char message[STORE_MESSAGE_MAX];

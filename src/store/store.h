@@ -16,6 +16,7 @@
 #include "club.h"
 #include "entry.h"
 
+#include <stdatomic.h>
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -310,6 +311,16 @@ struct store_check {
 // shaft, dry fits, consents and counts are what the log says. STORE_OK: all whole. STORE_REFUSED:
 // *ret_check says what is wrong. STORE_FAILED: could not read.
 enum store_result store_check(struct store *store, struct store_check *ret_check);
+// A store_check_witness seen from another thread: how far it is, and the wish that it ends.
+struct store_watch {
+    _Atomic int64_t steps; // two for every entry; more when the bad one is looked for
+    atomic_bool stop;
+};
+// `watch` is of every check from now on and must outlive the handle; NULL: of none.
+void store_watch(struct store *store, struct store_watch *watch);
+// From any thread, while the handle is open: a check that is watched ends soon, STORE_FAILED, as
+// does every later one.
+void store_stop(struct store *store);
 // A complete, checked, synced copy at `path`, while others work; refuses an existing path.
 enum store_result store_backup(struct store *store, const char *path);
 // The same in a folder, named after the database and the moment in UTC, as

@@ -1,6 +1,6 @@
 #include "witness.h"
 #include "append.h"
-#include "chain.h"
+#include "chain_walk.h"
 #include "witness_compare.h"
 
 #include <stdio.h>
@@ -28,12 +28,34 @@ static enum store_result at_end(struct store *store, struct checkpoint *checkpoi
     return result;
 }
 
+// What was checked is the beginning of what is signed, and what came since is whole too.
+static enum store_result goes_on(struct store *store, const struct store_check *checked,
+                                 const struct checkpoint *end) {
+    struct store_check check = *checked;
+    struct chain_walk walk = {
+        .store = store, .digest = digest_open(), .hashing = true, .check = &check};
+    enum store_result result = chain_walk(&walk, INT64_MAX);
+    digest_close(walk.digest);
+    if (result == STORE_REFUSED) {
+        return connection_say(store, result, "%s Nothing was signed.", check.problem);
+    }
+    if (result == STORE_OK &&
+        (check.entries != end->size || memcmp(check.head, end->head, sizeof check.head) != 0)) {
+        return connection_say(store, STORE_REFUSED,
+                              "The log is not the one that was checked. Nothing was signed.");
+    }
+    return result;
+}
+
 // In the transaction, so that nothing comes between what the note says and the entry.
-static enum store_result sign(struct store *store, struct entry *entry,
-                              struct checkpoint *checkpoint) {
+static enum store_result sign(struct store *store, const struct store_check *checked,
+                              struct entry *entry, struct checkpoint *checkpoint) {
     enum store_result result = origin(store, checkpoint);
     if (result == STORE_OK) {
         result = at_end(store, checkpoint);
+    }
+    if (result == STORE_OK) {
+        result = goes_on(store, checked, checkpoint);
     }
     if (result == STORE_OK) {
         checkpoint_short(checkpoint, entry->note);
@@ -42,7 +64,8 @@ static enum store_result sign(struct store *store, struct entry *entry,
     return result == STORE_OK ? at_end(store, checkpoint) : result;
 }
 
-enum store_result store_sign_day(struct store *store, struct entry *entry, const char *day,
+enum store_result store_sign_day(struct store *store, const struct store_check *checked,
+                                 struct entry *entry, const char *day,
                                  struct checkpoint *ret_checkpoint) {
     struct checkpoint checkpoint = {0};
     struct entry signing = *entry;
@@ -55,7 +78,7 @@ enum store_result store_sign_day(struct store *store, struct entry *entry, const
     if (result != STORE_OK) {
         return result;
     }
-    result = sign(store, &signing, &checkpoint);
+    result = sign(store, checked, &signing, &checkpoint);
     if (result != STORE_OK) {
         connection_rollback(store);
         return result;

@@ -7,9 +7,12 @@
 #include "witness_file.h"
 
 // Appends *entry, an ENTRY_DAY_SIGNED with everything but its note, and tells what the log is with
-// it. The note is checkpoint_short of all entries before. `day` as checkpoint_is_day says.
-// Errors as of store_append; STORE_UNKNOWN: *ret_checkpoint holds if store_confirmed finds it.
-enum store_result store_sign_day(struct store *store, struct entry *entry, const char *day,
+// it. The note is checkpoint_short of all entries before: those that *checked, a check that found
+// all whole, is about, and what came behind them since, of which the chain is checked here.
+// STORE_REFUSED if they are other entries. `day` as checkpoint_is_day says. Other errors as of
+// store_append; STORE_UNKNOWN: *ret_checkpoint holds if store_confirmed finds it.
+enum store_result store_sign_day(struct store *store, const struct store_check *checked,
+                                 struct entry *entry, const char *day,
                                  struct checkpoint *ret_checkpoint);
 
 // A day's signature as the log has it: all that its note says but the key's own signature.

@@ -127,8 +127,10 @@ static void agrees_at_the_bench(void) {
 static void signs_the_day(void) {
     struct entry entry = fixture_entry(&fixture, ENTRY_DAY_SIGNED, 0);
     struct checkpoint checkpoint;
+    struct store_check checked;
     strcpy(entry.worker, SUPERVISOR);
-    done(store_sign_day(fixture.store, &entry, "2026-03-02", &checkpoint));
+    done(store_check(fixture.store, &checked));
+    done(store_sign_day(fixture.store, &checked, &entry, "2026-03-02", &checkpoint));
 }
 
 static void adds_notes(void) {

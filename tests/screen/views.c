@@ -48,6 +48,7 @@ static const struct fixture fixtures[] = {
     {"final", view_final_swingweight, FIXTURE_DRAWN},
     {"day", view_day_plain, FIXTURE_DRAWN},
     {"day-ask", view_day_ask, FIXTURE_KEPT},
+    {"day-check", view_day_check, FIXTURE_KEPT},
     {"day-signed", view_day_signed, FIXTURE_KEPT},
     {"day-refused", view_day_refused, FIXTURE_DRAWN},
     {"day-longest", view_day_longest, FIXTURE_LONGEST},

@@ -86,6 +86,7 @@ void view_final_swingweight(struct view *view);
 // views_day.c
 void view_day_plain(struct view *view);
 void view_day_ask(struct view *view);
+void view_day_check(struct view *view);
 void view_day_signed(struct view *view);
 void view_day_refused(struct view *view);
 void view_day_longest(struct view *view);

@@ -84,6 +84,18 @@ void view_day_ask(struct view *view) {
     views_band(view, TONE_PLAIN, false, "Sure? Sign it, or go back.", "");
 }
 
+void view_day_check(struct view *view) {
+    day_of(view);
+    PUT(view->day.fact[5].value, "10000000");
+    view->action_count = 0;
+    views_action(view, ACTION_PRESS, "Button", "F1", TONE_WORK);
+    views_action(view, ACTION_BACK, "Stop", "F3", TONE_PLAIN);
+    view->day.tone = TONE_WORK;
+    PUT(view->day.verdict, "Checking the log: 3.1 of 10 million entries");
+    line(&view->day, "It is signed when all is whole. Nothing is signed yet.");
+    views_band(view, TONE_WORK, true, "Press to stop the check. Nothing is signed then.", "");
+}
+
 void view_day_signed(struct view *view) {
     day_of(view);
     papers(view);

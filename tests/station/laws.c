@@ -39,6 +39,7 @@ static bool plan_of(const struct shop *shop, int64_t club_id, struct plan *ret_p
     struct club club;
     struct plan_input input;
     copy.lost = 0;
+    copy.checking = false;
     copy.calls_to_failure = 0;
     // A mark may stand while the desk changes the order; no cut follows before that was heard.
     copy.club[club_id - 1].longer = shop->club[club_id - 1].heard;
@@ -83,6 +84,10 @@ static const char *law_1(const struct shop *shop, const struct view *view) {
     return NULL;
 }
 
+static bool day_is_checked(const struct station *station) {
+    return station->state == STATION_REVIEW && station->review.mode == REVIEW_CHECK;
+}
+
 static const char *law_2(const struct station *station, const struct shop *shop,
                          const struct laws_before *before, const struct event *event,
                          const struct view *view) {
@@ -97,6 +102,9 @@ static const char *law_2(const struct station *station, const struct shop *shop,
     if (view->body == VIEW_DAY && (view->day.note[0] != '\0' || view->day.tone == TONE_FINE) &&
         shop->signed_seq == 0) {
         return "law 2: signed on the screen, but not in the log";
+    }
+    if (shop->checking != day_is_checked(station)) {
+        return "law 2: the log is checked for nobody, or waited for in vain";
     }
     if (saving != says) {
         return "law 2: an open entry and the screen does not say so";

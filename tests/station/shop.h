@@ -96,6 +96,10 @@ struct shop {
     int64_t signed_seq;                // entry of the last signed day, 0 none
     enum station_sign signing;         // what becomes of the next
     bool no_stick;                     // with key and witness
+    bool checking;                     // the log is checked,
+    int64_t check_read;                // so far 3 100 000 entries of 10 000 000 for each look,
+    int check_looks;                   // which goes on for so many,
+    bool check_fails;                  // and comes to nothing
     const char *violation;             // what the log may never hold, NULL: nothing yet
 };
 
@@ -122,6 +126,10 @@ enum station_lookup shop_day(void *ctx, int64_t from_ms, int64_t to_ms,
 bool shop_report(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
 bool shop_ledger(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size);
 bool shop_sign_ready(void *ctx, char *message, size_t size);
+bool shop_check_start(void *ctx, char *message, size_t size);
+enum station_check shop_check_step(void *ctx, struct station_checked *ret_checked, char *message,
+                                   size_t size);
+void shop_check_stop(void *ctx);
 enum station_sign shop_sign(void *ctx, struct entry *entry, int64_t day_ms,
                             char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
 enum station_save shop_save_all(void *ctx, struct entry *entries, size_t count);

@@ -53,6 +53,38 @@ bool shop_sign_ready(void *ctx, char *message, size_t size) {
     return !shop->no_stick;
 }
 
+bool shop_check_start(void *ctx, char *message, size_t size) {
+    struct shop *shop = ctx;
+    shop->check_read = 0;
+    shop->checking = !shop->broken;
+    if (shop->broken) {
+        words_copy(message, size, "The check could not be started.");
+    }
+    return shop->checking;
+}
+
+enum station_check shop_check_step(void *ctx, struct station_checked *ret_checked, char *message,
+                                   size_t size) {
+    struct shop *shop = ctx;
+    if (shop->check_looks > 0) {
+        shop->check_looks--;
+        shop->check_read += 3100000;
+        *ret_checked = (struct station_checked){.entries = shop->check_read, .all = 10000000};
+        return STATION_CHECK_GOES_ON;
+    }
+    shop->checking = false;
+    if (shop->check_fails) {
+        words_copy(message, size, "Entry 7: was changed after it was written. Nothing was signed.");
+        return STATION_CHECK_BAD;
+    }
+    return STATION_CHECK_GOOD;
+}
+
+void shop_check_stop(void *ctx) {
+    struct shop *shop = ctx;
+    shop->checking = false;
+}
+
 enum station_sign shop_sign(void *ctx, struct entry *entry, int64_t day_ms,
                             char ret_note[VIEW_NOTE_MAX], char *message, size_t size) {
     struct shop *shop = ctx;

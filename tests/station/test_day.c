@@ -78,6 +78,8 @@ static void signs_when_asked_twice(void **state) {
     assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0);
     to_the_question(b);
     bench_act(b, ACTION_SIGN_CONFIRM, 0);
+    assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0); // it is checked first
+    bench_wait(b, 250);
     assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 1);
     assert_string_equal(shop_last(&b->shop, ENTRY_DAY_SIGNED)->worker,
                         shop_ticket(TICKET_WORKER, "3"));
@@ -129,6 +131,7 @@ static void never_says_signed_untruly(void **state) {
         b->shop.signing = rows[i].signing;
         to_the_question(b);
         bench_act(b, ACTION_SIGN_CONFIRM, 0);
+        bench_wait(b, 250);
         assert_string_equal(b->view.band, rows[i].band);
         assert_true(has_line(b, rows[i].line));
         assert_int_equal(b->view.day.tone, rows[i].tone);
@@ -144,6 +147,124 @@ static void is_gone_with_the_supervisor(void **state) {
     assert_int_equal(b->station.state, STATION_READY);
     bench_act(b, ACTION_SIGN_CONFIRM, 0);
     assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0);
+}
+
+static void to_the_check(struct bench *b, int looks) {
+    b->shop.check_looks = looks;
+    to_the_question(b);
+    bench_act(b, ACTION_SIGN_CONFIRM, 0);
+    assert_true(b->shop.checking);
+    assert_int_equal(station_deadline(&b->station), b->shop.now_ms + 250);
+}
+
+static void is_checked_in_steps(void **state) {
+    struct bench *b = *state;
+    to_the_check(b, 3);
+    bench_wait(b, 250);
+    assert_string_equal(b->view.day.verdict, "Checking the log: 3.1 of 10 million entries");
+    assert_int_equal(b->view.day.tone, TONE_WORK);
+    assert_true(has_line(b, "Nothing is signed yet."));
+    bench_wait(b, 250);
+    assert_string_equal(b->view.day.verdict, "Checking the log: 6.2 of 10 million entries");
+    bench_scan(b, TICKET_WORKER, "3"); // another list would be another day
+    assert_int_equal(b->view.body, VIEW_DAY);
+    assert_true(b->shop.checking);
+    assert_false(bench_can(b, ACTION_SIGN_OUT));
+    b->shop.check_read = 10000000 - 3100000;
+    bench_wait(b, 6 * 60 * 1000); // longer than a supervisor may idle
+    assert_string_equal(b->view.day.verdict,
+                        "Checking the log: all entries are read, now what belongs to them");
+    assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0);
+    bench_wait(b, 250);
+    assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 1);
+    assert_string_equal(b->view.band, "Signed: in the log and in the witness.");
+    assert_true(b->view.day.note[0] != '\0');
+    bench_wait(b, 4 * 60 * 1000);
+    assert_int_equal(b->view.body, VIEW_DAY); // the note stays as long as anything would
+    bench_wait(b, 2 * 60 * 1000);
+    assert_int_equal(b->station.state, STATION_READY);
+}
+
+static void says_small_logs_to_the_entry(void **state) {
+    struct bench *b = *state;
+    to_the_check(b, 1);
+    b->station.day.checked = 31200;
+    b->station.day.all = 120000;
+    station_view(&b->station, &b->view);
+    assert_string_equal(b->view.day.verdict, "Checking the log: 31200 of 120000 entries");
+}
+
+static void is_not_signed(const struct bench *b, const char *band) {
+    assert_false(b->shop.checking);
+    assert_int_equal(b->view.body, VIEW_DAY);
+    assert_string_equal(b->view.band, band);
+    assert_string_equal(b->view.day.note, "");
+    assert_true(bench_can(b, ACTION_SIGN));
+}
+
+static void stops_when_asked(void **state) {
+    struct bench *b = *state;
+    to_the_check(b, 9);
+    bench_wait(b, 250);
+    bench_press(b);
+    is_not_signed(b, "Stopped. Not signed.");
+    to_the_check(b, 9);
+    bench_act(b, ACTION_BACK, 0);
+    is_not_signed(b, "Stopped. Not signed.");
+    bench_wait(b, 60 * 1000);
+    assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0);
+    to_the_check(b, 0);
+    bench_wait(b, 250);
+    assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 1);
+}
+
+// The touch that says yes bounces.
+static void is_not_stopped_by_a_bounce(void **state) {
+    struct bench *b = *state;
+    struct event yes = {.kind = EVENT_ACTION, .action = ACTION_SIGN_CONFIRM};
+    struct event press = {.kind = EVENT_PRESS};
+    to_the_question(b);
+    b->shop.check_looks = 9;
+    station_event(&b->station, &yes);
+    b->shop.now_ms += 100;
+    station_event(&b->station, &press);
+    assert_true(b->shop.checking);
+}
+
+static void stops_when_something_comes_between(void **state) {
+    struct bench *b = *state;
+    to_the_check(b, 9);
+    bench_fault(b, "The scanner sends what nobody reads.");
+    assert_int_equal(b->station.state, STATION_HOLD);
+    assert_false(b->shop.checking);
+    bench_press(b);
+    is_not_signed(b, "Stopped. Not signed.");
+    bench_wait(b, 60 * 1000);
+    assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0);
+}
+
+static void signs_nothing_that_is_not_whole(void **state) {
+    struct bench *b = *state;
+    b->shop.check_fails = true;
+    to_the_check(b, 2);
+    bench_wait(b, 250);
+    bench_wait(b, 250);
+    assert_true(b->shop.checking);
+    bench_wait(b, 250);
+    is_not_signed(b, "Not signed.");
+    assert_int_equal(b->view.day.tone, TONE_STOP);
+    assert_true(has_line(b, "Entry 7"));
+    bench_wait(b, 60 * 1000);
+    assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0);
+}
+
+static void says_when_it_cannot_start(void **state) {
+    struct bench *b = *state;
+    to_the_question(b);
+    b->shop.broken = true;
+    bench_act(b, ACTION_SIGN_CONFIRM, 0);
+    is_not_signed(b, "Not signed.");
+    assert_true(has_line(b, "could not be started"));
 }
 
 static void prints_a_builds_tickets(void **state) {
@@ -182,6 +303,13 @@ int main(void) {
         STEP(says_what_is_missing_before_asking),
         STEP(never_says_signed_untruly),
         STEP(is_gone_with_the_supervisor),
+        STEP(is_checked_in_steps),
+        STEP(says_small_logs_to_the_entry),
+        STEP(stops_when_asked),
+        STEP(is_not_stopped_by_a_bounce),
+        STEP(stops_when_something_comes_between),
+        STEP(signs_nothing_that_is_not_whole),
+        STEP(says_when_it_cannot_start),
         STEP(prints_a_builds_tickets),
         STEP(needs_a_day),
     };

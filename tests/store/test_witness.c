@@ -23,8 +23,10 @@ static char message[1200];
 static struct checkpoint sign_log(const char *day) {
     struct entry entry = fixture_entry(&fixture, ENTRY_DAY_SIGNED, 0);
     struct checkpoint checkpoint;
+    struct store_check checked;
     strcpy(entry.worker, SUPERVISOR);
-    if (store_sign_day(fixture.store, &entry, day, &checkpoint) != STORE_OK) {
+    assert_int_equal(store_check(fixture.store, &checked), STORE_OK);
+    if (store_sign_day(fixture.store, &checked, &entry, day, &checkpoint) != STORE_OK) {
         fail_msg("%s", store_message(fixture.store));
     }
     assert_int_equal(checkpoint.size, entry.seq);
@@ -153,16 +155,18 @@ static void is_signed_by_supervisors(void **state) {
     struct checkpoint checkpoint;
     struct checkpoint untouched;
     (void)state;
+    struct store_check checked;
+    assert_int_equal(store_check(fixture.store, &checked), STORE_OK);
     memset(&checkpoint, 0x5A, sizeof checkpoint);
     untouched = checkpoint;
-    assert_int_equal(store_sign_day(fixture.store, &entry, "2026-03-04", &checkpoint),
+    assert_int_equal(store_sign_day(fixture.store, &checked, &entry, "2026-03-04", &checkpoint),
                      STORE_REFUSED);
     assert_int_equal(store_append(fixture.store, &entry), STORE_REFUSED);
     strcpy(entry.worker, SUPERVISOR);
-    assert_int_equal(store_sign_day(fixture.store, &entry, "2026-02-29", &checkpoint),
+    assert_int_equal(store_sign_day(fixture.store, &checked, &entry, "2026-02-29", &checkpoint),
                      STORE_REFUSED);
     entry.kind = ENTRY_HOLD;
-    assert_int_equal(store_sign_day(fixture.store, &entry, "2026-03-04", &checkpoint),
+    assert_int_equal(store_sign_day(fixture.store, &checked, &entry, "2026-03-04", &checkpoint),
                      STORE_REFUSED);
     assert_memory_equal(&checkpoint, &untouched, sizeof checkpoint);
     assert_string_equal(entry.note, "");
@@ -411,6 +415,65 @@ static void takes_notes_in_any_order(void **state) {
     witness_release(&witness);
 }
 
+// --- between the check and the signature ---------------------------------------------------------
+
+static enum store_result sign_after(const struct store_check *checked) {
+    struct entry entry = fixture_entry(&fixture, ENTRY_DAY_SIGNED, 0);
+    struct checkpoint checkpoint;
+    strcpy(entry.worker, SUPERVISOR);
+    return store_sign_day(fixture.store, checked, &entry, "2026-03-04", &checkpoint);
+}
+
+static void signs_what_was_checked_and_what_came_since(void **state) {
+    struct store_check checked;
+    (void)state;
+    assert_int_equal(store_check(fixture.store, &checked), STORE_OK);
+    fixture_append(&fixture, ENTRY_SIGN_OFF, 0);
+    fixture_append(&fixture, ENTRY_SIGN_ON, 0);
+    assert_int_equal(sign_after(&checked), STORE_OK);
+    expect_whole(ENTRIES + 3, SECOND);
+}
+
+static void signs_nothing_else(void **state) {
+    struct store_check checked;
+    struct store_check other;
+    (void)state;
+    assert_int_equal(store_check(fixture.store, &checked), STORE_OK);
+    other = checked;
+    other.head[0] ^= 1; // another log of as many entries
+    assert_int_equal(sign_after(&other), STORE_REFUSED);
+    assert_non_null(strstr(store_message(fixture.store), "not the one that was checked"));
+    other = checked;
+    other.entries++; // one that was longer
+    assert_int_equal(sign_after(&other), STORE_REFUSED);
+    fixture_append(&fixture, ENTRY_SIGN_OFF, 0);
+    other = checked;
+    other.head[0] ^= 1; // and has gone on since
+    assert_int_equal(sign_after(&other), STORE_REFUSED);
+    fixture_append(&fixture, ENTRY_SIGN_ON, 0);
+    sqlite3 *raw = intruder();
+    fixture_exec(raw, "UPDATE log SET note = 'x' WHERE seq = (SELECT max(seq) FROM log) - 1");
+    assert_int_equal(sign_after(&checked), STORE_REFUSED);
+    assert_non_null(strstr(store_message(fixture.store), "Entry 12: was changed"));
+    restore(raw);
+    sqlite3_close(raw);
+    expect_whole(ENTRIES + 2, SECOND);
+}
+
+static void ends_when_asked(void **state) {
+    struct store_watch watch = {.steps = 0};
+    struct store_check found;
+    struct witness_finding finding;
+    (void)state;
+    store_watch(fixture.store, &watch);
+    assert_int_equal(check(&found, &finding), STORE_OK);
+    assert_int_equal(atomic_load(&watch.steps), 2 * ENTRIES);
+    store_stop(fixture.store);
+    assert_int_equal(check(&found, &finding), STORE_FAILED);
+    store_watch(fixture.store, NULL);
+    expect_whole(ENTRIES, SECOND);
+}
+
 // --- power ---------------------------------------------------------------------------------------
 
 // The process dies between entry and note: nothing is wrong, and the next note covers both.
@@ -438,12 +501,21 @@ static void survives_a_cut_between_entry_and_note(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        STEP(covers_what_was_signed),          STEP(finds_signatures),
-        STEP(is_signed_by_supervisors),        STEP(finds_any_rewritten_field),
-        STEP(finds_another_course_of_events),  STEP(finds_any_tail_cut_off),
-        STEP(names_the_entry_the_chain_names), STEP(finds_an_older_copy),
-        STEP(explains_a_copy_put_back),        STEP(finds_another_log),
-        STEP(takes_notes_in_any_order),        STEP(survives_a_cut_between_entry_and_note),
+        STEP(covers_what_was_signed),
+        STEP(finds_signatures),
+        STEP(is_signed_by_supervisors),
+        STEP(finds_any_rewritten_field),
+        STEP(finds_another_course_of_events),
+        STEP(finds_any_tail_cut_off),
+        STEP(names_the_entry_the_chain_names),
+        STEP(finds_an_older_copy),
+        STEP(explains_a_copy_put_back),
+        STEP(finds_another_log),
+        STEP(takes_notes_in_any_order),
+        STEP(signs_what_was_checked_and_what_came_since),
+        STEP(signs_nothing_else),
+        STEP(ends_when_asked),
+        STEP(survives_a_cut_between_entry_and_note),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
