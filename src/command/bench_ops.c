@@ -304,8 +304,8 @@ static enum station_save unlock(void *ctx, const char *badge, const char *by) {
 
 static enum station_lookup set(void *ctx, const char *build, struct set *ret_set) {
     const struct station_settings *settings = &of(ctx)->settings->station;
-    return looked_up(
-        of(ctx), builds_set(of(ctx)->store, build, &settings->rules, &settings->assembly, ret_set));
+    return looked_up(of(ctx), builds_set(of(ctx)->store, build, &settings->rules,
+                                         &settings->assembly, &settings->finals, ret_set));
 }
 
 static enum station_lookup beside(void *ctx, const char *build, bool before,

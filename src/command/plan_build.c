@@ -119,8 +119,8 @@ enum store_result planning_build(struct planning *planning, const char *build) {
     if (result != STORE_OK || planning->form != PLANNING_RECEIPT) {
         return result;
     }
-    result = said(planning,
-                  builds_set(planning->store, build, &planning->rules, &planning->assembly, &set));
+    result = said(planning, builds_set(planning->store, build, &planning->rules,
+                                       &planning->assembly, NULL, &set));
     if (result == STORE_OK) {
         put_set(&set);
     }
@@ -180,7 +180,7 @@ enum store_result planning_pdf(struct planning *planning, const char *build,
         said(planning, store_build_clubs(planning->store, build, keep_club, clubs));
     if (result == STORE_OK) {
         result = said(planning, builds_set(planning->store, build, &planning->rules,
-                                           &planning->assembly, &set));
+                                           &planning->assembly, NULL, &set));
     }
     if (result == STORE_OK) {
         result = write_sheet(planning, clubs, &set, sheet);

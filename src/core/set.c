@@ -79,6 +79,7 @@ static void make_club(const struct club *club, const struct set_measured *measur
     }
     for (int value = 0; measured != NULL && value < SET_VALUE_COUNT; value++) {
         ret_club->point[value].measured_known = measured->known[value];
+        ret_club->point[value].measured_out = measured->known[value] && measured->out[value];
         ret_club->point[value].measured = measured->known[value] ? measured->value[value] : 0;
     }
 }

@@ -16,6 +16,7 @@ const char *set_value_unit(enum set_value value);
 // Measured after assembly; false: not measured.
 struct set_measured {
     bool known[SET_VALUE_COUNT];
+    bool out[SET_VALUE_COUNT]; // of its tolerance
     double value[SET_VALUE_COUNT];
 };
 
@@ -23,6 +24,7 @@ struct set_point {
     enum estimate_gap gap; // of the planned value; NONE: known
     double planned;
     bool measured_known;
+    bool measured_out;
     double measured;
     double off; // planned less the line, 0 when either is not known
 };

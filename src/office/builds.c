@@ -7,7 +7,7 @@
 struct build {
     size_t count;
     struct club club[SET_CLUBS_MAX];
-    struct set_measured measured[SET_CLUBS_MAX];
+    struct final_values values[SET_CLUBS_MAX];
 };
 
 static struct set_measured measured_of(const struct final_values *values) {
@@ -28,10 +28,27 @@ static struct set_measured measured_of(const struct final_values *values) {
     return to;
 }
 
+// What the assembled club is worth, as assembly_check says it.
+static void judge(const struct club *club, const struct final_values *values,
+                  const struct bench_rules *rules, const struct assembly *assembly,
+                  const struct assembly_tolerance *tolerance, struct set_measured *measured) {
+    static const enum set_value of[] = {[ASSEMBLY_LENGTH] = SET_LENGTH,
+                                        [ASSEMBLY_SWINGWEIGHT] = SET_SWINGWEIGHT,
+                                        [ASSEMBLY_FREQUENCY] = SET_FREQUENCY};
+    struct assembly_values planned, made;
+    struct assembly_check check;
+    assembly_planned(club, rules, assembly, &planned);
+    assembly_measured(values, &made);
+    assembly_check(&planned, &made, assembly_accepted(values), tolerance, &check);
+    for (size_t i = 0; i < sizeof of / sizeof *of; i++) {
+        measured->out[of[i]] = check.state[i] == ASSEMBLY_OUT;
+    }
+}
+
 static bool take_club(void *context, const struct club *club, const struct final_values *values) {
     struct build *build = context;
     build->club[build->count] = *club;
-    build->measured[build->count] = measured_of(values);
+    build->values[build->count] = *values;
     build->count++;
     return build->count < SET_CLUBS_MAX;
 }
@@ -61,11 +78,18 @@ static enum store_result read_build(struct store *store, const char *name, store
 
 enum store_result builds_set(struct store *store, const char *build,
                              const struct bench_rules *rules, const struct assembly *assembly,
-                             struct set *ret_set) {
+                             const struct assembly_tolerance *tolerance, struct set *ret_set) {
+    struct set_measured measured[SET_CLUBS_MAX];
     struct build *read;
     enum store_result result = read_build(store, build, take_club, &read);
     if (result == STORE_OK) {
-        set_make(read->club, read->measured, read->count, rules, assembly, ret_set);
+        for (size_t i = 0; i < read->count; i++) {
+            measured[i] = measured_of(&read->values[i]);
+            if (tolerance != NULL) {
+                judge(&read->club[i], &read->values[i], rules, assembly, tolerance, &measured[i]);
+            }
+        }
+        set_make(read->club, measured, read->count, rules, assembly, ret_set);
         free(read);
     }
     return result;

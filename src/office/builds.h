@@ -7,10 +7,11 @@
 #include "store.h"
 #include "text.h"
 
-// STORE_NONE: there is no such build. More than SET_CLUBS_MAX clubs: the first ones.
+// STORE_NONE: there is no such build. More than SET_CLUBS_MAX clubs: the first ones. `tolerance`
+// NULL: what was measured is not held against anything.
 enum store_result builds_set(struct store *store, const char *build,
                              const struct bench_rules *rules, const struct assembly *assembly,
-                             struct set *ret_set);
+                             const struct assembly_tolerance *tolerance, struct set *ret_set);
 
 // For the clubs of the build that wait for a shaft. STORE_NONE: none does.
 enum store_result builds_kit(struct store *store, const char *build, enum match_by by,

@@ -51,7 +51,8 @@ static void point_cell(const struct station *s, enum set_value value, const stru
     }
     if (point->measured_known) {
         set_point_text(s, value, point->measured, real, sizeof real);
-        words_add(cell, VIEW_CELL_MAX, WORD_SET_REAL, real, NULL, NULL);
+        words_add(cell, VIEW_CELL_MAX, point->measured_out ? WORD_SET_REAL_OUT : WORD_SET_REAL,
+                  real, NULL, NULL);
     }
 }
 
@@ -61,6 +62,15 @@ static void odd_rows(const struct set *set, bool odd[SET_CLUBS_MAX]) {
             odd[set->line[value].odd] = true;
         }
     }
+}
+
+static bool any_out(const struct set_club *club) {
+    for (int value = 0; value < SET_VALUE_COUNT; value++) {
+        if (club->point[value].measured_out) {
+            return true;
+        }
+    }
+    return false;
 }
 
 static void set_row(const struct station *s, const struct set_club *club, bool odd,
@@ -73,7 +83,7 @@ static void set_row(const struct station *s, const struct set_club *club, bool o
     point_cell(s, SET_WEIGHT, &club->point[SET_WEIGHT], cell[4]);
     point_cell(s, SET_SWINGWEIGHT, &club->point[SET_SWINGWEIGHT], cell[5]);
     point_cell(s, SET_FREQUENCY, &club->point[SET_FREQUENCY], cell[6]);
-    view->row[view->row_count].tone = odd ? TONE_CAUTION : TONE_PLAIN;
+    view->row[view->row_count].tone = any_out(club) ? TONE_STOP : odd ? TONE_CAUTION : TONE_PLAIN;
     view->row_count++;
 }
 

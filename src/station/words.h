@@ -446,6 +446,7 @@
     X(SET_RAW, "Raw length")                                                                       \
     X(SET_SHAFT_WEIGHT, "Weight")                                                                  \
     X(SET_REAL, " (%1)")                                                                           \
+    X(SET_REAL_OUT, " (%1 out)")                                                                   \
     X(SET_UNKNOWN, "not known")                                                                    \
     X(SET_NO_SHAFT, "to be chosen")                                                                \
     X(SET_EVEN, "No club stands out from the line of the others.")                                 \

@@ -330,6 +330,34 @@ static void a_build_is_done_when_its_clubs_are(void **state) {
     assert_string_equal(done.missing, "");
 }
 
+static void a_set_tells_what_is_out(void **state) {
+    (void)state;
+    struct bench_rules rules = BENCH_RULES_DEFAULT;
+    struct assembly assembly = ASSEMBLY_DEFAULT;
+    struct assembly_tolerance tolerance = ASSEMBLY_TOLERANCE_DEFAULT;
+    static struct set set;
+    shop();
+    cut("77", "7");
+    final("77", "7", ENTRY_FINAL_LENGTH, "37 1/8");    // at the limit of 1/8 in
+    final("77", "7", ENTRY_FINAL_SWINGWEIGHT, "D2.1"); // ordered D1, 1 point
+    final("77", "7", ENTRY_FINAL_FREQUENCY, "305");    // nothing to hold it against
+    assert_int_equal(builds_set(scratch.store, "77", &rules, &assembly, &tolerance, &set),
+                     STORE_OK);
+    assert_false(set.club[0].point[SET_LENGTH].measured_out);
+    assert_true(set.club[0].point[SET_SWINGWEIGHT].measured_out);
+    assert_true(set.club[0].point[SET_FREQUENCY].measured_known);
+    assert_false(set.club[0].point[SET_FREQUENCY].measured_out);
+    assert_false(set.club[1].point[SET_SWINGWEIGHT].measured_out);
+    final("77", "7", ENTRY_FINAL_LENGTH, "37 3/16");
+    final("77", "7", ENTRY_FINAL_SWINGWEIGHT, "D2");
+    assert_int_equal(builds_set(scratch.store, "77", &rules, &assembly, &tolerance, &set),
+                     STORE_OK);
+    assert_true(set.club[0].point[SET_LENGTH].measured_out);
+    assert_false(set.club[0].point[SET_SWINGWEIGHT].measured_out);
+    assert_int_equal(builds_set(scratch.store, "77", &rules, &assembly, NULL, &set), STORE_OK);
+    assert_false(set.club[0].point[SET_LENGTH].measured_out);
+}
+
 static void wrong_use_is_said(void **state) {
     (void)state;
     shop();
@@ -353,6 +381,7 @@ int main(void) {
         STEP(a_certificate_waits_for_all_values),
         STEP(a_certificate_says_what_was_accepted),
         STEP(a_build_is_done_when_its_clubs_are),
+        STEP(a_set_tells_what_is_out),
         STEP(wrong_use_is_said),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

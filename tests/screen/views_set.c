@@ -68,7 +68,7 @@ void view_set_odd(struct view *view) {
     static const char *const rows[][VIEW_CELLS] = {
         {"4", "H-0472X", "S-1187K", "38 1/2 in (38 1/2 in)", "404.1 g", "D1.2 (D1.4)",
          "291.2 (290.5)"},
-        {"5", "H-0473V", "S-1188H", "38 in (38 1/16 in)", "410.8 g", "D1.0", "295.4"},
+        {"5", "H-0473V", "S-1188H", "38 in (38 3/16 in out)", "410.8 g", "D1.0", "295.4"},
         {"6", "H-0474T", "S-1190M", "37 1/2 in", "417.3 g", "D1.3", "306.8"},
         {"7", "H-0475R", "S-1191J", "37 in", "424.6 g", "D1.1", "304.1"},
         {"8", "H-0476P", "S-1192G", "36 1/2 in", "431.0 g", "D1.2", "308.0"},
@@ -80,7 +80,7 @@ void view_set_odd(struct view *view) {
     PUT(set->subtitle, "Planned, and measured in brackets. All estimates but the length.");
     heads(set, names);
     for (size_t i = 0; i < 6; i++) {
-        row(set, rows[i], i == 2 ? TONE_CAUTION : TONE_PLAIN);
+        row(set, rows[i], i == 1 ? TONE_STOP : i == 2 ? TONE_CAUTION : TONE_PLAIN);
     }
     set->selected = 1;
     plot(set, "Swingweight", "C9.0", "D3.0", 212, 217, 6, -1, 0);

@@ -66,6 +66,26 @@ static void a_set_is_shown(void **state) {
     }
 }
 
+// The value says so, and its row has the sign.
+static void what_is_out_is_marked(void **state) {
+    struct bench *b = *state;
+    for (size_t i = 0; i < 2; i++) {
+        measured[i].known[SET_LENGTH] = true;
+        measured[i].value[SET_LENGTH] = 40;
+        measured[i].out[SET_LENGTH] = i == 1;
+    }
+    measured[2].out[SET_LENGTH] = true; // nothing measured: nothing is out
+    to_set(b);
+    const struct view_set *set = &b->view.set;
+    assert_non_null(strstr(set->row[0].cell[3], "(40 in)"));
+    assert_non_null(strstr(set->row[1].cell[3], "(40 in out)"));
+    assert_null(strstr(set->row[2].cell[3], "out"));
+    assert_int_equal(set->row[0].tone, TONE_PLAIN);
+    assert_int_equal(set->row[1].tone, TONE_STOP);
+    assert_int_equal(set->row[2].tone, TONE_PLAIN);
+    assert_string_equal(set->note[0], "No club stands out from the line of the others.");
+}
+
 static void the_odd_one_is_named_before_it_is_cut(void **state) {
     struct bench *b = *state;
     b->catalogue.club[2].head.weight += 5 * MASS_GRAM; // about 2.5 points (common practice)
@@ -317,6 +337,7 @@ static void the_life_of_a_part(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup(a_set_is_shown, fresh),
+        cmocka_unit_test_setup(what_is_out_is_marked, fresh),
         cmocka_unit_test_setup(the_odd_one_is_named_before_it_is_cut, fresh),
         cmocka_unit_test_setup(measured_values_stand_beside_the_plan, fresh),
         cmocka_unit_test_setup(only_what_is_done_is_measured, fresh),
