@@ -44,15 +44,15 @@ enum desk_result level_begin(struct office *office, struct desk_draft *draft) {
 void level_consider(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks) {
     struct document document;
     level_document(draft, &draft->now, &document);
+    office_note(remarks, TONE_PLAIN,
+                _("When fewer than the first are left free, the stock list says how many to order "
+                  "to come to the second."));
     if (store_canonical(office->store, &document) != STORE_OK) {
         office_complaints(office, remarks);
         return;
     }
     document_set(&draft->now, "least", document_value(&document, "least"));
     document_set(&draft->now, "wanted", document_value(&document, "wanted"));
-    office_note(remarks, TONE_PLAIN,
-                _("When fewer than the first are left free, the stock list says how many to order "
-                  "to come to the second."));
 }
 
 enum desk_result level_save(struct office *office, const struct worker *who,

@@ -126,6 +126,7 @@ static void a_level_is_set_and_changed(void **state) {
     stand_key(stand, "F4");
     stand_at(stand, "FORM STOCK_LEVEL least");
     stand_see(stand, "Reed 60");
+    stand_see(stand, "When fewer than the first are left free");
     stand_type(stand, "3\n");
     stand_type(stand, "2\n"); // fewer than the least
     stand_at(stand, "FORM STOCK_LEVEL wanted");
