@@ -15,10 +15,15 @@ static void wake(void *ctx) {
     screen_wake(bench->screen);
 }
 
+// A checkpoint waits for whoever reads a snapshot, and so would the screen.
+static bool may_tidy(const struct bench *bench) {
+    return bench->checkpoint_due && !bench->check.going && bench->backup.child.pid == 0;
+}
+
 // Milliseconds to wait for input, rounded up so that what is due then is due.
 static int64_t wait_ms(const struct bench *bench) {
     int64_t patience = bench_patience(bench);
-    if (bench->checkpoint_due && !bench->check.going) { // a checkpoint would wait for its snapshot
+    if (may_tidy(bench)) {
         int64_t quiet = bench->last_input_us + QUIET_US - bench_clock_us(&bench->clock);
         quiet = quiet > 0 ? quiet : 0;
         patience = patience < 0 || quiet < patience ? quiet : patience;
@@ -31,8 +36,7 @@ static int64_t wait_ms(const struct bench *bench) {
 }
 
 static void tidy(struct bench *bench) {
-    if (!bench->checkpoint_due || bench->check.going ||
-        bench_clock_us(&bench->clock) - bench->last_input_us < QUIET_US) {
+    if (!may_tidy(bench) || bench_clock_us(&bench->clock) - bench->last_input_us < QUIET_US) {
         return;
     }
     // Another program has the lock, or the disk is full: tried again after the next quiet.
