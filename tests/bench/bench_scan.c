@@ -3,7 +3,10 @@
 // scan that ends in a refused pair, which draws as much but writes only the stop: the ratio is what
 // planning, the care of the mark and its entry cost.
 //
-//     bench_scan DATABASE ROUNDS WIDTH HEIGHT      DATABASE as bench_fill makes it
+//     bench_scan DATABASE ROUNDS WIDTH HEIGHT [PROGRAM FOLDER]
+//
+// DATABASE as bench_fill makes it. With a PROGRAM (kerfside) the same again while it copies the
+// database into FOLDER, as the bench has it done.
 
 #include "bench.h"
 #include "layouts.h"
@@ -114,13 +117,23 @@ static void report_memory(void) {
     }
 }
 
-static void measure(struct bench *bench, int rounds) {
+// Begins a copy when it is due, too.
+static bool copying(struct bench *bench) {
+    bench_backup_tick(&bench->backup, bench_clock_us(&bench->clock),
+                      bench_clock_wall_ms(&bench->clock));
+    return bench->backup.child.pid != 0;
+}
+
+// As many rounds as are asked for, or as a copy that goes on lasts.
+static void measure(struct bench *bench, int rounds, bool beside) {
     static struct club_line lines[ROUNDS_MAX];
     static double marks[ROUNDS_MAX];
     static double stops[ROUNDS_MAX];
+    static double heads[ROUNDS_MAX];
     char badge[TICKET_TEXT_MAX];
     int count = store_clubs(bench->store, CLUBS_NEXT, lines, rounds, NULL);
     int marked = 0;
+    int done = 0;
     if (count < 4) {
         fprintf(stderr, "bench_scan: no clubs are waiting in this database\n");
         exit(1);
@@ -128,8 +141,8 @@ static void measure(struct bench *bench, int rounds) {
     snprintf(badge, sizeof badge, "W-1001%c", ticket_check_char("W1001", 5));
     scan(bench, badge);
     expect(bench, STATION_READY);
-    for (int i = 0; i < count; i++) {
-        scan(bench, lines[i].head);
+    for (int i = 0; i < count && (!beside || copying(bench)); i++, done++) {
+        heads[i] = scan(bench, lines[i].head);
         expect(bench, STATION_PAIR);
         stops[i] = scan(bench, lines[(i + 1) % count].shaft);
         expect(bench, STATION_HOLD);
@@ -144,9 +157,39 @@ static void measure(struct bench *bench, int rounds) {
         expect(bench, STATION_TIP_CUT);
         start_over(bench);
     }
+    if (marked == 0) {
+        fprintf(stderr, "bench_scan: the copy was made before anything was measured\n");
+        exit(1);
+    }
     report("scan to mark on the screen (aim p99 under 50 ms)", marks, marked);
-    report("  scan to a refused pair on the screen", stops, count);
-    printf("  ratio of the medians %.2f\n", marks[marked / 2] / stops[count / 2]);
+    report("  scan to a refused pair on the screen", stops, done);
+    printf("  ratio of the medians %.2f\n", marks[marked / 2] / stops[done / 2]);
+    report("  scan of a head to its screen, nothing saved", heads, done);
+}
+
+// The same beside a copy, which is begun here.
+static void measure_beside(struct bench *bench, int rounds, const char *program,
+                           const char *folder) {
+    struct bench_settings settings = *bench->settings;
+    double start = seconds();
+    snprintf(settings.backup, sizeof settings.backup, "%s", folder);
+    bench_backup_init(&bench->backup, &settings, program, store_path(bench->store),
+                      bench_clock_us(&bench->clock), bench_clock_wall_ms(&bench->clock));
+    pass(bench, (int64_t)31 * 1000000); // the first is not due at once
+    if (!copying(bench)) {
+        fprintf(stderr, "bench_scan: no copy was begun\n");
+        exit(1);
+    }
+    printf("while the database is copied:\n");
+    measure(bench, rounds, true);
+    bool lasted = copying(bench);
+    printf("  %s after %.1f s\n", lasted ? "goes on" : "copied", seconds() - start);
+    if (bench->backup.failing) {
+        fprintf(stderr, "bench_scan: the copy failed: %s\n", bench->backup.why);
+        exit(1);
+    }
+    bench_backup_stop(&bench->backup);
+    bench->backup = (struct bench_backup){.child = CHILD_NONE};
 }
 
 int main(int argc, char **argv) {
@@ -154,9 +197,9 @@ int main(int argc, char **argv) {
     struct bench_settings settings = bench_settings_default();
     struct screen_options screen = {.windowed = true, .assets = KERFSIDE_SOURCE_DIR "/assets"};
     char message[512];
-    int rounds = argc == 5 ? atoi(argv[2]) : 0;
+    int rounds = argc == 5 || argc == 7 ? atoi(argv[2]) : 0;
     if (rounds < 2 || rounds > ROUNDS_MAX) {
-        fprintf(stderr, "usage: bench_scan DATABASE ROUNDS WIDTH HEIGHT\n");
+        fprintf(stderr, "usage: bench_scan DATABASE ROUNDS WIDTH HEIGHT [PROGRAM FOLDER]\n");
         return 2;
     }
     screen.width = atoi(argv[3]);
@@ -171,7 +214,10 @@ int main(int argc, char **argv) {
     bench.clock = bench_clock_simulated();
     bench_init(&bench);
     pass(&bench, 1000000);
-    measure(&bench, rounds);
+    measure(&bench, rounds, false);
+    if (argc == 7) {
+        measure_beside(&bench, ROUNDS_MAX, argv[5], argv[6]);
+    }
     report_memory();
     screen_close(bench.screen);
     store_close(bench.store);

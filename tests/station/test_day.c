@@ -243,6 +243,20 @@ static void stops_when_something_comes_between(void **state) {
     assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0);
 }
 
+static void stops_when_the_review_is_left(void **state) {
+    static const char *const commands[] = {"OUT", "BACK"};
+    struct bench *b = *state;
+    for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
+        fresh(state);
+        to_the_check(b, 9);
+        bench_scan(b, TICKET_COMMAND, commands[i]);
+        assert_int_not_equal(b->station.state, STATION_REVIEW);
+        assert_false(b->shop.checking);
+        bench_wait(b, 60 * 1000);
+        assert_int_equal(shop_count(&b->shop, ENTRY_DAY_SIGNED), 0);
+    }
+}
+
 static void signs_nothing_that_is_not_whole(void **state) {
     struct bench *b = *state;
     b->shop.check_fails = true;
@@ -308,6 +322,7 @@ int main(void) {
         STEP(stops_when_asked),
         STEP(is_not_stopped_by_a_bounce),
         STEP(stops_when_something_comes_between),
+        STEP(stops_when_the_review_is_left),
         STEP(signs_nothing_that_is_not_whole),
         STEP(says_when_it_cannot_start),
         STEP(prints_a_builds_tickets),
