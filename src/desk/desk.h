@@ -127,6 +127,7 @@ struct desk_said {
 #define DESK_CHOICES_MAX 40
 struct desk_ops {
     void *ctx;
+    bool metric; // a bare number typed as a length is millimetres, else inches
     void (*random_id)(void *ctx, char ret_id[CONFIRM_ID_MAX]);
     // How many wait under a tile of the menu; negative: no number is shown.
     int64_t (*waiting)(void *ctx, const struct desk_place *place);

@@ -83,6 +83,9 @@ struct form_field {
     bool fixed;
 };
 int form_fields(const struct desk_work *work, struct form_field fields[VIEW_FORM_FIELDS]);
+// A length of which only the number was typed gets the unit that this bench goes by, so that it is
+// never taken for another.
+void form_say_unit(struct desk_work *work, const struct form_field *field);
 const char *form_text(const struct desk_work *work, const struct form_field *field);
 // Choices of a field that begin with what stands there; all of them when nothing was typed.
 int form_offered(const struct desk *desk, const struct form_field *field,

@@ -87,6 +87,9 @@ static bool leave(struct desk *desk) {
     if (!form_active(work, &field)) {
         return true;
     }
+    if (desk->ops->metric && !work->selected) {
+        form_say_unit(work, &field);
+    }
     if (!form_settle(work, &field)) {
         desk_say(desk, TONE_STOP,
                  _("A column is a name not there yet, a weight and a trim: 5 221 1 1/2"));
@@ -261,6 +264,9 @@ static enum desk_wish put(struct desk *desk, const char *text) {
     if (!form_active(&desk->work, &field) || !form_set(&desk->work, &field, text)) {
         desk_say(desk, TONE_CAUTION, _("That cannot stand here."));
         return DESK_STAYS;
+    }
+    if (desk->ops->metric) {
+        form_say_unit(&desk->work, &field);
     }
     desk->work.selected = true;
     desk->work.weighed = false;

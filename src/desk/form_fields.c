@@ -62,6 +62,33 @@ bool form_set(struct desk_work *work, const struct form_field *field, const char
     return true;
 }
 
+static bool is_length(const char *cell) {
+    static const char *const cells[] = {
+        "dry_fit_overall", "dry_fit_raw",   "bore_height", "raw_length",     "balance",
+        "tip_diameter",    "butt_diameter", "tip_section", "max_tip_trim",   "max_butt_trim",
+        "bore_reference",  "tip_wall",      "butt_wall",   "hosel_bore",     "insertion",
+        "cg_beyond",       "grip_cap",      "given_trim",  "playing_length", "first_length",
+        "length_step",     "tip_cut",       "pin_goes",    "pin_stops",      "rod",
+        "rod_outside",     "hosel_top",     "missing",     "length"};
+    for (size_t i = 0; i < sizeof cells / sizeof *cells; i++) {
+        if (strcmp(cells[i], cell) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void form_say_unit(struct desk_work *work, const struct form_field *field) {
+    char text[CHANGE_VALUE_MAX];
+    SET(text, form_text(work, field));
+    size_t size = strlen(text);
+    if (is_length(field->cell) && size > 0 && strspn(text, "0123456789./- ") == size &&
+        size + sizeof " mm" <= sizeof text) {
+        strcat(text, " mm");
+        form_set(work, field, text);
+    }
+}
+
 bool form_settle(struct desk_work *work, const struct form_field *field) {
     char name[CHANGE_NAME_MAX] = ":";
     char word[CHANGE_NAME_MAX - 1];

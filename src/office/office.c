@@ -285,6 +285,7 @@ static bool find(void *ctx, const char *text, struct desk_place *ret_place) {
 
 struct desk_ops office_ops(struct office *office) {
     return (struct desk_ops){.ctx = office,
+                             .metric = office->settings->metric_first,
                              .random_id = random_id,
                              .waiting = waiting,
                              .list = list,

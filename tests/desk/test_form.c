@@ -72,6 +72,33 @@ static void what_is_no_text_is_not_typed(void **state) {
     }
 }
 
+// A number alone never changes its unit on the way to the store.
+static void a_bare_length_is_what_the_bench_goes_by(void **state) {
+    (void)state;
+    for (int metric = 0; metric < 2; metric++) {
+        bench_begin(&bench, true);
+        bench.ops.metric = metric == 1;
+        bench_open(&bench, DESK_FORM_HEAD);
+        bench_touch(&bench, ACTION_FIELD, 5); // bore height
+        bench_type(&bench, "25.4");
+        bench_touch(&bench, ACTION_FIELD, 1);
+        expect_cell("bore_height", metric == 1 ? "25.4 mm" : "25.4");
+        bench_touch(&bench, ACTION_FIELD, 5); // looked at and left as it is
+        bench_touch(&bench, ACTION_FIELD, 1);
+        expect_cell("bore_height", metric == 1 ? "25.4 mm" : "25.4");
+        bench_touch(&bench, ACTION_FIELD, 5);
+        bench_scan(&bench, "1 1/8");
+        expect_cell("bore_height", metric == 1 ? "1 1/8 mm" : "1 1/8");
+        bench_touch(&bench, ACTION_FIELD, 5);
+        bench_type(&bench, "1 in");
+        bench_touch(&bench, ACTION_FIELD, 2); // a weight
+        expect_cell("bore_height", "1 in");
+        bench_type(&bench, "203");
+        bench_touch(&bench, ACTION_FIELD, 1);
+        expect_cell("weight_g", "203");
+    }
+}
+
 static void keys_on_the_screen_type_the_same(void **state) {
     (void)state;
     bench_open(&bench, DESK_FORM_HEAD);
@@ -305,6 +332,7 @@ int main(void) {
         TEST(what_is_typed_first_takes_the_place_of_what_was_there),
         TEST(rubs_out_whole_characters),
         TEST(what_is_no_text_is_not_typed),
+        TEST(a_bare_length_is_what_the_bench_goes_by),
         TEST(keys_on_the_screen_type_the_same),
         TEST(a_scan_fills_the_field_and_goes_on),
         TEST(a_scan_saves_nothing),
