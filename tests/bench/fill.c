@@ -386,6 +386,12 @@ int main(int argc, char **argv) {
         "sum(kind IN ('tip_cut', 'butt_cut')), sum(kind = 'measure' AND verdict = 'short'), "
         "sum(kind = 'hold') FROM log GROUP BY 1");
     run(&fill, "COMMIT; PRAGMA wal_checkpoint(TRUNCATE)");
+    sqlite3_stmt *open = sqlite3_next_stmt(fill.db, NULL);
+    while (open != NULL) {
+        sqlite3_finalize(open);
+        open = sqlite3_next_stmt(fill.db, NULL);
+    }
+    must(&fill, sqlite3_close(fill.db));
     printf("%lld clubs, %lld log entries\n", clubs, (long long)fill.seq);
     return 0;
 }
