@@ -183,7 +183,8 @@ static bool add_reasons(struct saving *saving, struct desk_said *said) {
             return false;
         }
         int64_t back = (int64_t)saving->count - (int64_t)saving->at[i];
-        struct entry *entry = add_entry(saving, ENTRY_NOTE, (size_t)(ASSEMBLY_VALUE_COUNT + i));
+        struct entry *entry =
+            add_entry(saving, ENTRY_NOTE, (size_t)ASSEMBLY_VALUE_COUNT + (size_t)i);
         entry->refers = seq != 0 ? seq : -back; // of this save: its number is not known yet
         SET(entry->cause, ENTRY_ACCEPTED);
         SET(entry->note, reason(saving->draft));
