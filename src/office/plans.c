@@ -1,7 +1,11 @@
 #include "plans.h"
+#include "orders.h"
 #include "text.h"
+#include "workshop.h"
 
 #include <string.h>
+
+#define OFFCUTS_NAMED 3 // the shortest that will do
 
 static void add_line(struct plans_words *words, enum view_tone tone, const char *text) {
     if (words->line_count < VIEW_LINES_MAX) {
@@ -79,6 +83,43 @@ static void notes_of(const struct plans_words *words, struct desk_remarks *remar
     }
 }
 
+// What is left of shafts of the model that the club wishes for, and long enough for it by the plan
+// of a whole one.
+static void offcut_notes(const struct office *office, struct store *store, struct club *club,
+                         struct desk_remarks *remarks) {
+    struct offcut_line lines[OFFCUTS_NAMED];
+    struct stock stock;
+    struct plan_input input;
+    struct plan plan;
+    enum chart_kind kind;
+    if (club->shaft.ticket[0] != '\0' || club->order.wished_model[0] == '\0' ||
+        !chart_kind_for_head(club->head.kind, &kind) ||
+        store_stock(store, club->order.wished_model, club->order.wished_flex, &stock, &club->shaft,
+                    1) < 1) {
+        return;
+    }
+    club->model = stock.model;
+    club->chart = stock.chart[kind];
+    if (!club_plan(club, &office->settings->rules, &input, &plan)) {
+        return;
+    }
+    int count = store_offcuts(store, club->order.wished_model, club->order.wished_flex,
+                              plan.finished, NULL, lines, OFFCUTS_NAMED);
+    for (int i = 0; i < count; i++) {
+        char line[VIEW_TEXT_MAX];
+        char left[VIEW_CELL_MAX];
+        struct text text = text_open(line, sizeof line);
+        if (order_offcut_fits(lines[i].remaining, plan.finished, plan.tip_trim)) {
+            office_length(office, lines[i].remaining, left, sizeof left);
+            text_add(&text, _("Left over and long enough: "));
+            text_add(&text, lines[i].ticket);
+            text_add(&text, ", ");
+            text_add(&text, left);
+            office_note(remarks, TONE_PLAIN, line);
+        }
+    }
+}
+
 enum store_result plans_notes(const struct office *office, struct store *store, const char *build,
                               const char *club, struct desk_remarks *remarks) {
     struct plans_words words;
@@ -91,6 +132,7 @@ enum store_result plans_notes(const struct office *office, struct store *store, 
     if (result == STORE_OK) {
         plans_club(office, &loaded, &words);
         notes_of(&words, remarks);
+        offcut_notes(office, store, &loaded, remarks);
     }
     return result;
 }

@@ -173,6 +173,41 @@ static void a_club_shows_what_its_plan_would_be(void **state) {
     assert_int_equal(fixture_club(&shop->fixture, 3).order.playing_length, 38 * LENGTH_INCH);
 }
 
+// The same club waiting for its shaft needs 35 3/4 in and 2 1/2 in of tip: 38 1/4 in. What is left
+// of a shaft, say, is 40 in long: it will do; 38 in would not.
+static void left_over(struct shop *shop, length_nm remaining) {
+    char sql[400];
+    sqlite3 *db = fixture_raw(shop->fixture.path);
+    snprintf(sql, sizeof sql,
+             "INSERT INTO shaft (ticket, model, flex, raw_length, life, remaining) VALUES "
+             "('S-0006I', 'Alder 110', 'S', 1041400000, 'scrap', %lld);"
+             "UPDATE shaft SET club = NULL WHERE ticket = 'S-0003O';"
+             "UPDATE club SET wished_model = 'Alder 110', wished_flex = 'S' WHERE id = 3",
+             (long long)remaining);
+    fixture_exec(db, sql);
+    sqlite3_close(db);
+}
+
+static void a_left_over_that_is_long_enough_is_offered(void **state) {
+    struct shop *shop = *state;
+    left_over(shop, 40 * LENGTH_INCH);
+    struct desk_draft draft = shop_draft(shop, DESK_FORM_CLUB, "2042", "7", NULL);
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    shop_expect_note(&remarks, 0, TONE_CAUTION, "no shaft yet");
+    shop_expect_note(&remarks, 1, TONE_PLAIN, "Left over and long enough: S-0006I, 40");
+    fixture_expect_file(shop->fixture.store);
+    fixture_close(&shop->fixture);
+}
+
+static void one_that_is_too_short_is_not(void **state) {
+    struct shop *shop = *state;
+    left_over(shop, 38 * LENGTH_INCH);
+    struct desk_draft draft = shop_draft(shop, DESK_FORM_CLUB, "2042", "7", NULL);
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    shop_expect_notes(&remarks, 1);
+    fixture_close(&shop->fixture);
+}
+
 static void a_cut_club_keeps_what_was_cut_by(void **state) {
     struct shop *shop = *state;
     fixture_bring(&shop->fixture, 3, STAGE_TIP_CUT);
@@ -281,6 +316,8 @@ int main(void) {
         TEST(a_copy_has_the_lines_without_the_parts),
         TEST(a_copy_of_nothing_is_refused),
         TEST(a_club_shows_what_its_plan_would_be),
+        cmocka_unit_test_setup(a_left_over_that_is_long_enough_is_offered, shop_opened),
+        cmocka_unit_test_setup(one_that_is_too_short_is_not, shop_opened),
         TEST(a_cut_club_keeps_what_was_cut_by),
         TEST(an_order_saved_twice_is_there_once),
         TEST(what_was_changed_can_be_taken_back),
