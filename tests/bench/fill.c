@@ -138,7 +138,7 @@ static void done(struct fill *fill, const struct club *club, const struct entry 
 
 static void badge(int worker, char ret_badge[TICKET_TEXT_MAX]) {
     struct ticket made;
-    char body[8];
+    char body[16];
     snprintf(body, sizeof body, "%04d", 1001 + worker * 7);
     if (!ticket_make(TICKET_WORKER, body, &made)) {
         fprintf(stderr, "bench_fill: no badge %s\n", body);
