@@ -133,6 +133,12 @@ void office_note(struct desk_remarks *remarks, enum view_tone tone, const char *
 
 void office_complain(struct desk_remarks *remarks, const char *cell, const char *text) {
     size_t max = sizeof remarks->complaint / sizeof *remarks->complaint;
+    for (size_t i = 0; i < remarks->complaint_count; i++) {
+        if (strcmp(remarks->complaint[i].cell, cell) == 0 &&
+            strncmp(remarks->complaint[i].text, text, VIEW_TEXT_MAX - 1) == 0) {
+            return; // a chart says it of every column
+        }
+    }
     if (remarks->complaint_count < max) {
         SET(remarks->complaint[remarks->complaint_count].cell, cell);
         SET(remarks->complaint[remarks->complaint_count].text, text);

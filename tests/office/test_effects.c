@@ -315,6 +315,20 @@ static void is_tried_as_it_stands(void **state) {
     }
 }
 
+// A model that is not there is missed once, however many columns the chart has.
+static void the_same_is_said_once(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = shop_draft(shop, DESK_FORM_NEW_CHART, NULL, NULL, NULL);
+    shop_set(&draft, "model", "Elm 90");
+    shop_set(&draft, "flex", "S");
+    shop_set(&draft, "kind", "iron");
+    shop_set(&draft, ":6", "265 1");
+    shop_set(&draft, ":7", "272 1 1/2");
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    shop_expect_complaint(&remarks, "model", "Elm 90");
+    assert_int_equal(remarks.complaint_count, 1);
+}
+
 #define TEST(name) cmocka_unit_test_setup_teardown(name, shop_opened, shop_closed)
 
 int main(void) {
@@ -332,6 +346,7 @@ int main(void) {
         TEST(words_of_the_files_are_spelled_for_people),
         TEST(names_a_heavier_column_that_trims_less),
         TEST(a_model_that_is_not_there_is_said_plainly),
+        TEST(the_same_is_said_once),
         TEST(is_tried_on_one_club),
         TEST(is_tried_as_it_stands),
     };
