@@ -7,23 +7,23 @@ bool band_action(const struct view_action *action) {
 }
 
 void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *action) {
-    struct theme_tone tone = theme_tone(action->tone);
+    struct theme_tone tone = theme_tone(screen->theme, action->tone);
     bool plain = action->tone == TONE_PLAIN;
     bool desk = seated_view(screen->body);
     struct style style = {.face = FACE_BOLD,
                           .size = desk ? 26 : 34,
                           .floor = desk ? FLOOR_DESK : FLOOR_BENCH,
-                          .colour = plain ? THEME_INK : tone.text,
+                          .colour = plain ? screen->theme->ink : tone.text,
                           .align = ALIGN_CENTRE};
     SDL_Rect text = inset(box, px(screen, 8));
-    pen_panel(screen, box, plain ? THEME_PANEL : tone.fill, plain ? THEME_SOFT : tone.fill,
-              px(screen, 3));
+    pen_panel(screen, box, plain ? screen->theme->panel : tone.fill,
+              plain ? screen->theme->soft : tone.fill, px(screen, 3));
     touch_add(screen, box, action->id, action->argument);
     if (action->key[0] != '\0') {
         struct style key = {.face = FACE_MONO,
                             .size = desk ? 20 : 26,
                             .floor = desk ? FLOOR_DESK : FLOOR_BENCH,
-                            .colour = plain ? THEME_SOFT : tone.text};
+                            .colour = plain ? screen->theme->soft : tone.text};
         SDL_Rect side;
         cut_left(&text, px(screen, desk ? 4 : 8));
         side = cut_left(&text, pen_width(screen, &key, action->key) + px(screen, 10));

@@ -6,10 +6,11 @@ void draw_care(struct screen *screen, SDL_Rect body, const struct view *view) {
     const struct view_care *care = &view->care;
     struct flow flow = {.floor = FLOOR_BENCH};
     struct style foot = {
-        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int sign = px(screen, screen->portrait ? 150 : 190);
     SDL_Rect side;
-    pen_panel(screen, body, THEME_AMBER_PALE, THEME_AMBER, px(screen, 6));
+    pen_panel(screen, body, screen->theme->caution.pale, screen->theme->caution.line,
+              px(screen, 6));
     body = inset(body, px(screen, 26));
     side = cut_bottom(&body, px(screen, screen->portrait ? 170 : 96));
     buttons_beside(screen, &side, view);
@@ -17,18 +18,19 @@ void draw_care(struct screen *screen, SDL_Rect body, const struct view *view) {
     cut_bottom(&body, px(screen, 10));
     side = screen->portrait ? cut_top(&body, sign) : cut_left(&body, sign + px(screen, 30));
     pen_sign(screen, (SDL_Rect){side.x, side.y, sign, sign}, TONE_CAUTION);
-    flow_add(&flow, (struct flow_line){
-                        .text = care->title, .face = FACE_BOLD, .size = 62, .colour = THEME_INK});
+    flow_add(&flow,
+             (struct flow_line){
+                 .text = care->title, .face = FACE_BOLD, .size = 62, .colour = screen->theme->ink});
     flow_add(&flow, (struct flow_line){.text = care->lead,
                                        .face = FACE_REGULAR,
                                        .size = 38,
-                                       .colour = THEME_SOFT,
+                                       .colour = screen->theme->soft,
                                        .before = 4});
     for (size_t i = 0; i < care->count; i++) {
         flow_add(&flow, (struct flow_line){.text = care->bullet[i],
                                            .face = FACE_REGULAR,
                                            .size = 46,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = i == 0 ? 16 : 8,
                                            .bullet = BULLET_DOT});
     }

@@ -4,17 +4,17 @@
 
 static void draw_facts(struct screen *screen, SDL_Rect box, const struct view_check *check) {
     struct flow flow = {.floor = FLOOR_BENCH};
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     for (size_t i = 0; i < check->fact_count; i++) {
         flow_add(&flow, (struct flow_line){.text = check->fact[i].name,
                                            .face = FACE_REGULAR,
                                            .size = 28,
-                                           .colour = THEME_SOFT,
+                                           .colour = screen->theme->soft,
                                            .before = i == 0 ? 0 : 12});
         flow_add(&flow, (struct flow_line){.text = check->fact[i].value,
                                            .face = FACE_BOLD,
                                            .size = 34,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = 2});
     }
     flow_draw(screen, inset(box, px(screen, 26)), &flow);
@@ -22,19 +22,19 @@ static void draw_facts(struct screen *screen, SDL_Rect box, const struct view_ch
 
 static void draw_verdict(struct screen *screen, SDL_Rect box, const struct view_check *check) {
     struct flow flow = {.floor = FLOOR_BENCH};
-    pen_panel(screen, box, theme_tone(check->tone).pale, theme_tone(check->tone).fill,
-              px(screen, 4));
+    pen_panel(screen, box, theme_tone(screen->theme, check->tone).pale,
+              theme_tone(screen->theme, check->tone).line, px(screen, 4));
     flow_add(&flow, (struct flow_line){.text = check->verdict,
                                        .face = FACE_BOLD,
                                        .size = 48,
-                                       .colour = THEME_INK,
+                                       .colour = screen->theme->ink,
                                        .bullet = BULLET_SIGN,
                                        .tone = check->tone});
     for (size_t i = 0; i < check->advice_count; i++) {
         flow_add(&flow, (struct flow_line){.text = check->advice[i],
                                            .face = FACE_REGULAR,
                                            .size = 38,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = 18,
                                            .bullet = BULLET_DOT});
     }
@@ -42,9 +42,10 @@ static void draw_verdict(struct screen *screen, SDL_Rect box, const struct view_
 }
 
 void draw_check(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {.face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     struct style line = {
-        .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, 28);
     SDL_Rect top;
     if (screen->portrait) {

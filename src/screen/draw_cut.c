@@ -24,10 +24,11 @@ static void draw_rest(struct screen *screen, SDL_Rect box, const struct view_mar
                       bool with_unit) {
     const char *const lines[] = {mark->inches, mark->millimetres};
     struct style number = {
-        .face = FACE_BOLD, .size = 56, .floor = FLOOR_BENCH, .colour = THEME_INK};
-    struct style unit = {.face = FACE_BOLD, .size = 64, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_BOLD, .size = 56, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
+    struct style unit = {
+        .face = FACE_BOLD, .size = 64, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     struct style small = {
-        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int rows = with_unit ? 4 : 3;
     if (with_unit) {
         pen_text(screen, cell_down(box, rows, 0, 0), &unit, mark->unit);
@@ -45,7 +46,8 @@ static void draw_rest(struct screen *screen, SDL_Rect box, const struct view_mar
 // The mark, its unit, and the same length otherwise written: to the right of the unit when there is
 // room, else under it.
 static void draw_mark(struct screen *screen, SDL_Rect box, const struct view_mark *mark) {
-    struct style unit = {.face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+    struct style unit = {
+        .face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, MARK_GAP);
     int unit_width = pen_width(screen, &unit, mark->unit) + px(screen, 6);
     int room = box.w - px(screen, STACK_MIN) - gap;
@@ -59,7 +61,7 @@ static void draw_mark(struct screen *screen, SDL_Rect box, const struct view_mar
     if (!screen->portrait && height * 4 < screen->height) {
         problem(screen, "mark below a quarter of the height", mark->inches);
     }
-    mark_draw(screen, mark, box.x, box.y + (box.h - height) / 2, height, THEME_INK);
+    mark_draw(screen, mark, box.x, box.y + (box.h - height) / 2, height, screen->theme->ink);
     cut_left(&box, width + gap);
     rest = box.w - unit_width - 2 * gap;
     if (rest < px(screen, 240)) {
@@ -79,10 +81,10 @@ static void draw_left(struct screen *screen, SDL_Rect box, const struct view *vi
     const struct view_cut *cut = &view->cut;
     SDL_Rect foot;
     struct style heading = {
-        .face = FACE_BOLD, .size = 44, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_BOLD, .size = 44, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     struct style measure = {
-        .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_INK};
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+        .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, PAD));
     pen_text(screen, cut_top(&box, px(screen, 48)), &heading, cut->heading);
     cut_top(&box, px(screen, 20));
@@ -99,23 +101,25 @@ static void draw_left(struct screen *screen, SDL_Rect box, const struct view *vi
     shaft_draw(screen, box, cut);
 }
 
-static struct flow make_why(const struct view_cut *cut) {
+static struct flow make_why(const struct screen *screen, const struct view_cut *cut) {
     struct flow flow = {.floor = FLOOR_BENCH};
     const struct flow_line plain = {
-        .face = FACE_REGULAR, .size = 33, .colour = THEME_INK, .before = 8};
+        .face = FACE_REGULAR, .size = 33, .colour = screen->theme->ink, .before = 8};
     struct flow_line line;
-    flow_add(&flow, (struct flow_line){
-                        .text = cut->build, .face = FACE_BOLD, .size = 40, .colour = THEME_INK});
+    flow_add(&flow,
+             (struct flow_line){
+                 .text = cut->build, .face = FACE_BOLD, .size = 40, .colour = screen->theme->ink});
     line = plain;
-    line.colour = THEME_SOFT;
+    line.colour = screen->theme->soft;
     line.text = cut->head;
     flow_add(&flow, line);
     line.text = cut->shaft;
     flow_add(&flow, line);
-    flow_add(
-        &flow,
-        (struct flow_line){
-            .text = cut->why, .face = FACE_BOLD, .size = 40, .colour = THEME_INK, .before = 30});
+    flow_add(&flow, (struct flow_line){.text = cut->why,
+                                       .face = FACE_BOLD,
+                                       .size = 40,
+                                       .colour = screen->theme->ink,
+                                       .before = 30});
     for (size_t i = 0; i < cut->receipt_count; i++) {
         line = plain;
         line.text = cut->receipt[i].text;
@@ -126,13 +130,13 @@ static struct flow make_why(const struct view_cut *cut) {
                                        .right = cut->total.amount,
                                        .face = FACE_BOLD,
                                        .size = 36,
-                                       .colour = THEME_INK,
+                                       .colour = screen->theme->ink,
                                        .before = 24,
                                        .rule = true});
     for (size_t i = 0; i < cut->estimate_count; i++) {
         line = plain;
         line.text = cut->estimate[i];
-        line.colour = THEME_SOFT;
+        line.colour = screen->theme->soft;
         line.before = i == 0 ? 14 : 4;
         flow_add(&flow, line);
     }
@@ -147,7 +151,7 @@ static struct flow make_why(const struct view_cut *cut) {
     }
     line = plain;
     line.text = cut->next;
-    line.colour = THEME_SOFT;
+    line.colour = screen->theme->soft;
     line.before = 24;
     flow_add(&flow, line);
     return flow;
@@ -170,7 +174,7 @@ static SDL_Rect find_why(struct screen *screen, SDL_Rect body, const struct flow
 }
 
 void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct flow flow = make_why(&view->cut);
+    struct flow flow = make_why(screen, &view->cut);
     int gap = px(screen, 24);
     SDL_Rect why =
         find_why(screen, body, &flow, body.w - gap - mark_panel_min(screen, &view->cut.mark));
@@ -180,18 +184,22 @@ void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view) {
         body.w -= why.w + gap;
     }
     draw_left(screen, body, view);
-    pen_panel(screen, why, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, why, screen->theme->panel, screen->theme->line, px(screen, 2));
     flow_draw(screen, inset(why, px(screen, PAD)), &flow);
 }
 
 // Never to be taken for a mark to cut at: it says so above, and in the band.
 void draw_shown(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style style = {
-        .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_INK, .one_line = true};
+    struct style style = {.face = FACE_BOLD,
+                          .size = 40,
+                          .floor = FLOOR_BENCH,
+                          .colour = screen->theme->ink,
+                          .one_line = true};
     SDL_Rect title = cut_top(&body, px(screen, 84));
     SDL_Rect sign;
     cut_top(&body, px(screen, 16));
-    pen_panel(screen, title, THEME_AMBER_PALE, THEME_AMBER, px(screen, 3));
+    pen_panel(screen, title, screen->theme->caution.pale, screen->theme->caution.line,
+              px(screen, 3));
     title = inset(title, px(screen, 14));
     sign = cut_left(&title, title.h);
     pen_sign(screen, sign, TONE_CAUTION);

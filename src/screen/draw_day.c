@@ -7,13 +7,13 @@
 
 static void draw_facts(struct screen *screen, SDL_Rect box, const struct view_day *day) {
     struct flow flow = {.floor = FLOOR_DESK};
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     for (size_t i = 0; i < day->fact_count; i++) {
         flow_add(&flow, (struct flow_line){.text = day->fact[i].name,
                                            .right = day->fact[i].value,
                                            .face = FACE_REGULAR,
                                            .size = 34,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = i == 0 ? 0 : 16,
                                            .rule = i > 0});
     }
@@ -26,7 +26,7 @@ static void draw_code(struct screen *screen, SDL_Rect box, const struct view_cod
     SDL_Rect paper = {0, 0, module * (code->side + 2 * QUIET), module * (code->side + 2 * QUIET)};
     paper.x = box.x + (box.w - paper.w) / 2;
     paper.y = box.y + (box.h - paper.h) / 2;
-    pen_fill(screen, paper, THEME_PANEL);
+    pen_fill(screen, paper, screen->theme->panel);
     for (int y = 0; y < code->side; y++) {
         for (int x = 0; x < code->side; x++) {
             int first = x;
@@ -37,7 +37,7 @@ static void draw_code(struct screen *screen, SDL_Rect box, const struct view_cod
                 pen_fill(screen,
                          (SDL_Rect){paper.x + (QUIET + first) * module,
                                     paper.y + (QUIET + y) * module, (x - first) * module, module},
-                         THEME_INK);
+                         screen->theme->ink);
             }
         }
     }
@@ -48,12 +48,13 @@ static void draw_verdict(struct screen *screen, SDL_Rect box, const struct view_
     struct style brief = {.face = FACE_MONO_BOLD,
                           .size = 30,
                           .floor = FLOOR_DESK,
-                          .colour = THEME_INK,
+                          .colour = screen->theme->ink,
                           .align = ALIGN_CENTRE,
                           .one_line = true};
     bool plain = day->tone == TONE_PLAIN;
-    pen_panel(screen, box, plain ? THEME_PANEL : theme_tone(day->tone).pale,
-              plain ? THEME_LINE : theme_tone(day->tone).fill, px(screen, 4));
+    pen_panel(screen, box, plain ? screen->theme->panel : theme_tone(screen->theme, day->tone).pale,
+              plain ? screen->theme->line : theme_tone(screen->theme, day->tone).line,
+              px(screen, 4));
     box = inset(box, px(screen, 28));
     if (day->code.side > 0) {
         SDL_Rect code = cut_bottom(&box, box.h * 64 / 100);
@@ -68,14 +69,14 @@ static void draw_verdict(struct screen *screen, SDL_Rect box, const struct view_
     flow_add(&flow, (struct flow_line){.text = day->verdict,
                                        .face = FACE_BOLD,
                                        .size = 42,
-                                       .colour = THEME_INK,
+                                       .colour = screen->theme->ink,
                                        .bullet = plain ? BULLET_NONE : BULLET_SIGN,
                                        .tone = day->tone});
     for (size_t i = 0; i < day->line_count; i++) {
         flow_add(&flow, (struct flow_line){.text = day->line[i],
                                            .face = FACE_REGULAR,
                                            .size = 30,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = 14});
     }
     flow_draw(screen, box, &flow);
@@ -83,9 +84,10 @@ static void draw_verdict(struct screen *screen, SDL_Rect box, const struct view_
 
 void draw_day(struct screen *screen, SDL_Rect body, const struct view *view) {
     const struct view_day *day = &view->day;
-    struct style title = {.face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     struct style line = {
-        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_DESK, .colour = screen->theme->soft};
     SDL_Rect head = cut_top(&body, px(screen, 70));
     int gap = px(screen, 18);
     pen_text(screen, cut_left(&head, pen_width(screen, &title, day->title) + px(screen, 30)),

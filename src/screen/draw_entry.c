@@ -5,12 +5,12 @@
 
 static void draw_facts(struct screen *screen, SDL_Rect box, const struct view_entry *entry) {
     struct flow flow = {.floor = FLOOR_DESK};
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     for (size_t i = 0; i < entry->fact_count; i++) {
         flow_add(&flow, (struct flow_line){.text = entry->fact[i],
                                            .face = FACE_REGULAR,
                                            .size = 29,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = i == 0 ? 0 : 6});
     }
     for (size_t i = 0; i < entry->said_count; i++) {
@@ -18,13 +18,13 @@ static void draw_facts(struct screen *screen, SDL_Rect box, const struct view_en
             flow_add(&flow, (struct flow_line){.text = view_label(LABEL_SAID),
                                                .face = FACE_BOLD,
                                                .size = 29,
-                                               .colour = THEME_INK,
+                                               .colour = screen->theme->ink,
                                                .before = 20});
         }
         flow_add(&flow, (struct flow_line){.text = entry->said[i],
                                            .face = FACE_REGULAR,
                                            .size = 29,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = 6});
     }
     flow_draw(screen, inset(box, px(screen, 26)), &flow);
@@ -32,24 +32,24 @@ static void draw_facts(struct screen *screen, SDL_Rect box, const struct view_en
 
 static void draw_plan(struct screen *screen, SDL_Rect box, const struct view_entry *entry) {
     struct flow flow = {.floor = FLOOR_DESK};
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     flow_add(&flow, (struct flow_line){.text = view_label(LABEL_WHY_PLAN),
                                        .face = FACE_BOLD,
                                        .size = 32,
-                                       .colour = THEME_INK});
+                                       .colour = screen->theme->ink});
     for (size_t i = 0; i < entry->receipt_count; i++) {
         flow_add(&flow, (struct flow_line){.text = entry->receipt[i].text,
                                            .right = entry->receipt[i].amount,
                                            .face = FACE_REGULAR,
                                            .size = 28,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = 10});
     }
     flow_add(&flow, (struct flow_line){.text = entry->total.text,
                                        .right = entry->total.amount,
                                        .face = FACE_BOLD,
                                        .size = 30,
-                                       .colour = THEME_INK,
+                                       .colour = screen->theme->ink,
                                        .before = 22,
                                        .rule = entry->receipt_count > 0});
     for (size_t i = 0; i < entry->plan_count; i++) {
@@ -57,21 +57,21 @@ static void draw_plan(struct screen *screen, SDL_Rect box, const struct view_ent
                                            .right = entry->plan[i].amount,
                                            .face = FACE_REGULAR,
                                            .size = 26,
-                                           .colour = THEME_SOFT,
+                                           .colour = screen->theme->soft,
                                            .before = i == 0 ? 20 : 6});
     }
     for (size_t i = 0; i < entry->estimate_count; i++) {
         flow_add(&flow, (struct flow_line){.text = entry->estimate[i],
                                            .face = FACE_REGULAR,
                                            .size = 26,
-                                           .colour = THEME_SOFT,
+                                           .colour = screen->theme->soft,
                                            .before = i == 0 ? 16 : 6});
     }
     for (size_t i = 0; i < entry->warning_count; i++) {
         flow_add(&flow, (struct flow_line){.text = entry->warning[i],
                                            .face = FACE_REGULAR,
                                            .size = 28,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = i == 0 ? 16 : 4,
                                            .bullet = BULLET_SIGN,
                                            .tone = TONE_CAUTION,
@@ -81,7 +81,8 @@ static void draw_plan(struct screen *screen, SDL_Rect box, const struct view_ent
 }
 
 void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {.face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     int gap = px(screen, 20);
     buttons_draw(screen, &body, view, band_action);
     pen_text(screen, cut_top(&body, px(screen, 70)), &title, view->entry.title);

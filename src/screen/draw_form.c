@@ -74,15 +74,15 @@ static void draw_text(struct screen *screen, SDL_Rect box, const struct view_for
     struct style style = {.face = form->field[at].changed ? FACE_BOLD : FACE_REGULAR,
                           .size = 32,
                           .floor = TEXT_LEAST,
-                          .colour = fixed ? THEME_SOFT : THEME_INK,
+                          .colour = fixed ? screen->theme->soft : screen->theme->ink,
                           .one_line = true};
     SDL_Rect inner = inset(box, px(screen, 6));
-    SDL_Color fill = fixed ? THEME_GROUND : THEME_PANEL;
+    SDL_Color fill = fixed ? screen->theme->ground : screen->theme->panel;
     bool wrong = form->field[at].tone == TONE_STOP;
-    pen_panel(screen, box, wrong ? THEME_RED_PALE : fill,
-              wrong    ? THEME_RED
-              : active ? THEME_BLUE
-                       : THEME_LINE,
+    pen_panel(screen, box, wrong ? screen->theme->stop.pale : fill,
+              wrong    ? screen->theme->stop.fill
+              : active ? screen->theme->work.fill
+                       : screen->theme->line,
               px(screen, active || wrong ? 4 : 2));
     cut_left(&inner, px(screen, 6));
     if (wrong) {
@@ -97,13 +97,13 @@ static void draw_text(struct screen *screen, SDL_Rect box, const struct view_for
     if (active && form->field[at].selected && text[0] != '\0') {
         SDL_Rect behind = inner;
         behind.w = width + px(screen, 8) < inner.w ? width + px(screen, 8) : inner.w;
-        pen_fill(screen, behind, THEME_BLUE_PALE);
+        pen_fill(screen, behind, screen->theme->work.pale);
     }
     pen_text(screen, (SDL_Rect){inner.x, inner.y, room, inner.h}, &style, text);
     if (active && !form->field[at].selected) {
         int x = inner.x + (width < room ? width : room);
         pen_fill(screen, (SDL_Rect){x + px(screen, 3), inner.y, px(screen, 4), inner.h},
-                 THEME_BLUE);
+                 screen->theme->work.fill);
     }
 }
 
@@ -112,10 +112,10 @@ static void draw_field(struct screen *screen, SDL_Rect box, const struct view_fo
     struct style label = {.face = FACE_REGULAR,
                           .size = 26,
                           .floor = TEXT_LEAST,
-                          .colour = THEME_SOFT,
+                          .colour = screen->theme->soft,
                           .align = ALIGN_RIGHT};
     struct style unit = {
-        .face = FACE_REGULAR, .size = 22, .floor = TEXT_LEAST, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 22, .floor = TEXT_LEAST, .colour = screen->theme->soft};
     SDL_Rect left = cut_left(&box, box.w * (units ? 30 : 36) / 100);
     cut_right(&left, px(screen, 12));
     pen_text(screen, left, &label, form->field[at].label);
@@ -143,7 +143,7 @@ static void draw_fields(struct screen *screen, SDL_Rect box, const struct view_f
         struct style style = {.face = FACE_REGULAR,
                               .size = 24,
                               .floor = TEXT_LEAST,
-                              .colour = THEME_SOFT,
+                              .colour = screen->theme->soft,
                               .align = ALIGN_CENTRE};
         char words[48];
         int shown = grid->rows * grid->columns;
@@ -179,7 +179,7 @@ static void draw_choices(struct screen *screen, SDL_Rect *side, const struct vie
     struct style style = {.face = FACE_BOLD,
                           .size = 28,
                           .floor = TEXT_LEAST,
-                          .colour = THEME_INK,
+                          .colour = screen->theme->ink,
                           .align = ALIGN_CENTRE};
     int count = (int)form->choice_count;
     int across = choices_across(screen, &style, side->w, form);
@@ -195,21 +195,22 @@ static void draw_choices(struct screen *screen, SDL_Rect *side, const struct vie
     for (int i = 0; i < count; i++) {
         SDL_Rect box = cell_across(cell_down(area, rows, i / across, gap), across, i % across, gap);
         bool now = strcmp(form->choice[i], form->field[form->active].text) == 0;
-        pen_panel(screen, box, now ? THEME_BLUE_PALE : THEME_GROUND, now ? THEME_BLUE : THEME_SOFT,
-                  px(screen, now ? 4 : 2));
+        pen_panel(screen, box, now ? screen->theme->work.pale : screen->theme->ground,
+                  now ? screen->theme->work.fill : screen->theme->soft, px(screen, now ? 4 : 2));
         touch_add(screen, box, ACTION_CHOICE, i);
         pen_text(screen, inset(box, px(screen, 4)), &style, form->choice[i]);
     }
 }
 
-static struct flow notes_flow(const struct view_form *form, size_t count) {
+static struct flow notes_flow(const struct screen *screen, const struct view_form *form,
+                              size_t count) {
     struct flow flow = {.floor = TEXT_LEAST};
     for (size_t i = 0; i < count; i++) {
         enum view_tone tone = form->note_tone[i];
         flow_add(&flow, (struct flow_line){.text = form->note[i],
                                            .face = tone == TONE_STOP ? FACE_BOLD : FACE_REGULAR,
                                            .size = 28,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = i == 0 ? 0 : 8,
                                            .bullet = tone == TONE_PLAIN ? BULLET_NONE : BULLET_SIGN,
                                            .tone = tone});
@@ -219,21 +220,21 @@ static struct flow notes_flow(const struct view_form *form, size_t count) {
 
 // What matters most stands first: what there is no room for is counted.
 static void draw_notes(struct screen *screen, SDL_Rect box, const struct view_form *form) {
-    struct flow flow = notes_flow(form, form->note_count);
+    struct flow flow = notes_flow(screen, form, form->note_count);
     size_t shown = form->note_count;
     SDL_Rect rest = {0};
     while (shown > 1 && flow_scale(screen, box, &flow) == 0) {
         if (rest.h == 0) {
             rest = cut_bottom(&box, px(screen, 30));
         }
-        flow = notes_flow(form, --shown);
+        flow = notes_flow(screen, form, --shown);
     }
     flow_draw(screen, box, &flow);
     if (shown < form->note_count) {
         struct style style = {.face = FACE_BOLD,
                               .size = 24,
                               .floor = TEXT_LEAST,
-                              .colour = THEME_SOFT,
+                              .colour = screen->theme->soft,
                               .align = ALIGN_RIGHT};
         char words[32];
         snprintf(words, sizeof words, "+%zu", form->note_count - shown);
@@ -245,8 +246,8 @@ static void draw_side(struct screen *screen, SDL_Rect box, const struct view_for
                       const struct grid *grid) {
     const char *unit = form->active < (int)form->field_count ? form->field[form->active].unit : "";
     struct style style = {
-        .face = FACE_REGULAR, .size = 24, .floor = TEXT_LEAST, .colour = THEME_SOFT};
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+        .face = FACE_REGULAR, .size = 24, .floor = TEXT_LEAST, .colour = screen->theme->soft};
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 20));
     if (!units_beside(grid) && unit[0] != '\0') {
         pen_text(screen, cut_top(&box, px(screen, 36)), &style, unit);
@@ -272,7 +273,7 @@ static void draw_keys(struct screen *screen, SDL_Rect box) {
     struct style style = {.face = FACE_BOLD,
                           .size = 34,
                           .floor = FLOOR_DESK,
-                          .colour = THEME_INK,
+                          .colour = screen->theme->ink,
                           .align = ALIGN_CENTRE};
     for (int row = 0; row < 4; row++) {
         SDL_Rect line = cell_down(box, 4, row, px(screen, 8));
@@ -284,7 +285,7 @@ static void draw_keys(struct screen *screen, SDL_Rect box) {
                                 : text[0] == '\n' ? "OK"
                                 : text[0] == ' '  ? "_"
                                                   : text;
-            pen_panel(screen, key, THEME_PANEL, THEME_SOFT, px(screen, 2));
+            pen_panel(screen, key, screen->theme->panel, screen->theme->soft, px(screen, 2));
             touch_add(screen, key, ACTION_KEY, text[0]);
             pen_text(screen, key, &style, label);
         }
@@ -293,9 +294,10 @@ static void draw_keys(struct screen *screen, SDL_Rect box) {
 
 void draw_form(struct screen *screen, SDL_Rect body, const struct view *view) {
     const struct view_form *form = &view->form;
-    struct style title = {.face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     struct style line = {
-        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 34, .floor = FLOOR_DESK, .colour = screen->theme->soft};
     SDL_Rect head = cut_top(&body, px(screen, 70));
     pen_text(screen, cut_left(&head, pen_width(screen, &title, form->title) + px(screen, 30)),
              &title, form->title);

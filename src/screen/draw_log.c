@@ -25,10 +25,10 @@ static void fill_table(struct table *table, const struct view_log *log) {
 
 static void draw_table(struct screen *screen, SDL_Rect box, const struct view_log *log) {
     struct style cell = {
-        .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = THEME_INK};
+        .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     struct table table = {.style = cell, .widest = FACE_BOLD};
     SDL_Rect head;
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 14));
     fill_table(&table, log);
     table_fit(screen, &table, box.w - table_sign_width(screen));
@@ -84,17 +84,17 @@ static void draw_beside_buttons(struct screen *screen, SDL_Rect *box, const stru
 static void draw_detail(struct screen *screen, SDL_Rect box, const struct view *view) {
     const struct view_log *log = &view->log;
     struct flow flow = {.floor = FLOOR_DESK};
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 24));
     draw_beside_buttons(screen, &box, view);
     if (log->note_active || log->note[0] != '\0') {
         struct style label = {
-            .face = FACE_REGULAR, .size = 24, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+            .face = FACE_REGULAR, .size = 24, .floor = FLOOR_DESK, .colour = screen->theme->soft};
         struct style note = {
-            .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = THEME_INK};
+            .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = screen->theme->ink};
         SDL_Rect field = cut_bottom(&box, px(screen, 124));
-        pen_panel(screen, field, log->note_active ? THEME_BLUE_PALE : THEME_PANEL,
-                  log->note_active ? THEME_BLUE : THEME_SOFT, px(screen, 3));
+        pen_panel(screen, field, log->note_active ? screen->theme->work.pale : screen->theme->panel,
+                  log->note_active ? screen->theme->work.fill : screen->theme->soft, px(screen, 3));
         pen_text(screen, inset(field, px(screen, 12)), &note, log->note);
         pen_text(screen, cut_bottom(&box, px(screen, 34)), &label, view_label(LABEL_NOTE));
     }
@@ -103,12 +103,12 @@ static void draw_detail(struct screen *screen, SDL_Rect box, const struct view *
                                                                      : view_label(LABEL_SELECT),
                                 .face = log->detail_title[0] != '\0' ? FACE_BOLD : FACE_REGULAR,
                                 .size = 34,
-                                .colour = THEME_INK});
+                                .colour = screen->theme->ink});
     for (size_t i = 0; i < log->detail_count; i++) {
         flow_add(&flow, (struct flow_line){.text = log->detail[i],
                                            .face = FACE_REGULAR,
                                            .size = 28,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = 12});
     }
     flow_draw(screen, box, &flow);
@@ -120,9 +120,10 @@ static bool not_in_toolbar(const struct view_action *action) {
 
 void draw_log(struct screen *screen, SDL_Rect body, const struct view *view) {
     const struct view_log *log = &view->log;
-    struct style title = {.face = FACE_BOLD, .size = 54, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 54, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     struct style line = {
-        .face = FACE_REGULAR, .size = 32, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 32, .floor = FLOOR_DESK, .colour = screen->theme->soft};
     SDL_Rect head = cut_top(&body, px(screen, screen->portrait ? 130 : 72));
     SDL_Rect detail;
     SDL_Rect name;

@@ -4,18 +4,25 @@
 
 static void draw_tile(struct screen *screen, SDL_Rect box, const struct view *view, size_t at) {
     const struct view_action *action = &view->action[at];
-    struct style title = {
-        .face = FACE_BOLD, .size = 40, .floor = FLOOR_DESK, .colour = THEME_INK, .one_line = true};
-    struct style line = {
-        .face = FACE_REGULAR, .size = 26, .floor = FLOOR_DESK, .colour = THEME_SOFT, .top = true};
-    struct style key = {.face = FACE_MONO, .size = 26, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+    struct style title = {.face = FACE_BOLD,
+                          .size = 40,
+                          .floor = FLOOR_DESK,
+                          .colour = screen->theme->ink,
+                          .one_line = true};
+    struct style line = {.face = FACE_REGULAR,
+                         .size = 26,
+                         .floor = FLOOR_DESK,
+                         .colour = screen->theme->soft,
+                         .top = true};
+    struct style key = {
+        .face = FACE_MONO, .size = 26, .floor = FLOOR_DESK, .colour = screen->theme->soft};
     struct style count = {.face = FACE_BOLD,
                           .size = 44,
                           .floor = FLOOR_DESK,
-                          .colour = THEME_BLUE,
+                          .colour = screen->theme->work.fill,
                           .align = ALIGN_RIGHT};
     const char *waiting = view->menu.tile[at].count;
-    pen_panel(screen, box, THEME_PANEL, THEME_SOFT, px(screen, 3));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->soft, px(screen, 3));
     touch_add(screen, box, action->id, action->argument);
     box = inset(box, px(screen, 18));
     SDL_Rect top = cut_top(&box, box.h * 46 / 100);
@@ -34,9 +41,10 @@ static bool tile_or_band(const struct view_action *action) {
 }
 
 void draw_menu(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {.face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     struct style line = {
-        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_DESK, .colour = screen->theme->soft};
     int across = screen->portrait ? 2 : 3;
     int count = (int)view->menu.tile_count;
     int rows = (count + across - 1) / across;

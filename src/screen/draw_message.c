@@ -29,7 +29,7 @@ static void draw_more(struct screen *screen, SDL_Rect box, size_t more) {
     struct style style = {.face = FACE_REGULAR,
                           .size = 32,
                           .floor = FLOOR_BENCH,
-                          .colour = THEME_SOFT,
+                          .colour = screen->theme->soft,
                           .align = ALIGN_RIGHT};
     char text[64];
     snprintf(text, sizeof text, "%zu %s", more, view_label(LABEL_MORE_WAIT));
@@ -37,14 +37,15 @@ static void draw_more(struct screen *screen, SDL_Rect box, size_t more) {
 }
 
 static void draw_queue(struct screen *screen, SDL_Rect box, const struct view *view) {
-    struct style title = {.face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     struct style cell = {
-        .face = FACE_REGULAR, .size = 38, .floor = FLOOR_BENCH, .colour = THEME_INK};
+        .face = FACE_REGULAR, .size = 38, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     struct table table = {.style = cell, .widest = FACE_REGULAR};
     int height;
     SDL_Rect top;
     size_t room;
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 30));
     top = cut_top(&box, px(screen, 52));
     cut_top(&box, px(screen, 8));
@@ -63,7 +64,7 @@ static void draw_queue(struct screen *screen, SDL_Rect box, const struct view *v
         SDL_Rect row = cut_top(&box, height);
         table_row(screen, &table, row, i, FACE_REGULAR);
         pen_fill(screen, (SDL_Rect){row.x, box.y - px(screen, 2), row.w, px(screen, 2)},
-                 THEME_LINE);
+                 screen->theme->line);
     }
     if (room < view->queue_count) {
         cut_left(&top, pen_width(screen, &title, view_label(LABEL_NEXT_HERE)) + px(screen, 20));
@@ -80,17 +81,18 @@ static void draw_today(struct screen *screen, SDL_Rect box, const struct view *v
                  {LABEL_CUTS_LOGGED, today->cuts},
                  {LABEL_OUT, today->out},
                  {LABEL_HOLDS, today->holds}};
-    struct style title = {.face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     struct style name = {
-        .face = FACE_REGULAR, .size = 36, .floor = FLOOR_BENCH, .colour = THEME_INK};
+        .face = FACE_REGULAR, .size = 36, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     struct style number = {.face = FACE_BOLD,
                            .size = 58,
                            .floor = FLOOR_BENCH,
-                           .colour = THEME_INK,
+                           .colour = screen->theme->ink,
                            .align = ALIGN_RIGHT};
     struct style waits = {
-        .face = FACE_REGULAR, .size = 36, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+        .face = FACE_REGULAR, .size = 36, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 30));
     pen_text(screen, cut_top(&box, px(screen, 52)), &title, view_label(LABEL_TODAY));
     if (view->waits[0] != '\0') {
@@ -108,9 +110,10 @@ static void draw_today(struct screen *screen, SDL_Rect box, const struct view *v
 }
 
 void draw_message(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {.face = FACE_BOLD, .size = 96, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 96, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     struct style line = {
-        .face = FACE_REGULAR, .size = 48, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 48, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, 28);
     SDL_Rect today;
     SDL_Rect top;

@@ -5,15 +5,16 @@
 static void draw_field(struct screen *screen, SDL_Rect box, const struct view_field *field,
                        int at) {
     struct style label = {
-        .face = FACE_REGULAR, .size = 32, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 32, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     struct style text = {
-        .face = FACE_MONO_BOLD, .size = 58, .floor = FLOOR_BENCH, .colour = THEME_INK};
+        .face = FACE_MONO_BOLD, .size = 58, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     SDL_Rect name = cut_top(&box, px(screen, 42));
     SDL_Rect inner;
     int width;
     pen_text(screen, name, &label, field->label);
-    pen_panel(screen, box, field->active ? THEME_BLUE_PALE : THEME_PANEL,
-              field->active ? THEME_BLUE : THEME_SOFT, px(screen, field->active ? 5 : 2));
+    pen_panel(screen, box, field->active ? screen->theme->work.pale : screen->theme->panel,
+              field->active ? screen->theme->work.fill : screen->theme->soft,
+              px(screen, field->active ? 5 : 2));
     touch_add(screen, box, ACTION_FIELD, at);
     inner = inset(box, px(screen, 14));
     pen_text(screen, inner, &text, field->text);
@@ -22,7 +23,7 @@ static void draw_field(struct screen *screen, SDL_Rect box, const struct view_fi
         pen_fill(screen,
                  (SDL_Rect){inner.x + width + px(screen, 4), inner.y + inner.h / 6, px(screen, 4),
                             inner.h * 2 / 3},
-                 THEME_BLUE);
+                 screen->theme->work.fill);
     }
 }
 
@@ -30,17 +31,17 @@ static void draw_picks(struct screen *screen, SDL_Rect box, const struct view_nu
     for (size_t i = 0; i < number->pick_count; i++) {
         SDL_Rect cell = cell_across(box, (int)number->pick_count, (int)i, px(screen, 12));
         bool chosen = number->pick[i].chosen;
-        pen_panel(screen, cell, chosen ? THEME_BLUE : THEME_PANEL,
-                  number->pick[i].planned ? THEME_BLUE : THEME_SOFT,
+        pen_panel(screen, cell, chosen ? screen->theme->work.fill : screen->theme->panel,
+                  number->pick[i].planned ? screen->theme->work.fill : screen->theme->soft,
                   px(screen, number->pick[i].planned ? 6 : 2));
         touch_add(screen, cell, ACTION_PICK, number->pick[i].mark.value);
         mark_in_box(screen, &number->pick[i].mark, inset(cell, px(screen, 16)), px(screen, 60),
-                    chosen ? THEME_LIGHT : THEME_INK);
+                    chosen ? screen->theme->light : screen->theme->ink);
         if (number->pick[i].planned) {
             int size = px(screen, 30);
             pen_shape(screen, SHAPE_MARK,
                       (SDL_Rect){cell.x + (cell.w - size) / 2, cell.y - size / 4, size, size},
-                      THEME_RED);
+                      screen->theme->stop.fill);
         }
     }
 }
@@ -52,9 +53,9 @@ static void draw_sixteenths(struct screen *screen, SDL_Rect box) {
         SDL_Rect cell = cell_across(cell_down(box, 5, (n - 1) / across, px(screen, 10)), across,
                                     (n - 1) % across, px(screen, 10));
         length_split(n * (LENGTH_INCH / 16), &mark.split);
-        pen_panel(screen, cell, THEME_PANEL, THEME_SOFT, px(screen, 2));
+        pen_panel(screen, cell, screen->theme->panel, screen->theme->soft, px(screen, 2));
         touch_add(screen, cell, ACTION_KEY, VIEW_KEY_SIXTEENTH + n);
-        mark_in_box(screen, &mark, inset(cell, px(screen, 8)), px(screen, 70), THEME_INK);
+        mark_in_box(screen, &mark, inset(cell, px(screen, 8)), px(screen, 70), screen->theme->ink);
     }
 }
 
@@ -62,22 +63,23 @@ static void draw_words(struct screen *screen, SDL_Rect box, const struct view_nu
     struct flow flow = {.floor = FLOOR_BENCH};
     bool wrong = number->error[0] != '\0';
     const char *say = wrong ? number->error : number->result;
-    flow_add(&flow,
-             (struct flow_line){
-                 .text = number->question, .face = FACE_BOLD, .size = 52, .colour = THEME_INK});
+    flow_add(&flow, (struct flow_line){.text = number->question,
+                                       .face = FACE_BOLD,
+                                       .size = 52,
+                                       .colour = screen->theme->ink});
     flow_add(&flow, (struct flow_line){.text = number->help,
                                        .face = FACE_REGULAR,
                                        .size = 36,
-                                       .colour = THEME_SOFT,
+                                       .colour = screen->theme->soft,
                                        .before = 12});
     if (say[0] != '\0') {
         enum view_tone tone = wrong ? TONE_STOP : number->result_tone;
         flow_add(&flow, (struct flow_line){.text = say,
                                            .face = FACE_BOLD,
                                            .size = 44,
-                                           .colour = tone == TONE_STOP   ? THEME_RED
-                                                     : tone == TONE_FINE ? THEME_GREEN
-                                                                         : THEME_INK,
+                                           .colour = tone == TONE_STOP   ? screen->theme->stop.fill
+                                                     : tone == TONE_FINE ? screen->theme->fine.fill
+                                                                         : screen->theme->ink,
                                            .bullet = tone == TONE_PLAIN ? BULLET_NONE : BULLET_SIGN,
                                            .tone = tone,
                                            .boxed = tone == TONE_CAUTION,

@@ -24,34 +24,37 @@ static void draw_card(struct screen *screen, SDL_Rect box, const struct view_car
     struct flow flow = {.floor = FLOOR_BENCH};
     int sign = px(screen, 92);
     SDL_Rect top;
-    pen_panel(screen, box, card->filled ? THEME_PANEL : THEME_BLUE_PALE,
-              card->filled ? THEME_LINE : THEME_BLUE, px(screen, card->filled ? 2 : 6));
+    pen_panel(screen, box, card->filled ? screen->theme->panel : screen->theme->work.pale,
+              card->filled ? screen->theme->line : screen->theme->work.fill,
+              px(screen, card->filled ? 2 : 6));
     box = inset(box, px(screen, 36));
     top = cut_top(&box, sign);
     cut_top(&box, px(screen, 20));
     if (card->filled) {
         pen_sign(screen, (SDL_Rect){top.x, top.y, sign, sign}, TONE_FINE);
     } else {
-        draw_bars(screen, (SDL_Rect){top.x, top.y, sign * 2, sign}, THEME_BLUE);
+        draw_bars(screen, (SDL_Rect){top.x, top.y, sign * 2, sign}, screen->theme->work.fill);
     }
     flow_add(&flow, (struct flow_line){.text = card->title,
                                        .face = FACE_BOLD,
                                        .size = 58,
-                                       .colour = card->filled ? THEME_INK : THEME_BLUE});
+                                       .colour = card->filled ? screen->theme->ink
+                                                              : screen->theme->work.fill});
     for (size_t i = 0; i < card->line_count; i++) {
         flow_add(&flow, (struct flow_line){.text = card->line[i],
                                            .face = FACE_REGULAR,
                                            .size = 42,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = 14});
     }
     flow_draw(screen, box, &flow);
 }
 
 void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {.face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     struct style line = {
-        .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, 28);
     SDL_Rect top;
     if (screen->portrait) {

@@ -10,7 +10,8 @@ static void draw_dots(struct screen *screen, SDL_Rect box, int digits) {
     size = step * 2 / 3;
     for (int i = 0; i < digits && i < DOTS; i++) {
         pen_shape(screen, SHAPE_DISC,
-                  (SDL_Rect){box.x + i * step, box.y + (box.h - size) / 2, size, size}, THEME_INK);
+                  (SDL_Rect){box.x + i * step, box.y + (box.h - size) / 2, size, size},
+                  screen->theme->ink);
     }
 }
 
@@ -29,20 +30,21 @@ void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view) {
     keypad_draw(screen, keys, false);
     field = cut_bottom(&body, px(screen, 120));
     buttons_beside(screen, &field, view);
-    pen_panel(screen, field, THEME_PANEL, THEME_BLUE, px(screen, 5));
+    pen_panel(screen, field, screen->theme->panel, screen->theme->work.fill, px(screen, 5));
     draw_dots(screen, inset(field, px(screen, 26)), view->pin_digits);
     cut_bottom(&body, px(screen, 24));
-    flow_add(&flow, (struct flow_line){
-                        .text = view->title, .face = FACE_BOLD, .size = 66, .colour = THEME_INK});
+    flow_add(&flow,
+             (struct flow_line){
+                 .text = view->title, .face = FACE_BOLD, .size = 66, .colour = screen->theme->ink});
     flow_add(&flow, (struct flow_line){.text = view->subtitle,
                                        .face = FACE_REGULAR,
                                        .size = 46,
-                                       .colour = THEME_SOFT,
+                                       .colour = screen->theme->soft,
                                        .before = 12});
     flow_add(&flow, (struct flow_line){.text = view->pin_message,
                                        .face = FACE_BOLD,
                                        .size = 42,
-                                       .colour = THEME_RED,
+                                       .colour = screen->theme->stop.fill,
                                        .bullet = BULLET_SIGN,
                                        .tone = TONE_STOP,
                                        .before = 30});

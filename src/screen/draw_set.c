@@ -15,10 +15,10 @@ static void fill_table(struct table *table, const struct view_set *set) {
 
 static void draw_table(struct screen *screen, SDL_Rect box, const struct view_set *set) {
     struct style cell = {
-        .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = THEME_INK};
+        .face = FACE_REGULAR, .size = 28, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     struct table table = {.style = cell, .widest = FACE_BOLD};
     SDL_Rect head;
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 14));
     fill_table(&table, set);
     table_fit(screen, &table, box.w - table_sign_width(screen));
@@ -39,7 +39,7 @@ static void draw_notes(struct screen *screen, SDL_Rect box, const struct view_se
         flow_add(&flow, (struct flow_line){.text = set->note[i],
                                            .face = FACE_REGULAR,
                                            .size = 28,
-                                           .colour = THEME_INK,
+                                           .colour = screen->theme->ink,
                                            .before = i == 0 ? 0 : 10,
                                            .bullet = tone == TONE_PLAIN ? BULLET_NONE : BULLET_SIGN,
                                            .tone = tone});
@@ -49,7 +49,7 @@ static void draw_notes(struct screen *screen, SDL_Rect box, const struct view_se
 
 static void draw_side(struct screen *screen, SDL_Rect box, const struct view_set *set) {
     int gap = px(screen, 16);
-    pen_panel(screen, box, THEME_PANEL, THEME_LINE, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 20));
     if (set->plot_count > 0) {
         SDL_Rect plots = cut_top(&box, box.h * 66 / 100);
@@ -65,9 +65,10 @@ static void draw_side(struct screen *screen, SDL_Rect box, const struct view_set
 
 void draw_set(struct screen *screen, SDL_Rect body, const struct view *view) {
     const struct view_set *set = &view->set;
-    struct style title = {.face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = THEME_INK};
+    struct style title = {
+        .face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     struct style line = {
-        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 30, .floor = FLOOR_DESK, .colour = screen->theme->soft};
     SDL_Rect side;
     SDL_Rect head = cut_top(&body, px(screen, screen->portrait ? 124 : 70));
     pen_text(screen,

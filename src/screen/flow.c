@@ -110,8 +110,8 @@ static void draw_box(struct screen *screen, SDL_Rect box, const struct flow *flo
     for (size_t i = at; !box_ends(flow, i); i++) {
         height += placed[i + 1].before + placed[i + 1].height;
     }
-    pen_panel(screen, (SDL_Rect){box.x, box.y, box.w, height}, THEME_AMBER_PALE, THEME_AMBER,
-              px(screen, 3));
+    pen_panel(screen, (SDL_Rect){box.x, box.y, box.w, height}, screen->theme->caution.pale,
+              screen->theme->caution.line, px(screen, 3));
 }
 
 static void draw_one(struct screen *screen, SDL_Rect box, const struct flow *flow,
@@ -122,7 +122,7 @@ static void draw_one(struct screen *screen, SDL_Rect box, const struct flow *flo
                      placed->text_h};
     if (line->rule) {
         pen_fill(screen, (SDL_Rect){box.x, box.y - placed->before / 2, box.w, px(screen, 3)},
-                 THEME_INK);
+                 screen->theme->ink);
     }
     draw_bullet(screen, line, &style, box.x + pad, text.y);
     pen_text(screen, text, &style, line->text);

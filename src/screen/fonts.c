@@ -6,6 +6,7 @@
 #include <stdlib.h>
 
 #define FONTS_MAX 80
+#define PROBE 200
 
 static const char *const files[FACE_COUNT] = {
     [FACE_REGULAR] = "B612-Regular.otf",
@@ -25,6 +26,7 @@ struct fonts {
     void *data[FACE_COUNT];
     size_t size[FACE_COUNT];
     struct font font[FONTS_MAX];
+    int caps[FACE_COUNT]; // height of capitals in PROBE pixels of font size; 0: not known yet
     size_t count;
     unsigned clock;
 };
@@ -102,13 +104,22 @@ TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels) {
     return font;
 }
 
-int fonts_size_for_caps(struct screen *screen, enum face face, int height) {
-    const int probe = 200;
-    int top = 0;
-    TTF_Font *font = fonts_get(screen, face, probe);
-    if (font == NULL || TTF_GlyphMetrics32(font, '0', NULL, NULL, NULL, &top, NULL) != 0 ||
-        top <= 0) {
-        return height;
+static int probe_caps(struct screen *screen, enum face face) {
+    int *caps = &screen->fonts->caps[face];
+    if (*caps == 0) {
+        TTF_Font *font = fonts_get(screen, face, PROBE);
+        if (font == NULL || TTF_GlyphMetrics32(font, '0', NULL, NULL, NULL, caps, NULL) != 0) {
+            *caps = 0;
+        }
     }
-    return height * probe / top;
+    return *caps;
+}
+
+int fonts_size_for_caps(struct screen *screen, enum face face, int height) {
+    int top = probe_caps(screen, face);
+    return top > 0 ? height * PROBE / top : height;
+}
+
+int fonts_caps(struct screen *screen, enum face face, int pixels) {
+    return pixels * probe_caps(screen, face) / PROBE;
 }

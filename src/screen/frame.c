@@ -5,18 +5,18 @@
 
 #include <string.h>
 
-static SDL_Color health_colour(enum view_health health) {
-    return health == HEALTH_GOOD   ? THEME_GREEN_LIT
-           : health == HEALTH_WARN ? THEME_AMBER
-                                   : THEME_RED_LIT;
+static SDL_Color health_colour(const struct screen *screen, enum view_health health) {
+    return health == HEALTH_GOOD   ? screen->theme->fine_lit
+           : health == HEALTH_WARN ? screen->theme->caution_lit
+                                   : screen->theme->stop_lit;
 }
 
 static void draw_health(struct screen *screen, SDL_Rect box, enum view_health health) {
     static const enum shape shapes[] = {
         [HEALTH_GOOD] = SHAPE_TICK, [HEALTH_WARN] = SHAPE_TRIANGLE, [HEALTH_BAD] = SHAPE_CROSS};
-    pen_shape(screen, shapes[health], box, health_colour(health));
+    pen_shape(screen, shapes[health], box, health_colour(screen, health));
     if (health == HEALTH_WARN) {
-        pen_shape(screen, SHAPE_BANG, box, THEME_DARK);
+        pen_shape(screen, SHAPE_BANG, box, screen->theme->dark);
     }
 }
 
@@ -28,7 +28,8 @@ static SDL_Rect draw_status(struct screen *screen, SDL_Rect row, const struct vi
         int size = px(screen, 32);
         SDL_Rect text;
         SDL_Rect sign;
-        style.colour = status->health == HEALTH_GOOD ? THEME_DIM : health_colour(status->health);
+        style.colour = status->health == HEALTH_GOOD ? screen->theme->dim
+                                                     : health_colour(screen, status->health);
         style.face = status->health == HEALTH_GOOD ? FACE_REGULAR : FACE_BOLD;
         text = cut_right(&row, pen_width(screen, &style, status->label) + px(screen, 4));
         sign = cut_right(&row, size + px(screen, 10));
@@ -45,14 +46,14 @@ static void draw_names(struct screen *screen, SDL_Rect row, const struct view *v
     struct style bench = {.face = FACE_REGULAR,
                           .size = 34,
                           .floor = FLOOR_BENCH,
-                          .colour = THEME_DIM,
+                          .colour = screen->theme->dim,
                           .one_line = true};
     struct style typed = {
-        .face = FACE_MONO_BOLD, .size = 42, .floor = FLOOR_BENCH, .colour = THEME_INK};
+        .face = FACE_MONO_BOLD, .size = 42, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     struct style worker = {.face = FACE_REGULAR,
                            .size = 36,
                            .floor = FLOOR_BENCH,
-                           .colour = THEME_LIGHT,
+                           .colour = screen->theme->light,
                            .align = ALIGN_RIGHT,
                            .one_line = true};
     SDL_Rect left = cell_across(row, 2, 0, px(screen, 20));
@@ -63,15 +64,15 @@ static void draw_names(struct screen *screen, SDL_Rect row, const struct view *v
     }
     left.y += (left.h - px(screen, 60)) / 2;
     left.h = px(screen, 60);
-    pen_panel(screen, left, THEME_PANEL, THEME_PANEL, 0);
+    pen_panel(screen, left, screen->theme->panel, screen->theme->panel, 0);
     pen_text(screen, inset(left, px(screen, 10)), &typed, view->typed);
 }
 
 static void draw_header(struct screen *screen, SDL_Rect box, const struct view *view) {
     struct style name = {
-        .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = THEME_LIGHT};
+        .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = screen->theme->light};
     SDL_Rect row;
-    pen_fill(screen, box, THEME_DARK);
+    pen_fill(screen, box, screen->theme->dark);
     box.x += px(screen, 40);
     box.w -= px(screen, 80);
     row = box;
@@ -97,8 +98,12 @@ static void draw_steps(struct screen *screen, SDL_Rect box, int step) {
         struct style style = {.face = i == step ? FACE_BOLD : FACE_REGULAR,
                               .size = 32,
                               .floor = FLOOR_BENCH,
-                              .colour = i == step ? THEME_INK : THEME_SOFT};
-        pen_fill(screen, cut_top(&cell, px(screen, 12)), i <= step ? THEME_BLUE : THEME_LINE);
+                              .colour = i == step ? screen->theme->ink : screen->theme->soft};
+        SDL_Rect bar = cut_top(&cell, px(screen, 12));
+        if (i > step && screen->theme->outline > 0) {
+            cut_top(&bar, bar.h * 2 / 3); // thin as well as of another colour
+        }
+        pen_fill(screen, bar, i <= step ? screen->theme->work.fill : screen->theme->line);
         pen_text(screen, cell, &style, view_label((enum view_label)(LABEL_STEP_PAIR + i)));
     }
 }
@@ -138,13 +143,13 @@ static void draw_hint(struct screen *screen, SDL_Rect box, const struct view *vi
         label = held->label;
         box = button;
     }
-    pen_panel(screen, box, theme_tone(view->band_tone).fill, text, px(screen, 3));
+    pen_panel(screen, box, theme_tone(screen->theme, view->band_tone).fill, text, px(screen, 3));
     touch_add(screen, box, ACTION_HELD, held->argument);
     pen_text(screen, inset(box, px(screen, 8)), &style, label);
 }
 
 static void draw_band(struct screen *screen, SDL_Rect box, const struct view *view) {
-    struct theme_tone tone = theme_tone(view->band_tone);
+    struct theme_tone tone = theme_tone(screen->theme, view->band_tone);
     const struct view_action *press = find_action(view, ACTION_PRESS);
     struct style style = {.face = FACE_BOLD, .size = 58, .floor = FLOOR_BENCH, .colour = tone.text};
     int ring = px(screen, 100);
@@ -176,7 +181,7 @@ SDL_Rect frame_draw(struct screen *screen, const struct view *view) {
     SDL_Rect header = cut_top(&all, px(screen, portrait ? 132 : 88));
     bool desk = seated_view(view->body);
     SDL_Rect band = cut_bottom(&all, px(screen, desk ? 110 : portrait ? 236 : 168));
-    pen_fill(screen, all, THEME_GROUND);
+    pen_fill(screen, all, screen->theme->ground);
     draw_header(screen, header, view);
     draw_band(screen, band, view);
     all = inset(all, px(screen, 24));

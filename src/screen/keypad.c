@@ -3,7 +3,7 @@
 #include "pen.h"
 
 static void key_box(struct screen *screen, SDL_Rect box, int64_t argument) {
-    pen_panel(screen, box, THEME_PANEL, THEME_SOFT, px(screen, 2));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->soft, px(screen, 2));
     touch_add(screen, box, ACTION_KEY, argument);
 }
 
@@ -11,7 +11,7 @@ static void char_key(struct screen *screen, SDL_Rect box, char character) {
     struct style style = {.face = FACE_BOLD,
                           .size = screen->body == VIEW_PIN ? 76 : 60,
                           .floor = FLOOR_BENCH,
-                          .colour = THEME_INK,
+                          .colour = screen->theme->ink,
                           .align = ALIGN_CENTRE};
     char text[2] = {character, '\0'};
     key_box(screen, box, character);
@@ -19,14 +19,14 @@ static void char_key(struct screen *screen, SDL_Rect box, char character) {
         int size = box.h * 6 / 10;
         pen_shape(screen, SHAPE_ARROW_LEFT,
                   (SDL_Rect){box.x + (box.w - size) / 2, box.y + (box.h - size) / 2, size, size},
-                  THEME_INK);
+                  screen->theme->ink);
     } else if (character == ' ') {
         // A blank: the open box that stands for it on keys.
         SDL_Rect at = {box.x + box.w / 3, box.y + box.h / 2, box.w / 3, px(screen, 5)};
         int side = px(screen, 18);
-        pen_fill(screen, (SDL_Rect){at.x, at.y + side - at.h, at.w, at.h}, THEME_INK);
-        pen_fill(screen, (SDL_Rect){at.x, at.y, at.h, side}, THEME_INK);
-        pen_fill(screen, (SDL_Rect){at.x + at.w - at.h, at.y, at.h, side}, THEME_INK);
+        pen_fill(screen, (SDL_Rect){at.x, at.y + side - at.h, at.w, at.h}, screen->theme->ink);
+        pen_fill(screen, (SDL_Rect){at.x, at.y, at.h, side}, screen->theme->ink);
+        pen_fill(screen, (SDL_Rect){at.x + at.w - at.h, at.y, at.h, side}, screen->theme->ink);
     } else {
         pen_text(screen, box, &style, text);
     }

@@ -118,7 +118,9 @@ static void draw_line(struct screen *screen, TTF_Font *font, const struct style 
     if (screen->text_count < TEXTS_MAX) {
         // Letters reach from ascender to descender; the leading of a line may touch its neighbour.
         screen->text[screen->text_count++] =
-            (SDL_Rect){to.x, to.y + size.y / 8, size.x, size.y - size.y / 4};
+            (struct drawn){{to.x, to.y + size.y / 8, size.x, size.y - size.y / 4},
+                           style->colour,
+                           fonts_caps(screen, style->face, pixels)};
     }
 }
 
@@ -214,7 +216,7 @@ int pen_digits(struct screen *screen, int x, int y, int height, SDL_Color colour
               (SDL_Rect){x, y - (TTF_FontAscent(font) - height), width, height}, text,
               strlen(text));
     if (screen->text_count > texts) {
-        screen->text[texts] = (SDL_Rect){x, y, width, height};
+        screen->text[texts].box = (SDL_Rect){x, y, width, height};
     }
     return width;
 }

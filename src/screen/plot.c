@@ -32,7 +32,7 @@ static void draw_line(struct screen *screen, const struct area *area) {
     int thick = px(screen, 3);
     for (int x = x0; x <= x1; x++) {
         int y = x1 > x0 ? y0 + (y1 - y0) * (x - x0) / (x1 - x0) : y0;
-        pen_fill(screen, (SDL_Rect){x, y - thick / 2, 1, thick}, THEME_HATCH);
+        pen_fill(screen, (SDL_Rect){x, y - thick / 2, 1, thick}, screen->theme->hatch);
     }
 }
 
@@ -46,21 +46,24 @@ static void draw_points(struct screen *screen, const struct area *area) {
             if ((int)i == plot->odd) {
                 pen_sign(screen, around(x, y, 2 * size), TONE_CAUTION);
             } else {
-                pen_shape(screen, SHAPE_DISC, around(x, y, size), THEME_BLUE);
+                pen_shape(screen, SHAPE_DISC, around(x, y, size), screen->theme->work.fill);
             }
         }
         if (plot->point[i].measured_known) {
             pen_shape(screen, SHAPE_RING, around(x, down(area, plot->point[i].measured), 2 * size),
-                      THEME_GREEN);
+                      screen->theme->fine.fill);
         }
     }
 }
 
 void plot_draw(struct screen *screen, SDL_Rect box, const struct view_plot *plot) {
-    struct style title = {
-        .face = FACE_BOLD, .size = 26, .floor = FLOOR_DESK, .colour = THEME_INK, .one_line = true};
+    struct style title = {.face = FACE_BOLD,
+                          .size = 26,
+                          .floor = FLOOR_DESK,
+                          .colour = screen->theme->ink,
+                          .one_line = true};
     struct style scale = {
-        .face = FACE_REGULAR, .size = 22, .floor = FLOOR_DESK, .colour = THEME_SOFT};
+        .face = FACE_REGULAR, .size = 22, .floor = FLOOR_DESK, .colour = screen->theme->soft};
     struct area area = {.plot = plot};
     SDL_Rect side;
     int wide = pen_width(screen, &scale, plot->high_text);
@@ -69,16 +72,16 @@ void plot_draw(struct screen *screen, SDL_Rect box, const struct view_plot *plot
     side = cut_left(&box, (wide > low ? wide : low) + px(screen, 12));
     pen_text(screen, cut_top(&side, px(screen, 28)), &scale, plot->high_text);
     pen_text(screen, cut_bottom(&side, px(screen, 28)), &scale, plot->low_text);
-    pen_fill(screen, (SDL_Rect){box.x, box.y, px(screen, 2), box.h}, THEME_LINE);
+    pen_fill(screen, (SDL_Rect){box.x, box.y, px(screen, 2), box.h}, screen->theme->line);
     pen_fill(screen, (SDL_Rect){box.x, box.y + box.h - px(screen, 2), box.w, px(screen, 2)},
-             THEME_LINE);
+             screen->theme->line);
     area.box = inset(box, px(screen, 22));
     if (plot->count == 0) {
         return;
     }
     for (size_t i = 0; i < plot->level_count; i++) {
         int y = down(&area, plot->level[i]);
-        pen_fill(screen, (SDL_Rect){box.x, y, box.w, px(screen, 2)}, THEME_HATCH);
+        pen_fill(screen, (SDL_Rect){box.x, y, box.w, px(screen, 2)}, screen->theme->hatch);
     }
     if (plot->line_known) {
         draw_line(screen, &area);

@@ -34,7 +34,8 @@ static void outline(struct screen *screen, SDL_Point a, SDL_Point b, int thick) 
     for (int i = 0; i <= steps; i++) {
         int x = a.x + (steps > 0 ? dx * i / steps : 0);
         int y = a.y + (steps > 0 ? dy * i / steps : 0);
-        pen_fill(screen, (SDL_Rect){x - thick / 2, y - thick / 2, thick, thick}, THEME_GREEN_LIT);
+        pen_fill(screen, (SDL_Rect){x - thick / 2, y - thick / 2, thick, thick},
+                 screen->theme->fine_lit);
     }
 }
 
@@ -75,7 +76,7 @@ void preview_draw(struct screen *screen, SDL_Rect *body, const struct view_previ
         box.h = room.h;
         box.w = room.h * preview->width / preview->height;
     }
-    pen_panel(screen, (SDL_Rect){box.x - 2, box.y - 2, box.w + 4, box.h + 4}, THEME_DARK,
-              THEME_DARK, 0);
+    pen_panel(screen, (SDL_Rect){box.x - 2, box.y - 2, box.w + 4, box.h + 4}, screen->theme->dark,
+              screen->theme->dark, 0);
     draw(screen, box, preview);
 }

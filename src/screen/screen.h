@@ -9,12 +9,15 @@
 
 struct screen; // opaque
 
+enum screen_theme { SCREEN_THEME_NORMAL, SCREEN_THEME_CONTRAST };
+
 struct screen_options {
     bool windowed;
-    int width;            // of a window; 0: 1280
-    int height;           // 0: 720
-    const char *assets;   // folder with fonts/ and sounds/
-    int volume;           // 0 (mute) to 100
+    int width;          // of a window; 0: 1280
+    int height;         // 0: 720
+    const char *assets; // folder with fonts/ and sounds/
+    int volume;         // 0 (mute) to 100
+    enum screen_theme theme;
     uint16_t button_code; // KEY_* of the button, 0: none (read elsewhere)
 };
 

@@ -17,18 +17,27 @@ enum face { FACE_REGULAR, FACE_BOLD, FACE_MONO, FACE_MONO_BOLD, FACE_COUNT };
 #define HITS_MAX 128
 #define PROBLEMS_SIZE 2048
 
+// One line of text as it was drawn.
+struct drawn {
+    SDL_Rect box;
+    SDL_Color colour;
+    int caps; // height of capitals, pixels
+};
+
 struct hit {
     SDL_Rect box;
     enum view_action_id action;
     int64_t argument;
 };
 
+struct theme;  // theme.h
 struct fonts;  // fonts.c
 struct images; // images.c
 
 struct screen {
     SDL_Window *window;
     SDL_Renderer *renderer;
+    const struct theme *theme;
     struct fonts *fonts;
     struct images *images;
     Uint32 wake_event;
@@ -46,7 +55,7 @@ struct screen {
     size_t hit_count;
     struct hit hit[HITS_MAX];
     size_t text_count;
-    SDL_Rect text[TEXTS_MAX];
+    struct drawn text[TEXTS_MAX];
     int problem_count;
     size_t problem_used;
     char problem[PROBLEMS_SIZE];
@@ -76,6 +85,8 @@ bool fonts_init(struct screen *screen, const char *assets, char *message, size_t
 void fonts_destroy(struct screen *screen);
 TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels);
 // Pixels of font size that make capitals and digits `height` pixels high.
+// The other way round.
+int fonts_caps(struct screen *screen, enum face face, int pixels);
 int fonts_size_for_caps(struct screen *screen, enum face face, int height);
 
 // --- touch.c ------------------------------------------------------------------------------------

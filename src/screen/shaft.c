@@ -14,6 +14,7 @@
 #define SAMPLES 2
 
 struct picture {
+    const struct theme *theme;
     SDL_Rect shaft;
     int mark;        // x of the mark
     int gap;         // x of the middle of the break
@@ -21,8 +22,9 @@ struct picture {
     bool tip_left;
 };
 
-static struct picture plan_picture(SDL_Rect box, const struct view_cut *cut) {
-    struct picture picture = {.shaft = box, .tip_left = !cut->tip_right};
+static struct picture plan_picture(const struct theme *theme, SDL_Rect box,
+                                   const struct view_cut *cut) {
+    struct picture picture = {.theme = theme, .shaft = box, .tip_left = !cut->tip_right};
     length_nm waste = cut->butt ? cut->piece - cut->mark.value : cut->mark.value;
     int64_t percent = cut->piece > 0 ? waste * 250 / cut->piece : WASTE_MIN;
     int width;
@@ -51,16 +53,16 @@ static struct ink ink_at(const struct picture *picture, float x, float y, float 
     float from_gap = fabsf(x - (float)(picture->gap - picture->shaft.x) - slant);
     bool waste = (x < (float)(picture->mark - picture->shaft.x)) == picture->waste_left;
     if (off > half || from_gap < 2.0f * pen) {
-        return (struct ink){THEME_INK, true};
+        return (struct ink){picture->theme->ink, true};
     }
     if (off > half - pen || from_gap < 3.0f * pen || x < pen || x > width - pen) {
-        return (struct ink){THEME_INK, false};
+        return (struct ink){picture->theme->ink, false};
     }
     if (waste) {
         bool line = fmodf(x + y, 6.0f * pen) < 2.0f * pen;
-        return (struct ink){line ? THEME_HATCH : THEME_WASTE, false};
+        return (struct ink){line ? picture->theme->hatch : picture->theme->waste, false};
     }
-    return (struct ink){THEME_STEEL, false};
+    return (struct ink){picture->theme->steel, false};
 }
 
 static Uint32 pixel_at(const struct picture *picture, int x, int y, float pen) {
@@ -119,15 +121,18 @@ static void draw_ruler(struct screen *screen, const struct picture *picture, SDL
     int to = zero < picture->mark ? picture->mark : zero;
     int tick = px(screen, 20);
     int width = px(screen, 40);
-    struct style style = {
-        .face = FACE_BOLD, .size = 30, .floor = FLOOR_BENCH, .colour = THEME_INK, .top = true};
-    pen_fill(screen, (SDL_Rect){from, box.y, to - from, line}, THEME_INK);
-    pen_fill(screen, (SDL_Rect){zero, box.y, line, tick}, THEME_INK);
-    pen_fill(screen, (SDL_Rect){picture->mark - line / 2, box.y, line, tick}, THEME_INK);
+    struct style style = {.face = FACE_BOLD,
+                          .size = 30,
+                          .floor = FLOOR_BENCH,
+                          .colour = screen->theme->ink,
+                          .top = true};
+    pen_fill(screen, (SDL_Rect){from, box.y, to - from, line}, screen->theme->ink);
+    pen_fill(screen, (SDL_Rect){zero, box.y, line, tick}, screen->theme->ink);
+    pen_fill(screen, (SDL_Rect){picture->mark - line / 2, box.y, line, tick}, screen->theme->ink);
     for (int i = 1; i < 8; i++) {
         int x = from + (to - from) * i / 8;
         pen_fill(screen, (SDL_Rect){x, box.y, px(screen, 2), i == 4 ? tick * 3 / 4 : tick / 2},
-                 THEME_INK);
+                 screen->theme->ink);
     }
     style.align = picture->tip_left ? ALIGN_LEFT : ALIGN_RIGHT;
     pen_text(screen,
@@ -141,10 +146,12 @@ static void draw_blade(struct screen *screen, const struct picture *picture, int
     int line = px(screen, 3);
     int x = picture->waste_left ? picture->mark - kerf : picture->mark;
     int head = px(screen, 38);
-    pen_fill(screen, (SDL_Rect){x, top + head / 2, kerf, bottom - top - head / 2}, THEME_RED);
-    pen_shape(screen, SHAPE_MARK, (SDL_Rect){x + kerf / 2 - head / 2, top, head, head}, THEME_RED);
+    pen_fill(screen, (SDL_Rect){x, top + head / 2, kerf, bottom - top - head / 2},
+             screen->theme->stop.fill);
+    pen_shape(screen, SHAPE_MARK, (SDL_Rect){x + kerf / 2 - head / 2, top, head, head},
+              screen->theme->stop.fill);
     pen_fill(screen, (SDL_Rect){picture->mark - line / 2, top + head, line, bottom - top - head},
-             THEME_INK);
+             screen->theme->ink);
 }
 
 // The words stand in the shaft itself, those of the waste on a plate, clear of its hatching.
@@ -157,12 +164,12 @@ static void draw_words(struct screen *screen, const struct picture *picture,
     struct style waste = {.face = FACE_REGULAR,
                           .size = 34,
                           .floor = FLOOR_BENCH,
-                          .colour = THEME_INK,
+                          .colour = screen->theme->ink,
                           .align = ALIGN_CENTRE};
     struct style keep = {.face = FACE_BOLD,
                          .size = 38,
                          .floor = FLOOR_BENCH,
-                         .colour = THEME_INK,
+                         .colour = screen->theme->ink,
                          .align = picture->waste_left ? ALIGN_LEFT : ALIGN_RIGHT};
     int edge = px(screen, 26);
     int width;
@@ -175,7 +182,7 @@ static void draw_words(struct screen *screen, const struct picture *picture,
     waste_box->w = width;
     waste_box->y += (waste_box->h - px(screen, 44)) / 2;
     waste_box->h = px(screen, 44);
-    pen_panel(screen, *waste_box, THEME_WASTE, THEME_WASTE, 0);
+    pen_panel(screen, *waste_box, screen->theme->waste, screen->theme->waste, 0);
     pen_text(screen, *waste_box, &waste, cut->waste);
     if (picture->waste_left) {
         keep_box->w = picture->gap - px(screen, 24) - keep_box->x;
@@ -186,13 +193,14 @@ static void draw_words(struct screen *screen, const struct picture *picture,
 }
 
 void shaft_draw(struct screen *screen, SDL_Rect box, const struct view_cut *cut) {
-    struct style blade = {.face = FACE_BOLD, .size = 32, .floor = FLOOR_BENCH, .colour = THEME_RED};
+    struct style blade = {
+        .face = FACE_BOLD, .size = 32, .floor = FLOOR_BENCH, .colour = screen->theme->stop.fill};
     SDL_Rect above = cut_top(&box, px(screen, 46));
     SDL_Rect ruler = cut_bottom(&box, px(screen, 46));
     int tall = px(screen, 100);
     SDL_Rect tube = {box.x, box.y + px(screen, 4), box.w,
                      (box.h < tall ? box.h : tall) - px(screen, 8)};
-    struct picture picture = plan_picture(tube, cut);
+    struct picture picture = plan_picture(screen->theme, tube, cut);
     int edge = px(screen, 32);
     ruler.y = tube.y + tube.h + px(screen, 4);
     above.w =

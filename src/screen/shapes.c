@@ -127,6 +127,7 @@ static void rounded(struct screen *screen, SDL_Rect box, int radius, SDL_Color c
 void pen_panel(struct screen *screen, SDL_Rect box, SDL_Color fill, SDL_Color line, int border) {
     int radius = px(screen, 12);
     if (border > 0) {
+        border += px(screen, screen->theme->outline);
         rounded(screen, box, radius, line);
         box = inset(box, border);
         radius = radius > border ? radius - border : 1;
@@ -135,15 +136,15 @@ void pen_panel(struct screen *screen, SDL_Rect box, SDL_Color fill, SDL_Color li
 }
 
 void pen_sign(struct screen *screen, SDL_Rect box, enum view_tone tone) {
-    struct theme_tone colours = theme_tone(tone);
+    struct theme_tone colours = theme_tone(screen->theme, tone);
     switch (tone) {
     case TONE_CAUTION:
-        pen_shape(screen, SHAPE_TRIANGLE, box, THEME_INK);
+        pen_shape(screen, SHAPE_TRIANGLE, box, screen->theme->ink);
         pen_shape(screen, SHAPE_TRIANGLE,
                   (SDL_Rect){box.x + box.w * 5 / 100, box.y + box.h * 6 / 100, box.w * 90 / 100,
                              box.h * 90 / 100},
                   colours.fill);
-        pen_shape(screen, SHAPE_BANG, box, THEME_INK);
+        pen_shape(screen, SHAPE_BANG, box, screen->theme->ink);
         break;
     case TONE_STOP:
         pen_shape(screen, SHAPE_OCTAGON, box, colours.fill);

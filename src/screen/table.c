@@ -43,7 +43,7 @@ void table_row(struct screen *screen, const struct table *table, SDL_Rect box, s
         struct style style = table->style;
         SDL_Rect cell = cut_left(&box, table->width[i]);
         cell.w -= px(screen, COLUMN_GAP) / 2;
-        style.colour = row == 0 ? THEME_SOFT : style.colour;
+        style.colour = row == 0 ? screen->theme->soft : style.colour;
         style.face = i == table->columns - 1 ? last_face : style.face;
         pen_text(screen, cell, &style, table->cell[row][i]);
     }
@@ -60,8 +60,9 @@ void table_row_toned(struct screen *screen, const struct table *table, SDL_Rect 
     SDL_Rect sign = cut_left(&row, table_sign_width(screen));
     SDL_Rect all = {sign.x, row.y, sign.w + row.w, row.h};
     if (!plain || selected) {
-        SDL_Color pale = plain ? THEME_BLUE_PALE : theme_tone(tone).pale;
-        pen_panel(screen, all, pale, selected ? THEME_BLUE : pale, px(screen, selected ? 4 : 1));
+        SDL_Color pale = plain ? screen->theme->work.pale : theme_tone(screen->theme, tone).pale;
+        pen_panel(screen, all, pale, selected ? screen->theme->work.fill : pale,
+                  px(screen, selected ? 4 : 1));
     }
     if (!plain) {
         pen_sign(screen,

@@ -53,12 +53,12 @@ int screen_problems(const struct screen *screen, char *buffer, size_t size) {
     int outside = 0;
     for (size_t i = 0; i < screen->text_count; i++) {
         SDL_Rect common;
-        if (!SDL_IntersectRect(&screen->text[i], &all, &common) ||
-            !SDL_RectEquals(&common, &screen->text[i])) {
+        if (!SDL_IntersectRect(&screen->text[i].box, &all, &common) ||
+            !SDL_RectEquals(&common, &screen->text[i].box)) {
             outside++;
         }
         for (size_t j = 0; j < i; j++) {
-            overlaps += SDL_HasIntersection(&screen->text[i], &screen->text[j]) ? 1 : 0;
+            overlaps += SDL_HasIntersection(&screen->text[i].box, &screen->text[j].box) ? 1 : 0;
         }
     }
     snprintf(buffer, size, "%s%d texts overlap, %d reach outside", screen->problem, overlaps,

@@ -65,6 +65,7 @@ bool screen_open(const struct screen_options *options, struct screen **ret_scree
         free(screen);
         return false;
     }
+    screen->theme = theme_named(options->theme);
     screen->volume = options->volume;
     screen->button_code = options->button_code;
     if (!open_window(screen, options, message, size) ||
