@@ -7,7 +7,7 @@ set -euo pipefail
 packages=(
     gcc cmake ninja-build pkg-config
     libsdl2-dev libsdl2-ttf-dev libpng-dev libcairo2-dev libfreetype-dev libsqlite3-dev
-    libsodium-dev libssl-dev libinih-dev libzbar-dev libturbojpeg0-dev libzint-dev
+    libsodium-dev libssl-dev libinih-dev libzbar-dev libturbojpeg0-dev libzint-dev libsystemd-dev
     libcmocka-dev libxkbcommon-dev xkb-data
 )
 if [ "${1:-}" = tests ]; then

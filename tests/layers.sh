@@ -67,6 +67,10 @@ done
 for header in sqlite3.h openssl/evp.h SDL.h zbar.h zint.h cairo/cairo.h; do
     probe command "$header" fails
 done
+for layer in core station store desk office scan screen paper; do
+    probe "$layer" systemd/sd-daemon.h fails
+done
+probe command systemd/sd-daemon.h builds
 probe store sqlite3.h builds
 probe store openssl/evp.h builds
 probe paper cairo.h builds

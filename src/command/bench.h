@@ -18,6 +18,7 @@
 #include "bench_labels.h"
 #include "bench_settings.h"
 #include "bench_signing.h"
+#include "bench_watch.h"
 
 struct bench {
     const struct bench_settings *settings;
@@ -28,6 +29,7 @@ struct bench {
     bool trace;            // states drawn and entries saved go to stdout
     bool checkpoint_due;   // something was saved since the last checkpoint
     int64_t last_input_us; // checkpoints wait for quiet
+    struct bench_watch watch;
     struct bench_backup backup;
     struct bench_labels labels;
     struct signing signing; // open while a day's log is checked, and until it is signed
@@ -72,7 +74,7 @@ enum station_lookup bench_about(void *ctx, int64_t seq, struct station_remark *r
 bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
 
 // Makes a new file beside the database, `log-2026-03-31.csv`, then `log-2026-03-31-2.csv`. Returns
-// its descriptor, or -1.
+// its descriptor, or -1. Whoever fills it may take BENCH_WATCH_LONG_US.
 int bench_new_file(const struct bench *bench, const char *begin, int64_t day_ms, const char *end,
                    char *ret_path, size_t size);
 

@@ -236,6 +236,7 @@ int bench_new_file(const struct bench *bench, const char *begin, int64_t day_ms,
     time_t seconds = (time_t)(day_ms / 1000);
     struct tm date = {0};
     char day[32] = "";
+    bench_watch_extend(&bench->watch, BENCH_WATCH_LONG_US);
     localtime_r(&seconds, &date);
     strftime(day, sizeof day, "%Y-%m-%d", &date);
     for (int i = 1; i <= EXPORTS_A_DAY; i++) {

@@ -32,6 +32,8 @@ static int64_t wait_ms(const struct bench *bench) {
     int64_t labels = bench_labels_patience(bench);
     patience = copy >= 0 && (patience < 0 || copy < patience) ? copy : patience;
     patience = labels >= 0 && (patience < 0 || labels < patience) ? labels : patience;
+    int64_t watch = bench_watch_patience(&bench->watch, bench_clock_us(&bench->clock));
+    patience = watch >= 0 && (patience < 0 || watch < patience) ? watch : patience;
     return patience < 0 ? -1 : (patience + 999) / 1000;
 }
 
@@ -39,6 +41,7 @@ static void tidy(struct bench *bench) {
     if (!may_tidy(bench) || bench_clock_us(&bench->clock) - bench->last_input_us < QUIET_US) {
         return;
     }
+    bench_watch_extend(&bench->watch, BENCH_WATCH_LONG_US);
     // Another program has the lock, or the disk is full: tried again after the next quiet.
     if (store_checkpoint(bench->store) != STORE_OK) {
         fprintf(stderr, "kerfside bench: %s\n", store_message(bench->store));
@@ -55,6 +58,21 @@ static void hear(struct bench *bench) {
     if (bench_labels_tick(bench) || copied) {
         bench->stale = true;
         bench->dirty = true;
+    }
+}
+
+// A sign of life, when one is due: the turn that ends here took input, a frame is on the screen,
+// the database answers. An entry that is not logged is tried again by the station, with its number
+// on the screen: that is no reason to end the bench.
+static void live(struct bench *bench) {
+    int64_t began = bench_clock_us(&bench->clock);
+    bool saving = bench->station.saving != SAVING_NONE;
+    bench_watch_status(&bench->watch, saving ? "NOT LOGGED: the disk does not take an entry."
+                                             : "The bench works.");
+    if (bench_watch_due(&bench->watch, began)) {
+        screen_draw(bench->screen, bench_view(bench));
+        bool alive = saving || store_alive(bench->store) == STORE_OK;
+        bench_watch_beat(&bench->watch, alive, began, bench_clock_us(&bench->clock));
     }
 }
 
@@ -92,6 +110,7 @@ static void run(struct bench *bench, struct bench_devices *devices, struct bench
         if (!ready) {
             puts("ready");
             fflush(stdout);
+            bench_watch_ready(&bench->watch);
             ready = true;
         }
         screen_wait(bench->screen, wait_ms(bench), &input);
@@ -104,7 +123,9 @@ static void run(struct bench *bench, struct bench_devices *devices, struct bench
         bench_tick(bench);
         tidy(bench);
         hear(bench);
+        live(bench);
     }
+    bench_watch_stopping(&bench->watch);
 }
 
 int bench_loop(struct bench *bench) {

@@ -1,17 +1,16 @@
 #include "bench_trouble.h"
+#include "bench_clock.h"
 #include "bench_signals.h"
 #include "station.h"
 
 #include <stdio.h>
 #include <string.h>
-#include <time.h>
 
-#define AGAIN_MS 5000
+#define AGAIN_US ((int64_t)5 * 1000000)
 
-static int64_t now_ms(void) {
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return (int64_t)now.tv_sec * 1000 + now.tv_nsec / 1000000;
+static int64_t now_us(void) {
+    const struct bench_clock clock = {.simulated = false};
+    return bench_clock_us(&clock);
 }
 
 static void wake(void *ctx) {
@@ -24,21 +23,38 @@ static void show(const struct bench_trouble *trouble, const char *message) {
     screen_draw(trouble->screen, &view);
 }
 
+static void beat(const struct bench_trouble *trouble, const char *message) {
+    int64_t began = now_us();
+    if (bench_watch_due(trouble->watch, began)) {
+        show(trouble, message);
+        bench_watch_beat(trouble->watch, true, began, now_us());
+    }
+}
+
 // Until it is time to try again, showing the message whenever the window wants it. False: end.
 static bool wait(const struct bench_trouble *trouble, const char *message,
                  const struct bench_signals *signals) {
-    int64_t due = now_ms() + AGAIN_MS;
-    for (int64_t left = AGAIN_MS; left > 0; left = due - now_ms()) {
+    int64_t due = now_us() + AGAIN_US;
+    for (int64_t left = AGAIN_US; left > 0; left = due - now_us()) {
         struct screen_input input;
-        screen_wait(trouble->screen, left, &input);
+        int64_t patience = bench_watch_patience(trouble->watch, now_us());
+        patience = patience >= 0 && patience < left ? patience : left;
+        screen_wait(trouble->screen, (patience + 999) / 1000, &input);
         if (input.kind == SCREEN_QUIT || atomic_load(&signals->asked)) {
             return false;
         }
         if (input.kind == SCREEN_DIRTY) {
             show(trouble, message);
         }
+        beat(trouble, message);
     }
     return true;
+}
+
+static void say(const struct bench_trouble *trouble, const char *message) {
+    char status[600];
+    snprintf(status, sizeof status, "The log cannot be opened: %s", message);
+    bench_watch_status(trouble->watch, status);
 }
 
 static bool again(const struct bench_trouble *trouble, const char *first,
@@ -53,8 +69,11 @@ static bool again(const struct bench_trouble *trouble, const char *first,
     }
     while (going && !opened) {
         show(trouble, message);
+        bench_watch_ready(trouble->watch);
+        say(trouble, message);
         going = wait(trouble, message, &signals);
         if (going) {
+            bench_watch_extend(trouble->watch, BENCH_WATCH_LONG_US);
             opened = store_open(trouble->path, STORE_WRITE, trouble->bench, ret_store, message,
                                 sizeof message) == STORE_OK;
         }

@@ -2,6 +2,7 @@
 
 #include "assets.h"
 #include "bench.h"
+#include "bench_safe.h"
 #include "bench_trouble.h"
 #include "boot.h"
 #include "command.h"
@@ -75,18 +76,29 @@ static bool read_settings(const struct bench_options *options, struct bench_sett
            path_option(options->button, settings->button);
 }
 
+// A bench that is watched over shows that there is no database, since nobody reads what it prints.
+static bool no_database(const char *path, bool supervised, char *message, size_t size) {
+    snprintf(message, size,
+             "There is no database %s. Make one with `kerfside demo` to try, or `kerfside import` "
+             "for your own.",
+             path);
+    fprintf(stderr, "kerfside bench: %s\n", message);
+    return supervised;
+}
+
 // False: there is no database, or no place for one. It may be there and not to be opened: then
 // *ret_store stays NULL and `message` says why.
-static bool open_store(const char *path, const char *name, struct store **ret_store, char *message,
-                       size_t size) {
+static bool open_store(const char *path, const char *name, const struct bench_watch *watch,
+                       struct store **ret_store, char *message, size_t size) {
     struct stat stat;
-    if (lstat(path, &stat) != 0 && errno == ENOENT) {
-        fprintf(stderr,
-                "kerfside bench: there is no database %s. Make one with `kerfside demo` to try, or "
-                "`kerfside import` for your own.\n",
-                path);
-        return false;
+    if (lstat(path, &stat) != 0) {
+        stat.st_size = 0;
+        if (errno == ENOENT) {
+            return no_database(path, watch->supervised, message, size);
+        }
     }
+    // It may have to be copied and brought up to date first.
+    bench_watch_extend(watch, BENCH_WATCH_LONG_US + (int64_t)stat.st_size);
     if (store_open(path, STORE_WRITE, name, ret_store, message, size) != STORE_OK) {
         fprintf(stderr, "kerfside bench: %s\n", message);
     }
@@ -128,38 +140,79 @@ static int run(const struct bench_options *options, struct bench *bench) {
     return status;
 }
 
+// With a store and a screen, or the screen alone that says why there is no store.
+static int work(const struct bench_options *options, struct bench *bench, const char *path,
+                const char *message) {
+    const struct bench_trouble trouble = {.screen = bench->screen,
+                                          .watch = &bench->watch,
+                                          .bench = bench->settings->station.bench,
+                                          .path = path,
+                                          .shots = options->shots,
+                                          .once = options->script != NULL};
+    if (bench->store == NULL && !bench_trouble(&trouble, message, &bench->store)) {
+        return trouble.once ? COMMAND_REFUSED : COMMAND_DONE;
+    }
+    // Without its key file the bench cuts all the same; the PIN's screen says what is missing.
+    supervisor_pepper("bench", options->pepper, bench->settings->pepper, bench->store);
+    return run(options, bench);
+}
+
+static int open_and_work(const struct bench_options *options, struct bench *bench,
+                         const char *path) {
+    char message[DATABASE_PATH_MAX + 256] = "";
+    int status = COMMAND_REFUSED;
+    if (open_store(path, bench->settings->station.bench, &bench->watch, &bench->store, message,
+                   sizeof message) &&
+        (bench->screen != NULL || open_screen(options, bench->settings, &bench->screen))) {
+        status = work(options, bench, path, message);
+    }
+    store_close(bench->store);
+    return status;
+}
+
+// False: it was ended while it waited for somebody.
+static bool safe(const struct bench_options *options, struct bench *bench,
+                 struct bench_starts *starts) {
+    if (!open_screen(options, bench->settings, &bench->screen)) {
+        return true; // then as usual: that ends it, with the reason
+    }
+    const struct bench_safe shown = {.screen = bench->screen,
+                                     .settings = bench->settings,
+                                     .starts = starts,
+                                     .watch = &bench->watch};
+    if (!bench_safe(&shown)) {
+        return false;
+    }
+    bench_starts_again(starts);
+    return true;
+}
+
 int command_bench(int argc, char **argv) {
     static struct bench bench; // large
     struct bench_options options = {0};
     static struct bench_settings settings; // as long as `bench`, which points to it
+    struct bench_starts starts = {.count = 0};
     char path[DATABASE_PATH_MAX];
-    char message[512];
-    int status = COMMAND_REFUSED;
+    int status = COMMAND_DONE;
     if (!read_options(argc, argv, &options)) {
         return COMMAND_USAGE;
     }
-    if (!read_settings(&options, &settings)) {
+    if (!database_path(options.db, path)) {
         return COMMAND_REFUSED;
     }
+    bench_watch_init(&bench.watch, bench_clock_us(&bench.clock));
+    if (bench.watch.supervised && options.script == NULL) {
+        bench_starts_begin(&starts, path);
+    }
+    settings = bench_settings_default();
     bench.settings = &settings;
-    if (!database_path(options.db, path) ||
-        !open_store(path, settings.station.bench, &bench.store, message, sizeof message)) {
-        return COMMAND_REFUSED;
+    bool read = read_settings(&options, &settings);
+    if (starts.count < BENCH_STARTS_SAFE || safe(&options, &bench, &starts)) {
+        status = read ? open_and_work(&options, &bench, path) : COMMAND_REFUSED;
     }
-    if (open_screen(&options, &settings, &bench.screen)) {
-        const struct bench_trouble trouble = {.screen = bench.screen,
-                                              .bench = settings.station.bench,
-                                              .path = path,
-                                              .shots = options.shots,
-                                              .once = options.script != NULL};
-        if (bench.store != NULL || bench_trouble(&trouble, message, &bench.store)) {
-            // Without its key file the bench cuts all the same; the PIN's screen says what is
-            // missing.
-            supervisor_pepper(argv[0], options.pepper, settings.pepper, bench.store);
-            status = run(&options, &bench);
-        }
-        screen_close(bench.screen);
+    screen_close(bench.screen);
+    if (status == COMMAND_DONE) {
+        bench_starts_end(&starts);
     }
-    store_close(bench.store);
     return status;
 }

@@ -270,6 +270,18 @@ void station_view(const struct station *station, struct view *ret_view);
 // What is to be seen when there is no log to work with; `message` says why, in words.
 void station_trouble(const char *bench, const char *message, struct view *ret_view);
 
+// What ended the bench the last time, as whoever started it knows.
+enum station_end {
+    STATION_END_UNKNOWN,
+    STATION_END_STILL,  // it stood still too long
+    STATION_END_SIGNAL, // `which`: its name
+    STATION_END_STATUS, // `which`: the number
+    STATION_END_MEMORY
+};
+// What is to be seen after so many starts that did not last: a press (ACTION_PRESS) tries again.
+void station_safe(const char *bench, int starts, enum station_end end, const char *which,
+                  struct view *ret_view);
+
 const char *station_state_name(enum station_state state);
 
 // True if the table allows a move; the one function that moves asks it in every build.

@@ -1,4 +1,4 @@
-// There is no log to work with: what is wrong with it, in the words of whoever looked.
+// There is nothing to work with: the log cannot be opened, or the bench does not last.
 
 #include "station_inner.h"
 
@@ -28,8 +28,8 @@ static void break_up(const char *message, struct view_notice *notice) {
     }
 }
 
-void station_trouble(const char *bench, const char *message, struct view *ret_view) {
-    static const enum word todos[] = {WORD_TROUBLE_CUT_NOT, WORD_TROUBLE_CALL, WORD_TROUBLE_WAIT};
+static void begin(const char *bench, enum word title, const enum word *todos, size_t todo_count,
+                  struct view *ret_view) {
     struct view_notice *notice = &ret_view->notice;
     memset(ret_view, 0, sizeof *ret_view);
     ret_view->body = VIEW_NOTICE;
@@ -40,12 +40,46 @@ void station_trouble(const char *bench, const char *message, struct view *ret_vi
     ret_view->status[0].health = HEALTH_BAD;
     ret_view->status_count = 1;
     notice->tone = TONE_STOP;
-    SET(notice->title, word(WORD_TROUBLE));
-    break_up(message, notice);
+    SET(notice->title, word(title));
     SET(notice->todo_title, word(WORD_NOT_LOGGED_TITLE));
-    for (size_t i = 0; i < sizeof todos / sizeof todos[0]; i++) {
+    for (size_t i = 0; i < todo_count; i++) {
         SET(notice->todo[i], word(todos[i]));
     }
-    notice->todo_count = sizeof todos / sizeof todos[0];
+    notice->todo_count = todo_count;
+}
+
+void station_trouble(const char *bench, const char *message, struct view *ret_view) {
+    static const enum word todos[] = {WORD_TROUBLE_CUT_NOT, WORD_TROUBLE_CALL, WORD_TROUBLE_WAIT};
+    begin(bench, WORD_TROUBLE, todos, sizeof todos / sizeof todos[0], ret_view);
+    break_up(message, &ret_view->notice);
     view_band(ret_view, TONE_STOP, false, WORD_TROUBLE_BAND, WORD_EMPTY);
+}
+
+static void say_line(struct view_notice *notice, enum word which, const char *what) {
+    words_fill(notice->line[notice->line_count], sizeof notice->line[0], which, what, NULL, NULL);
+    notice->line_count++;
+}
+
+void station_safe(const char *bench, int starts, enum station_end end, const char *which,
+                  struct view *ret_view) {
+    static const enum word todos[] = {WORD_SAFE_CUT_NOT, WORD_TROUBLE_CALL, WORD_SAFE_PRESS};
+    static const enum word ends[] = {[STATION_END_UNKNOWN] = WORD_SAFE_UNKNOWN,
+                                     [STATION_END_STILL] = WORD_SAFE_STILL,
+                                     [STATION_END_SIGNAL] = WORD_SAFE_SIGNAL,
+                                     [STATION_END_STATUS] = WORD_SAFE_STATUS,
+                                     [STATION_END_MEMORY] = WORD_SAFE_MEMORY};
+    struct view_action *press = &ret_view->action[0];
+    char number[LENGTH_TEXT_MAX];
+    begin(bench, WORD_SAFE, todos, sizeof todos / sizeof todos[0], ret_view);
+    say_number(starts, number);
+    say_line(&ret_view->notice, WORD_SAFE_LINE, number);
+    say_line(&ret_view->notice, ends[end], which);
+    say_line(&ret_view->notice, WORD_SAFE_UNTOUCHED, NULL);
+    view_band(ret_view, TONE_STOP, true, WORD_SAFE_BAND, WORD_EMPTY);
+    press->id = ACTION_PRESS;
+    press->tone = TONE_WORK;
+    press->enabled = true;
+    SET(press->label, word(WORD_L_PRESS));
+    SET(press->key, "F1");
+    ret_view->action_count = 1;
 }

@@ -164,6 +164,18 @@
     X(TROUBLE_CALL, "Call the supervisor, or whoever set up this bench.")                          \
     X(TROUBLE_WAIT, "It is tried again every 5 seconds.")                                          \
     X(TROUBLE_BAND, "No log, no cutting.")                                                         \
+    X(SAFE, "The bench keeps ending by itself")                                                    \
+    X(SAFE_LINE, "It was started %1 times in a short while and did not last.")                     \
+    X(SAFE_UNTOUCHED,                                                                              \
+      "So it does nothing for now: the log is not opened, nothing is written to it.")              \
+    X(SAFE_STILL, "The last time it stood still until it was ended.")                              \
+    X(SAFE_SIGNAL, "The last time the system ended it with signal %1.")                            \
+    X(SAFE_STATUS, "The last time it ended with status %1.")                                       \
+    X(SAFE_MEMORY, "The last time the machine ran out of memory.")                                 \
+    X(SAFE_UNKNOWN, "What ended it is not known. The machine's journal may say more.")             \
+    X(SAFE_CUT_NOT, "Do not cut. Write down what was cut and is not logged yet.")                  \
+    X(SAFE_PRESS, "Then press, and it starts as usual. If it ends again, this comes back.")        \
+    X(SAFE_BAND, "Press to try again.")                                                            \
     X(CHECKING, "Checking the log")                                                                \
     X(CHECKING_LINE, "It is not known yet whether the last entry is on the disk. Looking it up.")  \
     X(CHECKING_BAND, "Checking. Wait, and start no other cut.")                                    \

@@ -7,6 +7,12 @@
 
 #include <string.h>
 
+enum store_result store_alive(struct store *store) {
+    struct query query = query_open(store, STATEMENT_LOG_LAST);
+    query_step(&query);
+    return query_end(&query, "read the end of the log");
+}
+
 enum store_result store_entry(struct store *store, int64_t seq, struct entry *ret_entry) {
     struct entry entry;
     struct query query = query_open(store, STATEMENT_LOG_ENTRY);

@@ -50,6 +50,9 @@ enum store_result store_reopen(struct store *store);
 const char *store_message(const struct store *store);
 const char *store_path(const struct store *store);
 
+// Reads the end of the log, whatever that costs now: does the database still answer?
+enum store_result store_alive(struct store *store);
+
 // Truncating checkpoint under the lock; for idle moments.
 enum store_result store_checkpoint(struct store *store);
 

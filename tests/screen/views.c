@@ -30,6 +30,7 @@ static const struct fixture fixtures[] = {
     {"resume", view_resume_tip, FIXTURE_DRAWN},
     {"logged", view_logged_club, FIXTURE_KEPT},
     {"not-logged", view_not_logged, FIXTURE_KEPT},
+    {"safe", view_safe, FIXTURE_KEPT},
     {"consent", view_consent_column, FIXTURE_LONGEST},
     {"log", view_log_open, FIXTURE_KEPT},
     {"log-note", view_log_note, FIXTURE_LONGEST},

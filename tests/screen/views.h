@@ -65,6 +65,7 @@ void view_wrong(struct view *view);
 void view_resume_tip(struct view *view);
 void view_logged_club(struct view *view);
 void view_not_logged(struct view *view);
+void view_safe(struct view *view);
 void view_consent_column(struct view *view);
 // views_review.c
 void view_log_open(struct view *view);

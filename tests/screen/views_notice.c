@@ -1,5 +1,6 @@
 // Panels: holds, the choice after a long press, logged, not logged.
 
+#include "station.h"
 #include "views.h"
 
 static void line(struct view *view, const char *text) {
@@ -109,6 +110,10 @@ void view_not_logged(struct view *view) {
     PUT(view->notice.mark_label, "Cut off the tip");
     view->notice.mark = views_mark(SIXTEENTHS(2, 10));
     views_band(view, TONE_STOP, false, "NOT LOGGED. Write it down and wait.", "");
+}
+
+void view_safe(struct view *view) {
+    station_safe("Bench 2", 4, STATION_END_SIGNAL, "SEGV", view);
 }
 
 void view_consent_column(struct view *view) {

@@ -1,0 +1,1 @@
+#error "only src/command may include systemd/sd-daemon.h"
