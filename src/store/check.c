@@ -51,10 +51,25 @@ static enum store_result foreign_keys(struct store *store, struct store_check *c
     return result == STORE_NONE ? STORE_OK : result;
 }
 
-// The counts know the last entry too: a tail that was cut off shows.
+// Of a copy of an older schema: whether its times are kept as db/0010 has them.
+static enum store_result has_spans(struct store *store, struct store_check *check, bool *ret) {
+    struct query query = query_open(store, STATEMENT_CHECK_HAS_SPANS);
+    if (query_step(&query)) {
+        *ret = query_number(&query, 0) != 0;
+    }
+    return ended(store, &query, "read what is kept of times", check);
+}
+
+// The spans of time know the last entry too: a tail that was cut off shows.
 static enum store_result tail(struct store *store, struct store_check *check) {
     int64_t last = 0;
-    struct query query = query_open(store, STATEMENT_CHECK_TAIL);
+    bool spans = true;
+    enum store_result asked = has_spans(store, check, &spans);
+    if (asked != STORE_OK) {
+        return asked;
+    }
+    struct query query =
+        query_open(store, spans ? STATEMENT_CHECK_TAIL : STATEMENT_CHECK_TAIL_BEFORE_SPANS);
     if (query_step(&query)) {
         last = query_number(&query, 0);
     }
@@ -63,8 +78,7 @@ static enum store_result tail(struct store *store, struct store_check *check) {
         check->first_bad = check->entries + 1;
         result = found(check, "Entries are missing at the end of the log.", "");
     } else if (result == STORE_OK && last < check->entries) {
-        result =
-            found(check, "The counts of the days do not know the last entries of the log.", "");
+        result = found(check, "The times of the entries do not know the last ones of the log.", "");
     }
     return result;
 }

@@ -44,10 +44,16 @@ struct day_change day_of_about(const struct entry *entry, const struct entry *ab
     };
 }
 
-static enum store_result add(struct store *store, int64_t seq, const struct day_change *own) {
+static enum store_result span(struct store *store, int64_t seq, int64_t quarter) {
+    struct query query = query_open(store, STATEMENT_SPAN_ADD);
+    query_bind_number(&query, quarter);
+    query_bind_number(&query, seq);
+    return query_run(&query, "note the time of the entry");
+}
+
+static enum store_result add(struct store *store, const struct day_change *own) {
     struct query query = query_open(store, STATEMENT_QUARTER_ADD);
     query_bind_number(&query, own->quarter);
-    query_bind_number(&query, seq);
     query_bind_number(&query, own->done);
     query_bind_number(&query, own->cuts);
     query_bind_number(&query, own->off);
@@ -68,7 +74,10 @@ enum store_result day_entry(struct store *store, const struct entry *entry, enum
                             enum stage after) {
     struct entry about;
     struct day_change own = day_own(entry, before, after);
-    enum store_result result = add(store, entry->seq, &own);
+    enum store_result result = span(store, entry->seq, own.quarter);
+    if (result == STORE_OK) {
+        result = add(store, &own);
+    }
     if (result == STORE_OK && day_is_about(entry, before, after)) {
         result = store_entry(store, entry->refers, &about);
         if (result == STORE_OK) {

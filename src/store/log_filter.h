@@ -13,9 +13,15 @@ struct log_range {
     int64_t to_ms;
 };
 
-// The entries that can lie in the filter's time, by the counts of the quarters.
-enum store_result log_filter_range(struct store *store, const struct log_filter *filter,
-                                   struct log_range *ret_range);
+// The entries that can lie in the filter's time, newest first: a stretch for each run of the clock
+// that has quarters of it. To be released.
+struct log_ranges {
+    size_t count;
+    struct log_range *range;
+};
+enum store_result log_filter_ranges(struct store *store, const struct log_filter *filter,
+                                    struct log_ranges *ret_ranges);
+void log_ranges_release(struct log_ranges *ranges);
 
 // `filter` and `range` must outlive the query.
 void log_filter_bind(struct query *query, const struct log_filter *filter,

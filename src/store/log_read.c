@@ -2,7 +2,6 @@
 // without passing over the others.
 
 #include "chain.h"
-#include "day.h"
 #include "log_lists.h"
 
 #include <string.h>
@@ -25,46 +24,6 @@ enum store_result store_entry(struct store *store, int64_t seq, struct entry *re
         *ret_entry = entry;
     }
     return result;
-}
-
-enum store_result log_filter_range(struct store *store, const struct log_filter *filter,
-                                   struct log_range *ret_range) {
-    struct log_range range = {
-        .first_seq = 1,
-        .last_seq = INT64_MAX,
-        .from_ms = filter->from_ms == 0 ? INT64_MIN : filter->from_ms,
-        .to_ms = filter->to_ms == 0 ? INT64_MAX : filter->to_ms,
-    };
-    if (filter->from_ms != 0 || filter->to_ms != 0) {
-        struct query query = query_open(store, STATEMENT_QUARTER_RANGE);
-        query_bind_number(&query, day_quarter(range.from_ms));
-        query_bind_number(&query, day_quarter(range.to_ms));
-        if (query_step(&query)) {
-            range.first_seq = query_number(&query, 0);
-            range.last_seq = query_number(&query, 1);
-        }
-        enum store_result result = query_end(&query, "find the time in the log");
-        if (result != STORE_OK) {
-            return result;
-        }
-    }
-    *ret_range = range;
-    return STORE_OK;
-}
-
-void log_filter_bind(struct query *query, const struct log_filter *filter,
-                     const struct log_range *range) {
-    query_bind_number(query, range->first_seq);
-    query_bind_number(query, range->last_seq);
-    query_bind_number(query, range->from_ms);
-    query_bind_number(query, range->to_ms);
-    query_bind_text(query, filter->build);
-    query_bind_text(query, filter->worker);
-    query_bind_text(query, filter->ticket);
-    query_bind_text(query, verdict_text(filter->verdict));
-    query_bind_text(query, filter->bench);
-    query_bind_number(query, filter->needs_decision);
-    query_bind_text(query, filter->material);
 }
 
 static void read_line(struct query *query, struct log_line *line) {
@@ -122,25 +81,35 @@ static enum store_result read_lists(struct store *store, struct log_lists *lists
     return result == STORE_NONE ? STORE_OK : result;
 }
 
-static enum store_result read_log(struct store *store, const struct log_filter *filter,
-                                  int64_t before, struct log_line *lines, int max, int *ret_count) {
-    struct log_range range;
+static enum store_result read_range(struct store *store, const struct log_filter *filter,
+                                    const struct log_range *range, struct log_line *lines, int max,
+                                    int *ret_count) {
     struct log_lists lists;
-    enum store_result result = log_filter_range(store, filter, &range);
-    if (result != STORE_OK) {
-        return result;
-    }
-    if (before > 0 && before <= range.last_seq) {
-        range.last_seq = before - 1;
-    }
-    result = log_lists_open(store, filter, &range, true, &lists);
+    enum store_result result = log_lists_open(store, filter, range, true, &lists);
     if (result == STORE_NONE) {
-        return read_all(store, filter, &range, lines, max, ret_count);
+        return read_all(store, filter, range, lines, max, ret_count);
     }
     if (result == STORE_OK) {
-        result = read_lists(store, &lists, filter, &range, lines, max, ret_count);
+        result = read_lists(store, &lists, filter, range, lines, max, ret_count);
         log_lists_release(&lists);
     }
+    return result;
+}
+
+static enum store_result read_log(struct store *store, const struct log_filter *filter,
+                                  int64_t before, struct log_line *lines, int max, int *ret_count) {
+    struct log_ranges ranges;
+    enum store_result result = log_filter_ranges(store, filter, &ranges);
+    for (size_t i = 0; result == STORE_OK && i < ranges.count && *ret_count < max; i++) {
+        struct log_range range = ranges.range[i];
+        if (before > 0 && before <= range.last_seq) {
+            range.last_seq = before - 1;
+        }
+        if (range.first_seq <= range.last_seq) {
+            result = read_range(store, filter, &range, lines, max, ret_count);
+        }
+    }
+    log_ranges_release(&ranges);
     return result;
 }
 
@@ -170,12 +139,13 @@ int store_log_choices(struct store *store, enum log_choice choice, char texts[][
     return result == STORE_OK || result == STORE_NONE ? count : -1;
 }
 
-static enum store_result give(struct query *query, store_entry_each *each, void *context) {
+// *more: nobody said yet that it is enough.
+static enum store_result give(struct query *query, store_entry_each *each, void *context,
+                              bool *more) {
     struct entry entry;
-    bool more = true;
-    while (more && query_step(query)) {
+    while (*more && query_step(query)) {
         chain_read(query, &entry);
-        more = !query->odd && each(context, &entry);
+        *more = !query->odd && each(context, &entry);
     }
     enum store_result result = query_end(query, "read the log");
     return result == STORE_NONE ? STORE_OK : result;
@@ -183,12 +153,11 @@ static enum store_result give(struct query *query, store_entry_each *each, void 
 
 static enum store_result give_lists(struct store *store, struct log_lists *lists,
                                     const struct log_filter *filter, const struct log_range *range,
-                                    store_entry_each *each, void *context) {
+                                    store_entry_each *each, void *context, bool *more) {
     enum store_result result = STORE_OK;
     struct entry entry;
     int64_t seq;
-    bool more = true;
-    while (more && result == STORE_OK) {
+    while (*more && result == STORE_OK) {
         result = log_lists_next(lists, &seq);
         if (result != STORE_OK) {
             break;
@@ -201,30 +170,38 @@ static enum store_result give_lists(struct store *store, struct log_lists *lists
             chain_read(&query, &entry);
         }
         if (query_passes(&result, query_end(&query, "read the log")) && there) {
-            more = each(context, &entry);
+            *more = each(context, &entry);
         }
     }
     return result == STORE_NONE ? STORE_OK : result;
 }
 
-static enum store_result give_log(struct store *store, const struct log_filter *filter,
-                                  store_entry_each *each, void *context) {
-    struct log_range range;
+static enum store_result give_range(struct store *store, const struct log_filter *filter,
+                                    const struct log_range *range, store_entry_each *each,
+                                    void *context, bool *more) {
     struct log_lists lists;
-    enum store_result result = log_filter_range(store, filter, &range);
-    if (result != STORE_OK) {
-        return result;
-    }
-    result = log_lists_open(store, filter, &range, false, &lists);
+    enum store_result result = log_lists_open(store, filter, range, false, &lists);
     if (result == STORE_NONE) {
         struct query query = query_open(store, STATEMENT_LOG_EXPORT);
-        log_filter_bind(&query, filter, &range);
-        return give(&query, each, context);
+        log_filter_bind(&query, filter, range);
+        return give(&query, each, context, more);
     }
     if (result == STORE_OK) {
-        result = give_lists(store, &lists, filter, &range, each, context);
+        result = give_lists(store, &lists, filter, range, each, context, more);
         log_lists_release(&lists);
     }
+    return result;
+}
+
+static enum store_result give_log(struct store *store, const struct log_filter *filter,
+                                  store_entry_each *each, void *context) {
+    struct log_ranges ranges;
+    bool more = true;
+    enum store_result result = log_filter_ranges(store, filter, &ranges);
+    for (size_t i = ranges.count; result == STORE_OK && more && i > 0; i--) {
+        result = give_range(store, filter, &ranges.range[i - 1], each, context, &more);
+    }
+    log_ranges_release(&ranges);
     return result;
 }
 
@@ -240,8 +217,9 @@ enum store_result store_log_each(struct store *store, const struct log_filter *f
 
 enum store_result store_log_about(struct store *store, int64_t first_seq, int64_t last_seq,
                                   store_entry_each *each, void *context) {
+    bool more = true;
     struct query query = query_open(store, STATEMENT_LOG_ABOUT);
     query_bind_number(&query, first_seq);
     query_bind_number(&query, last_seq);
-    return give(&query, each, context);
+    return give(&query, each, context, &more);
 }

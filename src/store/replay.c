@@ -6,6 +6,7 @@
 #include <string.h>
 
 _Static_assert(TICKET_TEXT_MAX == TABLE_KEY_SIZE, "a ticket is a key");
+_Static_assert(2 * sizeof(int64_t) == TABLE_KEY_SIZE, "a run and a quarter are a key");
 
 struct replay replay_init(struct store *store) {
     return (struct replay){
@@ -14,6 +15,7 @@ struct replay replay_init(struct store *store) {
         .shafts = table_init(sizeof(struct replay_shaft)),
         .heads = table_init(sizeof(struct replay_head)),
         .quarters = table_init(sizeof(struct replay_quarter)),
+        .spans = table_init(sizeof(struct replay_span)),
         .orders = table_init(sizeof(struct replay_order)),
     };
 }
@@ -23,12 +25,18 @@ void replay_release(struct replay *replay) {
     table_release(&replay->shafts);
     table_release(&replay->heads);
     table_release(&replay->quarters);
+    table_release(&replay->spans);
     table_release(&replay->orders);
 }
 
 void replay_number_key(int64_t number, uint8_t ret_key[TABLE_KEY_SIZE]) {
     memset(ret_key, 0, TABLE_KEY_SIZE);
     memcpy(ret_key, &number, sizeof number);
+}
+
+void replay_span_key(int64_t run, int64_t quarter, uint8_t ret_key[TABLE_KEY_SIZE]) {
+    memcpy(ret_key, &run, sizeof run);
+    memcpy(ret_key + sizeof run, &quarter, sizeof quarter);
 }
 
 void replay_ticket_key(const char *ticket, uint8_t ret_key[TABLE_KEY_SIZE]) {
@@ -50,7 +58,23 @@ static struct replay_shaft *shaft(struct replay *replay, const char *ticket) {
 
 // --- times -------------------------------------------------------------------------------------
 
-static struct replay_quarter *count(struct replay *replay, const struct day_change *change) {
+static bool span(struct replay *replay, int64_t seq, int64_t quarter) {
+    uint8_t key[TABLE_KEY_SIZE];
+    bool new;
+    if (replay->run == 0 || quarter < replay->quarter) {
+        replay->run++;
+    }
+    replay->quarter = quarter;
+    replay_span_key(replay->run, quarter, key);
+    struct replay_span *span = table_take(&replay->spans, key, &new);
+    if (span != NULL) {
+        span->first = new ? seq : span->first;
+        span->last = seq;
+    }
+    return span != NULL;
+}
+
+static bool count(struct replay *replay, const struct day_change *change) {
     uint8_t key[TABLE_KEY_SIZE];
     bool new;
     replay_number_key(change->quarter, key);
@@ -61,18 +85,15 @@ static struct replay_quarter *count(struct replay *replay, const struct day_chan
         quarter->off += change->off;
         quarter->holds += change->holds;
     }
-    return quarter;
+    return quarter != NULL;
 }
 
 static enum store_result times(struct replay *replay, const struct entry *entry, enum stage before,
                                enum stage after) {
     struct day_change own = day_own(entry, before, after);
-    struct replay_quarter *quarter = count(replay, &own);
-    if (quarter == NULL) {
+    if (!span(replay, entry->seq, own.quarter) || !count(replay, &own)) {
         return no_memory(replay);
     }
-    quarter->first = quarter->first == 0 ? entry->seq : quarter->first;
-    quarter->last = entry->seq;
     if (!day_is_about(entry, before, after)) {
         return STORE_OK;
     }
@@ -82,7 +103,7 @@ static enum store_result times(struct replay *replay, const struct entry *entry,
         return result == STORE_NONE ? STORE_OK : result; // its club did not let it pass
     }
     struct day_change other = day_of_about(entry, &about, before, after);
-    return count(replay, &other) == NULL ? no_memory(replay) : STORE_OK;
+    return count(replay, &other) ? STORE_OK : no_memory(replay);
 }
 
 // --- parts -------------------------------------------------------------------------------------

@@ -38,8 +38,12 @@ struct replay_head { // with a dry fit
 
 struct replay_quarter {
     uint8_t key[TABLE_KEY_SIZE]; // its number
-    int64_t first, last;
     int64_t done, cuts, off, holds;
+};
+
+struct replay_span {             // the entries of a quarter in a run of the clock, see db/0010
+    uint8_t key[TABLE_KEY_SIZE]; // run and quarter
+    int64_t first, last;
 };
 
 struct replay_order {
@@ -53,13 +57,16 @@ struct replay {
     int64_t imported; // the last import
     int64_t bad;      // the first entry whose club was not there yet, or not any more; 0: none
     char problem[160];
-    struct table clubs, shafts, heads, quarters, orders;
+    int64_t run;     // of the clock, of the last entry; 0: none yet
+    int64_t quarter; // of it
+    struct table clubs, shafts, heads, quarters, spans, orders;
 };
 
 struct replay replay_init(struct store *store);
 void replay_release(struct replay *replay);
 
 void replay_number_key(int64_t number, uint8_t ret_key[TABLE_KEY_SIZE]);
+void replay_span_key(int64_t run, int64_t quarter, uint8_t ret_key[TABLE_KEY_SIZE]);
 void replay_ticket_key(const char *ticket, uint8_t ret_key[TABLE_KEY_SIZE]);
 
 // The next entry, whose hash was right. After one that could not follow no more are taken: what is

@@ -220,8 +220,7 @@ static enum store_result heads(const struct replay *replay, struct store_check *
 // --- times -------------------------------------------------------------------------------------
 
 static bool same_quarter(struct query *query, const struct replay_quarter *quarter) {
-    const int64_t said[] = {quarter->first, quarter->last, quarter->done,
-                            quarter->cuts,  quarter->off,  quarter->holds};
+    const int64_t said[] = {quarter->done, quarter->cuts, quarter->off, quarter->holds};
     bool same = true;
     for (int i = 0; i < (int)(sizeof said / sizeof said[0]); i++) {
         same = query_number(query, i + 1) == said[i] && same;
@@ -251,6 +250,29 @@ static enum store_result quarters(const struct replay *replay, struct store_chec
     return result;
 }
 
+static enum store_result spans(const struct replay *replay, struct store_check *check) {
+    enum store_result result = STORE_OK;
+    size_t rows = 0;
+    struct query query = query_open(replay->store, STATEMENT_CHECK_SPANS);
+    while (result == STORE_OK && query_step(&query)) {
+        uint8_t key[TABLE_KEY_SIZE];
+        replay_span_key(query_number(&query, 0), query_number(&query, 1), key);
+        const struct replay_span *span = table_find(&replay->spans, key);
+        rows++;
+        if (span == NULL || query_number(&query, 2) != span->first ||
+            query_number(&query, 3) != span->last) {
+            result = STORE_REFUSED;
+        }
+    }
+    result = over(&query, "compare the times of the entries with the log", result);
+    if (result == STORE_REFUSED || (result == STORE_OK && rows != replay->spans.count)) {
+        snprintf(check->problem, sizeof check->problem,
+                 "The list of the times of the entries is not what the log says.");
+        result = STORE_REFUSED;
+    }
+    return result;
+}
+
 enum store_result replay_compare(const struct replay *replay, struct store_check *check) {
     if (replay->bad != 0) {
         check->first_bad = replay->bad;
@@ -266,6 +288,9 @@ enum store_result replay_compare(const struct replay *replay, struct store_check
     }
     if (result == STORE_OK) {
         result = quarters(replay, check);
+    }
+    if (result == STORE_OK) {
+        result = spans(replay, check);
     }
     return result == STORE_OK ? replay_desk(replay, check) : result;
 }

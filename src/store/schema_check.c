@@ -21,6 +21,7 @@ static const char *const digests[] = {
     "fc84eee4d92b6d83d53fa37ea980cd3e68fa6f7b8aa5e2fc8ff00b9c03282cc4",
     "2d2ad53e432f66ec1617f9020e32c83a16ef2dfc56537777438c1637ebcf7566",
     "7ec4228b40eff8b87144582a3eae616645dc59ec8cb4e98bfcec54f5b2cc3788",
+    "c545d72bba6b0742595fab8e2517ed27dbb53387b8db27e43794d737a434c9d5",
 };
 #define DIGESTS (sizeof digests / sizeof digests[0])
 

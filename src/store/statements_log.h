@@ -70,13 +70,21 @@
       LOG_SIGNED "AND substr(note, 1, 10) BETWEEN ? AND ? ORDER BY seq DESC LIMIT 1")              \
     X(SIGNED_OVER, LOG_SIGNED "AND seq > ? ORDER BY seq LIMIT 1")                                  \
     X(QUARTER_ADD,                                                                                 \
-      "INSERT INTO log_quarter (quarter, first_seq, last_seq, clubs_done, cuts, "                  \
-      "out_of_tolerance, holds) VALUES (?1, ?2, ?2, ?3, ?4, ?5, ?6) "                              \
-      "ON CONFLICT (quarter) DO UPDATE SET last_seq = ?2, clubs_done = clubs_done + ?3, "          \
-      "cuts = cuts + ?4, out_of_tolerance = out_of_tolerance + ?5, holds = holds + ?6")            \
-    X(QUARTER_RANGE,                                                                               \
-      "SELECT coalesce(min(first_seq), 1), coalesce(max(last_seq), 0) FROM log_quarter "           \
-      "WHERE quarter BETWEEN ? AND ?")                                                             \
+      "INSERT INTO log_quarter (quarter, clubs_done, cuts, out_of_tolerance, holds) "              \
+      "VALUES (?1, ?2, ?3, ?4, ?5) ON CONFLICT (quarter) DO UPDATE SET "                           \
+      "clubs_done = clubs_done + ?2, cuts = cuts + ?3, "                                           \
+      "out_of_tolerance = out_of_tolerance + ?4, holds = holds + ?5")                              \
+    X(SPAN_ADD,                                                                                    \
+      "INSERT INTO log_span (run, quarter, first_seq, last_seq) SELECT coalesce((SELECT "          \
+      "run + (quarter > ?1) FROM log_span ORDER BY run DESC, quarter DESC LIMIT 1), 1), "          \
+      "?1, ?2, ?2 WHERE true ON CONFLICT (run, quarter) DO UPDATE SET last_seq = ?2")              \
+    X(SPAN_FIND,                                                                                   \
+      "SELECT first_seq, last_seq FROM (WITH RECURSIVE r (run) AS (SELECT max(run) FROM log_span " \
+      "UNION ALL SELECT run - 1 FROM r WHERE run > 1) SELECT (SELECT s.first_seq FROM log_span "   \
+      "AS s WHERE s.run = r.run AND s.quarter >= ?1 ORDER BY s.quarter LIMIT 1) AS first_seq, "    \
+      "(SELECT s.last_seq FROM log_span AS s WHERE s.run = r.run AND s.quarter <= ?2 "             \
+      "ORDER BY s.quarter DESC LIMIT 1) AS last_seq FROM r) WHERE first_seq <= last_seq "          \
+      "ORDER BY first_seq DESC")                                                                   \
     X(QUARTER_SUM,                                                                                 \
       "SELECT coalesce(sum(clubs_done), 0), coalesce(sum(cuts), 0), "                              \
       "coalesce(sum(out_of_tolerance), 0), coalesce(sum(holds), 0), "                              \
@@ -98,8 +106,8 @@
     X(CHECK_SHAFTS, "SELECT ticket, life, remaining, raw_length FROM shaft")                       \
     X(CHECK_HEADS, "SELECT ticket, bore_height, dry_fit_overall, dry_fit_raw FROM head")           \
     X(CHECK_QUARTERS,                                                                              \
-      "SELECT quarter, first_seq, last_seq, clubs_done, cuts, out_of_tolerance, holds "            \
-      "FROM log_quarter")                                                                          \
+      "SELECT quarter, clubs_done, cuts, out_of_tolerance, holds FROM log_quarter")                \
+    X(CHECK_SPANS, "SELECT run, quarter, first_seq, last_seq FROM log_span")                       \
     X(CHECK_ORDERS, "SELECT name, changed_seq FROM build")                                         \
     X(CHECK_CHANGED, "SELECT seq FROM change WHERE seq < ? AND seq > ? ORDER BY seq DESC LIMIT 1") \
     X(CHECK_RANKS,                                                                                 \
@@ -118,7 +126,11 @@
       "LEFT JOIN facet AS f ON f.id = e.facet LEFT JOIN log AS l ON l.seq = e.seq "                \
       "WHERE (f.bench = l.bench AND f.worker = l.worker AND f.verdict = l.verdict) IS NOT TRUE "   \
       "LIMIT 1), 0)")                                                                              \
-    X(CHECK_TAIL, "SELECT coalesce(max(last_seq), 0) FROM log_quarter")                            \
+    X(CHECK_TAIL,                                                                                  \
+      "SELECT coalesce((SELECT last_seq FROM log_span ORDER BY run DESC, quarter DESC LIMIT 1), "  \
+      "0)")                                                                                        \
+    X(CHECK_HAS_SPANS, "SELECT count(*) FROM sqlite_schema WHERE name = 'log_span'")               \
+    X(CHECK_TAIL_BEFORE_SPANS, "SELECT coalesce(max(last_seq), 0) FROM log_quarter")               \
     X(QUARTER_CHANGE,                                                                              \
       "UPDATE log_quarter SET clubs_done = clubs_done + ?2, cuts = cuts + ?3, "                    \
       "out_of_tolerance = out_of_tolerance + ?4 WHERE quarter = ?1")

@@ -379,12 +379,14 @@ int main(int argc, char **argv) {
     sqlite3_finalize(last);
     catalogue(&fill);
     everything(&fill, clubs, entries);
-    run(&fill,
-        "DELETE FROM log_quarter; INSERT INTO log_quarter (quarter, first_seq, last_seq, "
-        "clubs_done, cuts, out_of_tolerance, holds) SELECT wall_ms / 900000, min(seq), max(seq), "
-        "sum(kind = 'measure' AND (SELECT stage FROM club WHERE id = club_id) = 'done'), "
-        "sum(kind IN ('tip_cut', 'butt_cut')), sum(kind = 'measure' AND verdict = 'short'), "
-        "sum(kind = 'hold') FROM log GROUP BY 1");
+    run(&fill, "DELETE FROM log_quarter; INSERT INTO log_quarter (quarter, "
+               "clubs_done, cuts, out_of_tolerance, holds) SELECT wall_ms / 900000, "
+               "sum(kind = 'measure' AND (SELECT stage FROM club WHERE id = club_id) = 'done'), "
+               "sum(kind IN ('tip_cut', 'butt_cut')), sum(kind = 'measure' AND verdict = 'short'), "
+               "sum(kind = 'hold') FROM log GROUP BY 1;"
+               "INSERT INTO log_span (run, quarter, first_seq, last_seq) "
+               "SELECT 2, wall_ms / 900000, min(seq), max(seq) FROM log "
+               "WHERE seq > (SELECT max(last_seq) FROM log_span) GROUP BY 2");
     run(&fill, "COMMIT; PRAGMA wal_checkpoint(TRUNCATE)");
     sqlite3_stmt *open = sqlite3_next_stmt(fill.db, NULL);
     while (open != NULL) {

@@ -46,8 +46,8 @@ void fixture_scrap(struct store *store, bool there);
 // after it (version2.sql).
 void fixture_version(const char *path, int version);
 // The newest schema and the one after it.
-#define SCHEMA_NEWEST 9
-#define SCHEMA_NEXT 10
+#define SCHEMA_NEWEST 10
+#define SCHEMA_NEXT 11
 #define SCHEMA_TEXT_(number) #number
 #define SCHEMA_TEXT(number) SCHEMA_TEXT_(number)
 #define BEFORE_NEWEST ".before-" SCHEMA_TEXT(SCHEMA_NEWEST)

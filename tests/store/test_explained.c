@@ -147,8 +147,9 @@ static void finds_any_changed_shaft(void **state) {
     static const struct edit changes[] = {
         {"life", "'raw'"},
         {"life", "'cut'"},
-        {"life", "iif(club IS NULL, 'scrap', life)"}, // the schema sees a club's   {"remaining",
-                                                      // "ifnull(remaining, 0) + 1"},
+        // The schema itself sees a club's shaft that is scrap.
+        {"life", "iif(club IS NULL, 'scrap', life)"},
+        {"remaining", "ifnull(remaining, 0) + 1"},
         {"remaining", "NULL"},
     };
     (void)state;
@@ -188,12 +189,8 @@ static void finds_any_changed_dry_fit(void **state) {
 
 static void finds_any_changed_count(void **state) {
     static const struct edit quarters[] = {
-        {"quarter", "quarter + 1000"},
-        {"first_seq", "first_seq + 1"},
-        {"last_seq", "max(last_seq - 1, 1)"},
-        {"clubs_done", "clubs_done + 1"},
-        {"cuts", "cuts + 1"},
-        {"out_of_tolerance", "out_of_tolerance + 1"},
+        {"quarter", "quarter + 1000"}, {"clubs_done", "clubs_done + 1"},
+        {"cuts", "cuts + 1"},          {"out_of_tolerance", "out_of_tolerance + 1"},
         {"holds", "holds + 1"},
     };
     (void)state;
@@ -205,7 +202,7 @@ static void finds_any_changed_count(void **state) {
     fixture_exec(raw, "UPDATE log_quarter SET quarter = -quarter");
     expect_found("counts of the days", "quarter");
     fixture_exec(raw, "UPDATE log_quarter SET quarter = -quarter;"
-                      "INSERT INTO log_quarter VALUES (5, 1, 1, 0, 0, 0, 0)");
+                      "INSERT INTO log_quarter VALUES (5, 0, 0, 0, 0)");
     expect_found("counts of the days", "one more");
     fixture_exec(raw, "DELETE FROM log_quarter WHERE quarter = 5;"
                       "UPDATE club_count SET clubs = clubs + 1 WHERE stage = 'done'");
@@ -215,6 +212,34 @@ static void finds_any_changed_count(void **state) {
     expect_found("done Nowhere", "one more count");
     fixture_exec(raw, "DELETE FROM club_count");
     expect_found("counts of clubs", "no counts");
+}
+
+static void finds_any_changed_time(void **state) {
+    static const char says[] = "list of the times of the entries";
+    static const struct edit spans[] = {
+        {"run", "0"},
+        {"quarter", "quarter - 1"},
+        {"first_seq", "first_seq + 1"},
+    };
+    (void)state;
+    // The last column is looked at before: it says where the log ends.
+    assert_int_equal(fixture_number(raw, "SELECT count(*) FROM pragma_table_info('log_span')"),
+                     COUNT(spans) + 1);
+    for (size_t i = 0; i < COUNT(spans); i++) {
+        char sql[160];
+        fixture_exec(raw, "CREATE TEMP TABLE kept AS SELECT * FROM log_span");
+        snprintf(sql, sizeof sql, "UPDATE log_span SET %s = %s WHERE first_seq = 1",
+                 spans[i].column, spans[i].value);
+        fixture_exec(raw, sql);
+        expect_found(says, sql);
+        fixture_exec(raw, "DELETE FROM log_span; INSERT INTO log_span SELECT * FROM kept;"
+                          "DROP TABLE kept");
+    }
+    fixture_exec(raw, "UPDATE log_span SET last_seq = last_seq - 1 WHERE first_seq = 1");
+    expect_found("", "last_seq");
+    fixture_exec(raw, "UPDATE log_span SET last_seq = last_seq + 1 WHERE first_seq = 1;"
+                      "INSERT INTO log_span VALUES (0, 5, 1, 1)");
+    expect_found(says, "one more");
 }
 
 static void finds_a_club_that_is_gone(void **state) {
@@ -308,7 +333,8 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         STEP(finds_any_changed_club),    STEP(finds_any_changed_shaft),
         STEP(finds_any_changed_dry_fit), STEP(finds_any_changed_count),
-        STEP(finds_a_club_that_is_gone), STEP(finds_any_changed_cell),
+        STEP(finds_any_changed_time),    STEP(finds_a_club_that_is_gone),
+        STEP(finds_any_changed_cell),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
