@@ -21,9 +21,9 @@ static const struct {
     {"plan", command_plan},         {"read", command_read},
     {"report", command_report},     {"restore", command_restore},
     {"pick", command_pick},         {"queue", command_queue},
-    {"stock", command_stock},       {"sign", command_sign},
-    {"tickets", command_tickets},   {"--help", command_help},
-    {"--version", command_version},
+    {"settings", command_settings}, {"stock", command_stock},
+    {"sign", command_sign},         {"tickets", command_tickets},
+    {"--help", command_help},       {"--version", command_version},
 };
 
 // A command is done only when all it said was written.

@@ -19,9 +19,11 @@
 #include "bench_settings.h"
 #include "bench_signing.h"
 #include "bench_watch.h"
+#include "settings_file.h"
 
 struct bench {
-    const struct bench_settings *settings;
+    const struct bench_settings *settings; // those of `now`
+    struct settings_now *now;              // and where they are from
     struct store *store;
     struct screen *screen;
     struct bench_clock clock;

@@ -1,3 +1,5 @@
+// How a value of each kind is read.
+
 #include "bench_set.h"
 #include "text.h"
 
@@ -31,7 +33,8 @@ bool bench_set_text(const char *value, char *buffer, size_t size) {
     return true;
 }
 
-bool bench_set_readable(const char *value) {
+// Characters a person can read, whole ones.
+static bool readable(const char *value) {
     size_t left = strlen(value);
     while (left > 0) {
         size_t size = text_utf8_size(value, left);
@@ -44,12 +47,50 @@ bool bench_set_readable(const char *value) {
     return true;
 }
 
-bool bench_set_length(const char *value, length_nm low, length_nm high, length_nm *ret) {
+static bool set_length(const struct bench_key *key, const char *value, length_nm *to) {
     length_nm length;
-    if (length_parse(value, LENGTH_UNIT_INCH, &length, NULL) != LENGTH_OK || length < low ||
-        length > high) {
+    if (length_parse(value, LENGTH_UNIT_INCH, &length, NULL) != LENGTH_OK || length < key->low ||
+        length > key->high) {
         return false;
     }
-    *ret = length;
+    *to = length;
     return true;
+}
+
+// The index of the word, into a bool or an enum.
+static bool set_choice(const struct bench_key *key, const char *value, void *to) {
+    for (int i = 0; key->words[i] != NULL; i++) {
+        if (strcmp(key->words[i], value) == 0) {
+            if (key->size == sizeof(bool)) {
+                *(bool *)to = i != 0;
+            } else {
+                *(int *)to = i;
+            }
+            return true;
+        }
+    }
+    return false;
+}
+
+bool bench_set(const struct bench_key *key, struct bench_settings *to, const char *value) {
+    void *at = (char *)to + key->at;
+    if (key->set != NULL) {
+        return key->set(to, value);
+    }
+    switch (key->kind) {
+    case BENCH_CHOICE:
+        return set_choice(key, value, at);
+    case BENCH_WHOLE:
+        return bench_set_number(value, (int)key->low, (int)key->high, at);
+    case BENCH_LENGTH:
+        return set_length(key, value, at);
+    case BENCH_TEXT:
+        return readable(value) && strlen(value) >= (size_t)key->low &&
+               bench_set_text(value, at, key->size);
+    case BENCH_PATH:
+        return bench_set_text(value, at, key->size);
+    case BENCH_OTHER:
+        break;
+    }
+    return false;
 }

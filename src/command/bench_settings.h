@@ -7,6 +7,7 @@
 #include "page.h"
 #include "scale.h"
 #include "station.h"
+#include "store.h"
 #include "ticket_stock.h"
 #include "wedge.h"
 
@@ -38,6 +39,7 @@ struct bench_settings {
     int backup_keep;               // how many stay
     char sign_key[BENCH_PATH_MAX]; // days are signed with, empty: not at the bench
     char sign_witness[BENCH_PATH_MAX];
+    struct pin_rules pin;
     struct shop_assembly shop;
     char shop_name[SHOP_TEXT_MAX]; // on papers for customers, may be empty
     uint16_t button_code;
@@ -51,9 +53,30 @@ struct bench_settings {
 
 struct bench_settings bench_settings_default(void);
 
+// The same as text, setting by setting, in the order of the table.
+#define BENCH_KEYS_MAX 96
+#define BENCH_VALUE_MAX 200 // what a line holds
+struct bench_lines {
+    char value[BENCH_KEYS_MAX][BENCH_VALUE_MAX];
+    int line[BENCH_KEYS_MAX];      // in the file, 0: it has none, the value is the standard
+    char *own[BENCH_KEYS_MAX + 1]; // lines of a person's own before it, behind the last, or NULL
+};
+void bench_lines_init(struct bench_lines *lines); // all standards
+void bench_lines_release(struct bench_lines *lines);
+
 // Reads `file` over *settings. False when a line is wrong: every wrong line is then named on
 // `complaints` with file, line, key and what is allowed; *settings is void.
 bool bench_settings_read(FILE *file, const char *name, struct bench_settings *settings,
                          FILE *complaints);
+// The same, and the text of every line into *lines (initialised), with wrong ones among the
+// person's own: `# not taken: line 12: mark_step = 1/7`.
+bool bench_settings_read_lines(FILE *file, const char *name, struct bench_settings *settings,
+                               struct bench_lines *lines, FILE *complaints);
+
+// The table, for those who go through all of it: bench_set.h.
+struct bench_key;
+size_t bench_settings_count(void);
+const struct bench_key *bench_settings_key(size_t index);
+bool bench_settings_find(const char *section, const char *key, size_t *ret_index);
 
 #endif

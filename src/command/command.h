@@ -30,6 +30,7 @@ int command_queue(int argc, char **argv);
 int command_read(int argc, char **argv);
 int command_report(int argc, char **argv);
 int command_restore(int argc, char **argv);
+int command_settings(int argc, char **argv);
 int command_sign(int argc, char **argv);
 int command_stock(int argc, char **argv);
 int command_decoder(int argc, char **argv);

@@ -70,9 +70,14 @@ static bool path_option(const char *given, char *path) {
     return true;
 }
 
-static bool read_settings(const struct bench_options *options, struct bench_settings *settings) {
-    return settings_file_read("bench", options->settings, settings) &&
-           path_option(options->scanner, settings->scanner[0]) &&
+// Whatever is wrong with the file of settings, there are some to work with.
+static bool read_settings(const struct bench_options *options, const char *database,
+                          struct settings_now *now) {
+    struct bench_settings *settings = &now->settings;
+    settings_now_read("bench", options->settings, database, now);
+    snprintf(settings->station.wrong, sizeof settings->station.wrong, "%s", now->first);
+    settings->station.last_good = now->from == SETTINGS_LAST_GOOD;
+    return path_option(options->scanner, settings->scanner[0]) &&
            path_option(options->button, settings->button);
 }
 
@@ -125,12 +130,16 @@ static bool open_screen(const struct bench_options *options, const struct bench_
 }
 
 static int run(const struct bench_options *options, struct bench *bench) {
+    char message[VIEW_TEXT_MAX];
     bench->trace = options->trace || options->script != NULL;
     boot_id(bench->boot);
     if (options->script != NULL) {
         bench->clock = bench_clock_simulated();
     }
     bench_init(bench);
+    if (!settings_now_keep(bench->now, message, sizeof message)) {
+        fprintf(stderr, "kerfside bench: %s\n", message);
+    }
     bench_backup_init(&bench->backup, bench->settings, "/proc/self/exe", store_path(bench->store),
                       bench_clock_us(&bench->clock), bench_clock_wall_ms(&bench->clock));
     bench_labels_init(bench, "/proc/self/exe");
@@ -154,6 +163,7 @@ static int work(const struct bench_options *options, struct bench *bench, const 
     }
     // Without its key file the bench cuts all the same; the PIN's screen says what is missing.
     supervisor_pepper("bench", options->pepper, bench->settings->pepper, bench->store);
+    store_set_pin_rules(bench->store, &bench->settings->pin);
     return run(options, bench);
 }
 
@@ -188,9 +198,9 @@ static bool safe(const struct bench_options *options, struct bench *bench,
 }
 
 int command_bench(int argc, char **argv) {
-    static struct bench bench; // large
+    static struct bench bench;      // large
+    static struct settings_now now; // as long as `bench`, which points to it
     struct bench_options options = {0};
-    static struct bench_settings settings; // as long as `bench`, which points to it
     struct bench_starts starts = {.count = 0};
     char path[DATABASE_PATH_MAX];
     int status = COMMAND_DONE;
@@ -204,9 +214,9 @@ int command_bench(int argc, char **argv) {
     if (bench.watch.supervised && options.script == NULL) {
         bench_starts_begin(&starts, path);
     }
-    settings = bench_settings_default();
-    bench.settings = &settings;
-    bool read = read_settings(&options, &settings);
+    bool read = read_settings(&options, path, &now);
+    bench.settings = &now.settings;
+    bench.now = &now;
     if (starts.count < BENCH_STARTS_SAFE || safe(&options, &bench, &starts)) {
         status = read ? open_and_work(&options, &bench, path) : COMMAND_REFUSED;
     }
@@ -214,5 +224,6 @@ int command_bench(int argc, char **argv) {
     if (status == COMMAND_DONE) {
         bench_starts_end(&starts);
     }
+    settings_now_release(&now);
     return status;
 }

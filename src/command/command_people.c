@@ -95,9 +95,11 @@ int command_people(int argc, char **argv) {
         done = supervisor_pepper(argv[0], pepper, NULL, store) &&
                change(argv[0], store, badge.text, supervisor.text, unlock != NULL);
     } else {
-        done = list(store, csv);
-        if (!done) {
+        char key_file[BENCH_PATH_MAX];
+        done = supervisor_rules(argv[0], store, key_file); // who is locked hangs on them
+        if (done && !list(store, csv)) {
             database_complain(argv[0], store);
+            done = false;
         }
     }
     store_close(store);

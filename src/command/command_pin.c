@@ -2,6 +2,7 @@
 #include "database.h"
 #include "options.h"
 #include "secret.h"
+#include "settings_file.h"
 #include "supervisor.h"
 
 #include <errno.h>
@@ -13,10 +14,13 @@
 
 #define GOOD_DIGITS 6
 
-static bool read_pin(const char *command, char pin[SECRET_LINE_MAX]) {
+static bool read_pin(const char *command, int least, char pin[SECRET_LINE_MAX]) {
     char again[SECRET_LINE_MAX];
+    char question[80];
     bool same = true;
-    if (!secret_read("New PIN, better 6 digits or more (4 to 12): ", pin)) {
+    snprintf(question, sizeof question, "New PIN, better %d digits or more (%d to %d): ",
+             least > GOOD_DIGITS ? least : GOOD_DIGITS, least, STORE_PIN_DIGITS_MAX);
+    if (!secret_read(question, pin)) {
         fprintf(stderr, "kerfside %s: no PIN was given; type it, or send it on stdin.\n", command);
         return false;
     }
@@ -30,10 +34,12 @@ static bool read_pin(const char *command, char pin[SECRET_LINE_MAX]) {
     return same;
 }
 
-static bool set_pin(const char *command, struct store *store, const char *badge, bool recover) {
+static bool set_pin(const char *command, struct store *store, const struct pin_rules *rules,
+                    const char *badge, bool recover) {
     char pin[SECRET_LINE_MAX] = "";
     enum store_result result = STORE_REFUSED;
-    if (read_pin(command, pin)) {
+    store_set_pin_rules(store, rules);
+    if (read_pin(command, rules->min_digits, pin)) {
         result = recover ? store_pin_recover(store, badge, pin) : store_pin_set(store, badge, pin);
         if (result == STORE_OK) {
             printf("The PIN of %s is set.%s%s\n", badge, recover ? " It is unlocked." : "",
@@ -79,10 +85,12 @@ static bool as_root(const char *command, const char *db) {
 }
 
 int command_pin(int argc, char **argv) {
-    const char *db = NULL, *pepper = NULL, *made = NULL;
+    const char *db = NULL, *pepper = NULL, *made = NULL, *file = NULL;
+    struct bench_settings settings;
     bool recover = false;
     const struct option options[] = {{"--db", &db, NULL},
                                      {"--pepper", &pepper, NULL},
+                                     {"--settings", &file, NULL},
                                      {"--new-pepper", &made, NULL},
                                      {"--recover", NULL, &recover}};
     struct store *store;
@@ -101,12 +109,13 @@ int command_pin(int argc, char **argv) {
                              : "too much: one badge, nothing else.");
         return COMMAND_USAGE;
     }
-    if (!supervisor_badge(argv[0], argv[1], &badge) || (recover && !as_root(argv[0], db)) ||
+    if (!settings_file_read(argv[0], file, &settings) ||
+        !supervisor_badge(argv[0], argv[1], &badge) || (recover && !as_root(argv[0], db)) ||
         !database_open(argv[0], db, STORE_WRITE, &store)) {
         return COMMAND_REFUSED;
     }
-    bool done = supervisor_pepper(argv[0], pepper, NULL, store) &&
-                set_pin(argv[0], store, badge.text, recover);
+    bool done = supervisor_pepper(argv[0], pepper, settings.pepper, store) &&
+                set_pin(argv[0], store, &settings.pin, badge.text, recover);
     store_close(store);
     return done ? COMMAND_DONE : COMMAND_REFUSED;
 }

@@ -1,4 +1,7 @@
 #include "settings_file.h"
+#include "settings_write.h"
+#include "text.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -8,24 +11,29 @@
 #include <unistd.h>
 
 #define BYTES_MAX (1 << 20)
+#define GOOD_SUFFIX ".settings"
 
-// NULL after a complaint.
-static FILE *open_file(const char *command, const char *path) {
+static const char *named(const char *given) {
+    const char *path = given != NULL ? given : getenv("KERFSIDE_SETTINGS");
+    return path == NULL ? "" : path;
+}
+
+// NULL, and `message` says why.
+static FILE *open_file(const char *path, char *message, size_t size) {
     int fd = open(path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
     struct stat stat;
     if (fd < 0 || fstat(fd, &stat) != 0) {
-        fprintf(stderr, "kerfside %s: cannot read the settings %s: %s.\n", command, path,
-                strerror(errno));
+        snprintf(message, size, _("cannot read the settings %s: %s."), path, strerror(errno));
     } else if (!S_ISREG(stat.st_mode) || stat.st_size > BYTES_MAX) {
-        fprintf(stderr,
-                "kerfside %s: the settings %s are not a file of at most 1 MiB. Name the file of "
-                "settings.\n",
-                command, path);
+        snprintf(message, size,
+                 _("the settings %s are not a file of at most 1 MiB. Name the file of settings."),
+                 path);
     } else {
         FILE *file = fdopen(fd, "r");
         if (file != NULL) {
             return file;
         }
+        snprintf(message, size, _("cannot read the settings %s: %s."), path, strerror(errno));
     }
     if (fd >= 0) {
         close(fd);
@@ -33,11 +41,20 @@ static FILE *open_file(const char *command, const char *path) {
     return NULL;
 }
 
+FILE *settings_file_open(const char *command, const char *path) {
+    char message[PATH_MAX + 200];
+    FILE *file = open_file(path, message, sizeof message);
+    if (file == NULL) {
+        fprintf(stderr, "kerfside %s: %s\n", command, message);
+    }
+    return file;
+}
+
 bool settings_file_read(const char *command, const char *given, struct bench_settings *ret) {
-    const char *path = given != NULL ? given : getenv("KERFSIDE_SETTINGS");
+    const char *path = named(given);
     struct bench_settings settings = bench_settings_default();
-    if (path != NULL && *path != '\0') {
-        FILE *file = open_file(command, path);
+    if (*path != '\0') {
+        FILE *file = settings_file_open(command, path);
         if (file == NULL) {
             return false;
         }
@@ -49,4 +66,141 @@ bool settings_file_read(const char *command, const char *given, struct bench_set
     }
     *ret = settings;
     return true;
+}
+
+// --- of a bench ----------------------------------------------------------------------------------
+
+// `line 12: mark_step = 1/7: must be ...` of `shop.ini:12: mark_step = 1/7: must be ...`.
+static void first_complaint(const char *said, const char *path, char *buffer, size_t size) {
+    const char *at = said + strlen(path) + 1;
+    char *end = NULL;
+    long line = strtol(at, &end, 10);
+    int rest = (int)strcspn(end, "\n");
+    struct text text = text_open(buffer, size);
+    char whole[2 * BENCH_VALUE_MAX + 200];
+    snprintf(whole, sizeof whole, _("line %ld%.*s"), line, rest, end);
+    text_add(&text, whole);
+}
+
+static int lines_of(const char *said) {
+    int count = 0;
+    for (const char *at = said; (at = strchr(at, '\n')) != NULL; at++) {
+        count++;
+    }
+    return count;
+}
+
+// True: it is right, and *settings and *lines are what it says. Else what is wrong is counted, its
+// first in `first`, and all of it on stderr.
+static bool read_file(const char *command, const char *path, struct bench_settings *settings,
+                      struct bench_lines *lines, int *ret_wrong, char *first, size_t size) {
+    char message[PATH_MAX + 200];
+    char *said = NULL;
+    size_t said_size = 0;
+    *settings = bench_settings_default();
+    bench_lines_init(lines);
+    FILE *file = open_file(path, message, sizeof message);
+    FILE *complaints = file == NULL ? NULL : open_memstream(&said, &said_size);
+    bool read =
+        complaints != NULL && bench_settings_read_lines(file, path, settings, lines, complaints);
+    if (file != NULL) {
+        fclose(file);
+    }
+    if (complaints != NULL) {
+        fclose(complaints);
+    }
+    if (!read && said != NULL && said[0] != '\0') {
+        fputs(said, stderr);
+        first_complaint(said, path, first, size);
+        *ret_wrong = lines_of(said);
+    } else if (!read) {
+        struct text text = text_open(first, size);
+        text_add(&text, message);
+        fprintf(stderr, "kerfside %s: %s\n", command, message);
+        *ret_wrong = 1;
+    }
+    free(said);
+    return read;
+}
+
+// The copy of what was right once; a bench that never had one has none, which is no fault.
+static bool read_good(struct settings_now *now, struct bench_settings *ret_settings) {
+    struct bench_settings settings = bench_settings_default();
+    char message[PATH_MAX + 200];
+    FILE *file =
+        access(now->good, F_OK) == 0 ? open_file(now->good, message, sizeof message) : NULL;
+    if (file == NULL) {
+        return false;
+    }
+    bool read = bench_settings_read_lines(file, now->good, &settings, &now->before, stderr);
+    fclose(file);
+    if (read) {
+        *ret_settings = settings;
+    }
+    return read;
+}
+
+static void stand_in(const char *command, struct settings_now *now,
+                     const struct bench_settings *good) {
+    bench_lines_release(&now->wrong_lines);
+    now->wrong_lines = now->lines;
+    bench_lines_init(&now->lines);
+    now->settings = bench_settings_default();
+    now->from = SETTINGS_STANDARD;
+    if (now->has_before) {
+        now->settings = *good;
+        now->from = SETTINGS_LAST_GOOD;
+        memcpy(now->lines.value, now->before.value, sizeof now->lines.value);
+        memcpy(now->lines.line, now->before.line, sizeof now->lines.line);
+    }
+    fprintf(stderr, "kerfside %s: %s\n", command,
+            now->has_before ? "the last good settings hold until these are mended."
+                            : "the standard settings hold until these are mended.");
+}
+
+void settings_now_read(const char *command, const char *given, const char *database,
+                       struct settings_now *ret) {
+    struct bench_settings good;
+    memset(ret, 0, sizeof *ret);
+    snprintf(ret->path, sizeof ret->path, "%s", named(given));
+    snprintf(ret->good, sizeof ret->good, "%s" GOOD_SUFFIX, database);
+    bench_lines_init(&ret->lines);
+    bench_lines_init(&ret->wrong_lines);
+    bench_lines_init(&ret->before);
+    ret->settings = bench_settings_default();
+    if (ret->path[0] == '\0') {
+        return;
+    }
+    ret->has_before = read_good(ret, &good);
+    if (read_file(command, ret->path, &ret->settings, &ret->lines, &ret->wrong, ret->first,
+                  sizeof ret->first)) {
+        ret->from = SETTINGS_FILE;
+    } else {
+        stand_in(command, ret, &good);
+    }
+}
+
+void settings_now_release(struct settings_now *now) {
+    bench_lines_release(&now->lines);
+    bench_lines_release(&now->wrong_lines);
+    bench_lines_release(&now->before);
+}
+
+bool settings_now_keep(const struct settings_now *now, char *message, size_t size) {
+    char *text = NULL;
+    size_t text_size = 0;
+    if (now->from != SETTINGS_FILE ||
+        (now->has_before &&
+         memcmp(now->lines.value, now->before.value, sizeof now->lines.value) == 0)) {
+        return true;
+    }
+    FILE *to = open_memstream(&text, &text_size);
+    if (to == NULL) {
+        snprintf(message, size, _("No memory to keep the settings."));
+        return false;
+    }
+    settings_print(to, &now->lines);
+    bool kept = fclose(to) == 0 && settings_replace(now->good, text, text_size, message, size);
+    free(text);
+    return kept;
 }

@@ -1,10 +1,12 @@
 #include "supervisor.h"
 #include "database.h"
 #include "secret.h"
+#include "settings_file.h"
 
 #include <sodium.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 bool supervisor_badge(const char *command, const char *text, struct ticket *ret_badge) {
     char message[160];
@@ -98,9 +100,20 @@ static bool pin_right(const char *command, struct store *store, const char *badg
     return false;
 }
 
+bool supervisor_rules(const char *command, struct store *store, char pepper[BENCH_PATH_MAX]) {
+    struct bench_settings settings;
+    if (!settings_file_read(command, NULL, &settings)) {
+        return false;
+    }
+    store_set_pin_rules(store, &settings.pin);
+    memcpy(pepper, settings.pepper, BENCH_PATH_MAX);
+    return true;
+}
+
 bool supervisor_confirms(const char *command, struct store *store, const char *badge,
                          const char *must, const char *done) {
-    return is_supervisor(command, store, badge, must) &&
-           (store_has_pepper(store) || supervisor_pepper(command, NULL, NULL, store)) &&
+    char pepper[BENCH_PATH_MAX];
+    return supervisor_rules(command, store, pepper) && is_supervisor(command, store, badge, must) &&
+           (store_has_pepper(store) || supervisor_pepper(command, NULL, pepper, store)) &&
            pin_right(command, store, badge, done);
 }

@@ -3,6 +3,7 @@
 
 // A supervisor's word at the command line: the badge, and the PIN from the terminal.
 
+#include "bench_settings.h"
 #include "store.h"
 
 // The badge as it is in the database, in capitals. False, and stderr says why, when it is none.
@@ -14,8 +15,13 @@ bool supervisor_badge(const char *command, const char *text, struct ticket *ret_
 bool supervisor_pepper(const char *command, const char *given, const char *setting,
                        struct store *store);
 
+// The rules of PINs, and into `pepper` the path of their key file or nothing, as $KERFSIDE_SETTINGS
+// says. False, and stderr says why, when that file is wrong.
+bool supervisor_rules(const char *command, struct store *store, char pepper[BENCH_PATH_MAX]);
+
 // Asks for the PIN and logs the try, as the bench does. False, and stderr says why, unless a
-// supervisor gave the right one. A key file not in use yet is $KERFSIDE_PEPPER's. "one must
+// supervisor gave the right one. A key file not in use yet is $KERFSIDE_PEPPER's
+// or the settings'. "one must
 // `must`"; "nothing was `done`".
 bool supervisor_confirms(const char *command, struct store *store, const char *badge,
                          const char *must, const char *done);

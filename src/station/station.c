@@ -67,6 +67,10 @@ void station_sign_off(struct station *s, const char *cause) {
     station_move(s, STATION_SIGNED_OUT);
 }
 
+void station_settle(struct station *s, const struct station_settings *settings) {
+    s->settings = *settings;
+}
+
 void station_init(struct station *s, const struct station_settings *settings,
                   const struct station_ops *ops) {
     memset(s, 0, sizeof *s);

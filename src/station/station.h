@@ -251,12 +251,17 @@ struct station_settings {
     bool care_every_club;             // else once per worker, session and material
     bool metric_first;                // mm is the large number
     int64_t idle_sign_off_ms;         // 0 never
+    char wrong[VIEW_TEXT_MAX];        // with the file of settings, `line 12: ...`; empty: nothing
+    bool last_good;                   // then the last good settings hold, else the standards
 };
 
 #include "station_state.h" // struct station: private fields, complete so that it can be copied
 
 void station_init(struct station *station, const struct station_settings *settings,
                   const struct station_ops *ops);
+
+// Settings that hold from now on; between clubs only.
+void station_settle(struct station *station, const struct station_settings *settings);
 
 // Takes one event. Returns true when the view may have changed.
 bool station_event(struct station *station, const struct event *event);

@@ -32,6 +32,9 @@ static void header(const struct station *s, struct view *view) {
     if (copies_health(s, &copies)) {
         status(view, WORD_STATUS_COPIES, copies);
     }
+    if (s->settings.wrong[0] != '\0') {
+        status(view, WORD_STATUS_SETTINGS, HEALTH_BAD);
+    }
 }
 
 static int step_of(enum station_state state) {

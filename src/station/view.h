@@ -386,7 +386,7 @@ struct view {
     char bench[VIEW_SHORT_MAX];
     char worker[VIEW_SHORT_MAX];
     size_t status_count;
-    struct view_status status[6];
+    struct view_status status[7];
     // steps: Pair, Care, Tip cut, Butt cut, Measure, Logged; -1: no step line
     int step;
     // body

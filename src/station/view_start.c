@@ -33,6 +33,11 @@ void view_message(const struct station *s, struct view *view) {
     SET(view->subtitle, word(copies_late(s) ? WORD_COPIES_LATE
                              : out          ? WORD_SIGN_ON_MORE
                                             : WORD_READY_MORE));
+    if (s->settings.wrong[0] != '\0') {
+        words_fill(view->subtitle, sizeof view->subtitle,
+                   s->settings.last_good ? WORD_SETTINGS_LAST_GOOD : WORD_SETTINGS_STANDARD,
+                   s->settings.wrong, NULL, NULL);
+    }
     view_band(view, TONE_PLAIN, false, out ? WORD_SIGN_ON_BAND : WORD_READY_BAND,
               out ? WORD_EMPTY : WORD_READY_HINT);
     if (!out) {

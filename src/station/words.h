@@ -14,6 +14,7 @@
     X(STATUS_CAMERA, "Camera")                                                                     \
     X(STATUS_SCALE, "Scale")                                                                       \
     X(STATUS_LOG, "Log")                                                                           \
+    X(STATUS_SETTINGS, "Settings")                                                                 \
     X(NOBODY, "Nobody signed on")                                                                  \
     /* signed out, ready */                                                                        \
     X(SIGN_ON, "Scan your badge")                                                                  \
@@ -22,6 +23,8 @@
     X(READY, "Scan a head or a shaft")                                                             \
     X(READY_MORE, "Either one first. Supervisor: scan your badge.")                                \
     X(READY_BAND, "Scan the first part of a club.")                                                \
+    X(SETTINGS_LAST_GOOD, "The last good settings hold: %1")                                       \
+    X(SETTINGS_STANDARD, "The standard settings hold: %1")                                         \
     X(WAITS, "%1 clubs wait")                                                                      \
     X(WAITS_ONE, "%1 club waits")                                                                  \
     X(WAITS_PACE, "%1 clubs wait: %2 at this bench's pace")                                        \

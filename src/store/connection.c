@@ -146,6 +146,7 @@ enum store_result connection_open(const char *path, enum store_mode mode, const 
     store->lock_wait_ms = LOCK_WAIT_MS;
     store->shared_from = SHARED_FROM;
     store->clock = (struct store_clock){boot_ms, boot_id};
+    store->pin_rules = (struct pin_rules)PIN_RULES_DEFAULT;
     snprintf(store->bench, sizeof store->bench, "%s", bench);
     if (!connection_resolve(path, store->path)) {
         result = connection_say(store, STORE_FAILED, "Could not open %s: %s. Look at the path.",

@@ -33,6 +33,7 @@ struct store {
     bool unknown;        // a commit's fate is open: nothing more until store_reopen
     bool older;          // an older schema may be read as it is; only to check a copy
     struct store_clock clock;
+    struct pin_rules pin_rules;
     struct pin_pepper *pepper; // NULL: none; sodium_malloc
     struct store_watch *watch; // NULL: none
     char path[STORE_PATH_MAX];

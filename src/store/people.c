@@ -79,7 +79,7 @@ enum store_result store_people(struct store *store, store_person_each *each, voi
         query_text(&query, 2, role, sizeof role);
         query.odd |= !role_from_text(role, &person.worker.role);
         person.pin = query_number(&query, 3) != 0;
-        person.locked = query_number(&query, 4) >= PIN_TRY_LOCKED;
+        person.locked = query_number(&query, 4) >= store->pin_rules.lock_after;
         person.withdrawn = query_number(&query, 5) != 0;
         more = !query.odd && !query.failed && each(context, &person);
     }

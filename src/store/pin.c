@@ -6,9 +6,6 @@
 
 #include <string.h>
 
-#define DIGITS_MIN 4
-#define DIGITS_MAX 12
-
 static enum store_result find_hash(struct store *store, const char *badge,
                                    struct pin_hash *ret_hash) {
     struct query query = query_open(store, STATEMENT_PIN);
@@ -108,9 +105,14 @@ enum pin_result store_pin_check(struct store *store, const char *badge, const ch
 
 // --- setting -----------------------------------------------------------------------------------
 
-static bool digits(const char *pin) {
-    size_t size = strnlen(pin, DIGITS_MAX + 1);
-    return size >= DIGITS_MIN && size <= DIGITS_MAX && strspn(pin, "0123456789") == size;
+void store_set_pin_rules(struct store *store, const struct pin_rules *rules) {
+    store->pin_rules = *rules;
+}
+
+static bool digits(const struct store *store, const char *pin) {
+    size_t size = strnlen(pin, STORE_PIN_DIGITS_MAX + 1);
+    return size >= (size_t)store->pin_rules.min_digits && size <= STORE_PIN_DIGITS_MAX &&
+           strspn(pin, "0123456789") == size;
 }
 
 static enum store_result may_have_pin(struct store *store, const char *badge) {
@@ -165,9 +167,9 @@ static enum store_result keep(struct store *store, const char *badge, const stru
 static enum store_result set(struct store *store, const char *badge, const char *pin,
                              bool recover) {
     struct pin_hash hash;
-    if (!digits(pin)) {
+    if (!digits(store, pin)) {
         return connection_say(store, STORE_REFUSED, "A PIN is %d to %d digits, nothing else.",
-                              DIGITS_MIN, DIGITS_MAX);
+                              store->pin_rules.min_digits, STORE_PIN_DIGITS_MAX);
     }
     enum store_result result = may_have_pin(store, badge);
     if (result != STORE_OK) {

@@ -3,8 +3,7 @@
 
 #include <string.h>
 
-#define FREE_TRIES 3
-#define STATION_FREE_TRIES (3 * FREE_TRIES)
+#define STATION_BADGES 3 // whose free tries the station has
 #define WAIT_FIRST_MS 30000
 #define WAIT_MOST_MS 900000
 
@@ -16,19 +15,15 @@ struct tries {
     int64_t locked; // entry that says so, 0: none
 };
 
-int64_t pin_try_wait_ms(int64_t tries) {
+int64_t pin_try_wait_ms(int64_t tries, int free) {
     int64_t wait = WAIT_FIRST_MS;
-    if (tries < FREE_TRIES) {
+    if (tries < free) {
         return 0;
     }
-    for (int64_t i = FREE_TRIES; i < tries && wait < WAIT_MOST_MS; i++) {
+    for (int64_t i = free; i < tries && wait < WAIT_MOST_MS; i++) {
         wait *= 2;
     }
     return wait < WAIT_MOST_MS ? wait : WAIT_MOST_MS;
-}
-
-int64_t pin_try_station_wait_ms(int64_t tries) {
-    return pin_try_wait_ms(tries - (STATION_FREE_TRIES - FREE_TRIES));
 }
 
 static enum store_result load(struct store *store, const char *badge, struct tries *ret_tries) {
@@ -51,7 +46,7 @@ static bool of_station(const char *badge) {
 
 static enum store_result load_all(struct store *store, int64_t *ret_count) {
     struct query query = query_open(store, STATEMENT_PIN_TRY_ALL);
-    query_bind_number(&query, PIN_TRY_LOCKED);
+    query_bind_number(&query, store->pin_rules.lock_after);
     query_step(&query);
     *ret_count = query_number(&query, 0);
     return query_end(&query, "read the tries at all PINs");
@@ -95,13 +90,15 @@ static enum store_result keep_waiting(struct store *store, const char *badge,
 static enum store_result count_it(struct store *store, const char *badge, struct tries *own,
                                   struct tries *station) {
     own->count++;
-    enum store_result result = save(store, badge, own, pin_try_wait_ms(own->count));
+    enum store_result result =
+        save(store, badge, own, pin_try_wait_ms(own->count, store->pin_rules.free_tries));
     if (result != STORE_OK || !of_station(badge)) {
         return result;
     }
     result = load_all(store, &station->count);
     return result == STORE_OK
-               ? save(store, PIN_TRY_STATION, station, pin_try_station_wait_ms(station->count))
+               ? save(store, PIN_TRY_STATION, station,
+                      pin_try_wait_ms(station->count, STATION_BADGES * store->pin_rules.free_tries))
                : result;
 }
 
@@ -121,7 +118,7 @@ static enum store_result take_turn(struct store *store, const char *badge, enum 
     if (result != STORE_OK) {
         return result;
     }
-    if (of_station(badge) && own.count >= PIN_TRY_LOCKED) {
+    if (of_station(badge) && own.count >= store->pin_rules.lock_after) {
         *ret_turn = PIN_TURN_LOCKED;
         return own.locked == 0 ? tell(store, badge, &own) : STORE_OK;
     }
@@ -154,7 +151,7 @@ enum store_result pin_try_locked(struct store *store, const char *badge, bool *r
     struct tries own;
     enum store_result result = load(store, badge, &own);
     if (result == STORE_OK) {
-        *ret_locked = own.count >= PIN_TRY_LOCKED;
+        *ret_locked = own.count >= store->pin_rules.lock_after;
     }
     return result;
 }
@@ -166,7 +163,8 @@ enum store_result pin_try_tell(struct store *store, const char *badge) {
         return result;
     }
     result = load(store, badge, &own);
-    if (result == STORE_OK && of_station(badge) && own.count >= PIN_TRY_LOCKED && own.locked == 0) {
+    if (result == STORE_OK && of_station(badge) && own.count >= store->pin_rules.lock_after &&
+        own.locked == 0) {
         result = tell(store, badge, &own);
     }
     return people_commit(store, result);

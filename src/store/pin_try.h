@@ -12,13 +12,10 @@
 
 #define PIN_TRY_STRANGER "" // everybody who has no PIN: one count, which is not the station's
 #define PIN_TRY_STATION "*"
-#define PIN_TRY_LOCKED 10 // tries in a row, then the badge is locked
 
-// What the n-th try in a row makes everybody with that badge wait: none for two, then 30 s,
-// doubling to 15 min.
-int64_t pin_try_wait_ms(int64_t tries);
-// The same for the n-th try of the whole station: the free tries of three badges.
-int64_t pin_try_station_wait_ms(int64_t tries);
+// What the n-th try in a row makes everybody wait who has `free` of them: none before the last of
+// those, then 30 s, doubling to 15 min.
+int64_t pin_try_wait_ms(int64_t tries, int free);
 
 enum pin_turn { PIN_TURN_GO, PIN_TURN_WAIT, PIN_TURN_LOCKED };
 
@@ -29,8 +26,8 @@ enum store_result pin_try_begin(struct store *store, const char *badge, enum pin
 // In a transaction: takes the badge's tries away, with its lock, and ends the station's wait.
 enum store_result pin_try_forget(struct store *store, const char *badge);
 
-// In a transaction: whether it is locked. With PIN_TRY_LOCKED tries it is, whether or not the log
-// says so yet.
+// In a transaction: whether it is locked. With as many tries as the rules allow it is, whether or
+// not the log says so yet.
 enum store_result pin_try_locked(struct store *store, const char *badge, bool *ret_locked);
 
 // Writes into the log that the badge is locked, if it is and the log does not say so yet.

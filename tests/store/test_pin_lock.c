@@ -78,7 +78,7 @@ static void walking_from_badge_to_badge_does_not_help(void **state) {
 
 static void lock_it(const char *badge) {
     int wait = 0;
-    for (int i = 0; i < PIN_TRY_LOCKED; i++) {
+    for (int i = 0; i < fixture.store->pin_rules.lock_after; i++) {
         fake_clock_ms += 900 * SECOND;
         assert_int_equal(store_pin_check(fixture.store, badge, "000000", &wait), PIN_WRONG);
     }
