@@ -14,7 +14,7 @@ if [ "${1:-}" = tests ]; then
     packages+=(
         git clang libclang-rt-14-dev clang-format clang-tidy cppcheck gcovr
         xvfb xdotool imagemagick poppler-utils sqlite3
-        zbar-tools zxing-cpp-tools
+        zbar-tools zxing-cpp-tools systemd
         python3 python3-stdnum python3-scipy calculix-ccx
     )
 fi

@@ -1,13 +1,39 @@
 #include "assets.h"
 
+#include <limits.h>
+#include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 #include <unistd.h>
 
+// Cuts off the last name of a path. False: there is none.
+static bool up(char *path) {
+    char *slash = strrchr(path, '/');
+    if (slash == NULL) {
+        return false;
+    }
+    *slash = '\0';
+    return true;
+}
+
+bool assets_installed(const char *name, char *buffer, size_t size) {
+    char program[PATH_MAX];
+    ssize_t length = readlink("/proc/self/exe", program, sizeof program - 1);
+    if (length <= 0) {
+        return false;
+    }
+    program[length] = '\0';
+    return up(program) && up(program) &&
+           snprintf(buffer, size, "%s/share/kerfside/%s", program, name) < (int)size &&
+           access(buffer, R_OK) == 0;
+}
+
 const char *assets_folder(void) {
+    static char installed[PATH_MAX];
     const char *given = getenv("KERFSIDE_ASSETS");
     if (given != NULL) {
         return given;
     }
-    return access(KERFSIDE_SOURCE_DIR "/assets", R_OK) == 0 ? KERFSIDE_SOURCE_DIR "/assets"
-                                                            : "/usr/share/kerfside/assets";
+    return assets_installed("assets", installed, sizeof installed) ? installed
+                                                                   : KERFSIDE_SOURCE_DIR "/assets";
 }

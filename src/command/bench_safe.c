@@ -29,7 +29,8 @@ static void wake(void *ctx) {
 static void show(const struct bench_safe *safe) {
     static struct view view; // large
     const struct bench_starts *starts = safe->starts;
-    station_safe(safe->settings->station.bench, starts->count, starts->end, starts->which, &view);
+    station_safe(safe->settings->station.bench, starts->count - 1, starts->end, starts->which,
+                 &view);
     screen_draw(safe->screen, &view);
 }
 

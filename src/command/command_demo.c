@@ -1,5 +1,6 @@
 // A new database with the invented workshop of db/demo, and what to scan first.
 
+#include "assets.h"
 #include "command.h"
 #include "database.h"
 #include "import.h"
@@ -15,7 +16,6 @@
 #include <time.h>
 #include <unistd.h>
 
-#define INSTALLED "/usr/share/kerfside/demo"
 #define SUPERVISOR "W-0001B"
 #define PIN_SIZE 7
 
@@ -41,8 +41,11 @@ static const struct {
 
 // The folder of the demo's files, or NULL.
 static const char *data_folder(void) {
-    const char *const folders[] = {getenv("KERFSIDE_DATA"), KERFSIDE_SOURCE_DIR "/db/demo",
-                                   INSTALLED};
+    static char installed[PATH_MAX];
+    const char *const folders[] = {getenv("KERFSIDE_DATA"),
+                                   assets_installed("demo", installed, sizeof installed) ? installed
+                                                                                         : NULL,
+                                   KERFSIDE_SOURCE_DIR "/db/demo"};
     char path[PATH_MAX];
     for (size_t i = 0; i < sizeof folders / sizeof folders[0]; i++) {
         if (folders[i] != NULL &&
@@ -160,8 +163,8 @@ int command_demo(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if (folder == NULL) {
-        fprintf(stderr, "kerfside demo: the demo's files are not in " INSTALLED
-                        "; set KERFSIDE_DATA to their folder.\n");
+        fputs("kerfside demo: the demo's files are not there; set KERFSIDE_DATA to their folder.\n",
+              stderr);
         return COMMAND_REFUSED;
     }
     if (!database_path(db, path)) {

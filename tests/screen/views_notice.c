@@ -113,7 +113,7 @@ void view_not_logged(struct view *view) {
 }
 
 void view_safe(struct view *view) {
-    station_safe("Bench 2", 4, STATION_END_SIGNAL, "SEGV", view);
+    station_safe("Bench 2", 3, STATION_END_SIGNAL, "SEGV", view);
 }
 
 void view_consent_column(struct view *view) {
