@@ -53,6 +53,7 @@ static void give(take_fn *take, void *ctx, enum wedge_kind kind, const char *tex
 
 void wedge_clear(struct wedge *w) {
     forget(&w->line);
+    w->line_run = 0;
     w->typed[0] = '\0';
 }
 
@@ -74,8 +75,24 @@ static void finish(struct wedge *w, const struct strokes *strokes, enum wedge_ki
     }
 }
 
+// What was given out as typed because one gap was long, and the burst that goes on from it.
+static struct strokes whole_code(const struct wedge *w) {
+    struct strokes strokes = {0};
+    if (w->first_us - w->line_us >= w->settings.silence_us) {
+        return w->pending;
+    }
+    for (size_t i = w->line_run; i < w->line.count; i++) {
+        strokes_add(&strokes, w->line.stroke[i]);
+    }
+    for (size_t i = 0; i < w->pending.count; i++) {
+        strokes_add(&strokes, w->pending.stroke[i]);
+    }
+    strokes.over |= w->line.over || w->pending.over;
+    return strokes;
+}
+
 static void code_ends(struct wedge *w, take_fn *take, void *ctx) {
-    struct strokes strokes = w->pending;
+    struct strokes strokes = whole_code(w);
     forget(&w->pending);
     w->burst = false;
     wedge_clear(w);
@@ -95,6 +112,7 @@ static void typed(struct wedge *w, struct stroke stroke, take_fn *take, void *ct
     if (stroke.code == KEY_BACKSPACE) {
         output.key = '\b';
         w->line.count -= w->line.count > 0 ? 1 : 0;
+        w->line_run = w->line.count < w->line_run ? w->line.count : w->line_run;
     } else if (stroke.code == KEY_TAB) {
         output.key = '\t';
     } else if (output.key >= ' ') {
@@ -109,6 +127,11 @@ static void typed(struct wedge *w, struct stroke stroke, take_fn *take, void *ct
 static void give_out_typed(struct wedge *w, take_fn *take, void *ctx) {
     struct strokes strokes = w->pending;
     forget(&w->pending);
+    if (strokes.count > 0) {
+        bool new_run = w->first_us - w->line_us >= w->settings.silence_us;
+        w->line_run = new_run ? w->line.count : w->line_run;
+        w->line_us = w->last_us;
+    }
     for (size_t i = 0; i < strokes.count; i++) {
         typed(w, strokes.stroke[i], take, ctx);
     }
@@ -273,6 +296,7 @@ void wedge_feed(struct wedge *w, const struct wedge_key *key, take_fn *take, voi
         typed(w, stroke, take, ctx);
         return;
     }
+    w->first_us = w->pending.count == 0 ? key->time_us : w->first_us;
     strokes_add(&w->pending, stroke);
     w->last_us = key->time_us;
     w->burst = w->burst || w->settings.dedicated ||

@@ -18,7 +18,8 @@ struct wedge_settings {
     char prefix[8];       // characters the scanner sends first, stripped; empty: none
     bool suffix_tab;      // Tab ends a code too (Enter always does)
     int64_t burst_gap_us; // keys closer than this may be a scanner's; default 35 ms
-    int64_t silence_us;   // an unfinished burst is dropped after this; default 300 ms
+    int64_t silence_us;   // an unfinished burst is dropped after this; default 300 ms. A burst that
+                          // began sooner after what was typed goes on from it: the machine was busy
     int burst_min;        // shortest burst in keys, its Enter counted; default 4
     bool dedicated;       // the device is known to be a scanner: everything is a code
 };

@@ -3,6 +3,7 @@
 #include "typist.h"
 
 #include <linux/input-event-codes.h>
+#include <stdio.h>
 
 #define PERSON_US 120000
 
@@ -312,6 +313,49 @@ static void test_a_scan_forgets_what_was_typed(void **state) {
     assert_string_equal(wedge_typed(&t.wedge), "");
 }
 
+// One gap of a burst is long, as on a machine that is busy, at any place: the code comes whole.
+// Behind what a person typed before, which is forgotten as ever.
+static void test_one_long_gap(void **state) {
+    static const char code[] = "S-0002Q";
+    static const int64_t gaps[] = {35000, 36000, 100000, 297000};
+    (void)state;
+    for (size_t typed = 0; typed < 2; typed++) {
+        for (size_t i = 0; i < COUNT(gaps); i++) {
+            for (size_t at = 1; at < sizeof code; at++) {
+                char part[16] = "";
+                t.now_us += 1000000;
+                if (typed == 1) {
+                    t.gap_us = PERSON_US;
+                    assert_true(typist_write(&t, "4"));
+                    t.now_us += 300000;
+                    typist_wait(&t, 0);
+                    only_chars("4");
+                }
+                t.gap_us = 2000;
+                memcpy(part, code, at);
+                assert_true(typist_write(&t, part));
+                typist_wait(&t, gaps[i]);
+                snprintf(part, sizeof part, "%s\n", code + at);
+                assert_true(typist_write(&t, part));
+                const struct wedge_output *last = &t.output[t.count - 1];
+                // At the very end too little is left to be a burst: then it is a line.
+                bool line = last->kind == WEDGE_LINE;
+                assert_true(line ? at > 3 || sizeof code - at < 4 : last->kind == WEDGE_CODE);
+                assert_string_equal(last->text, line && typed == 1 ? "4S-0002Q" : code);
+                typist_forget(&t);
+            }
+        }
+    }
+    // After a silence the burst stands for itself.
+    t.now_us += 1000000;
+    t.gap_us = 2000;
+    assert_true(typist_write(&t, "S-0"));
+    typist_wait(&t, 300000);
+    typist_forget(&t);
+    assert_true(typist_write(&t, "002Q\n"));
+    only(WEDGE_CODE, "002Q");
+}
+
 static void test_dedicated_device_types_nothing(void **state) {
     (void)state;
     struct wedge_settings settings = WEDGE_SETTINGS_DEFAULT;
@@ -430,6 +474,7 @@ int main(void) {
         cmocka_unit_test_setup(test_unfinished_burst_is_dropped, set_up),
         cmocka_unit_test_setup(test_rolled_keys_stay_typed, set_up),
         cmocka_unit_test_setup(test_a_scan_forgets_what_was_typed, set_up),
+        cmocka_unit_test_setup(test_one_long_gap, set_up),
         cmocka_unit_test_setup(test_dedicated_device_types_nothing, set_up),
         cmocka_unit_test_setup(test_alt_mode_is_named, set_up),
         cmocka_unit_test_setup(test_control_characters, set_up),
