@@ -36,6 +36,14 @@ SDL_Rect cut_right(SDL_Rect *box, int size) {
     return (SDL_Rect){box->x + box->w, box->y, size, box->h};
 }
 
+SDL_Rect cut_hand(const struct screen *screen, SDL_Rect *box, int size) {
+    return screen->mirrored ? cut_left(box, size) : cut_right(box, size);
+}
+
+SDL_Rect cut_off_hand(const struct screen *screen, SDL_Rect *box, int size) {
+    return screen->mirrored ? cut_right(box, size) : cut_left(box, size);
+}
+
 SDL_Rect inset(SDL_Rect box, int by) {
     return (SDL_Rect){box.x + by, box.y + by, box.w - 2 * by, box.h - 2 * by};
 }

@@ -37,7 +37,7 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
     const struct view_action *shown[VIEW_ACTIONS_MAX];
     bool desk = seated_view(screen->body);
     int across;
-    int height = px(screen, desk ? 54 : 92);
+    int height = touch_size(screen, desk ? 54 : 92);
     int gap = px(screen, desk ? 10 : 16);
     int count = 0;
     int rows;
@@ -64,20 +64,42 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
     }
 }
 
-void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view) {
+#define BESIDE_GAP 20
+
+// Width of each of the buttons beside a text, in a row so wide.
+static int beside_width(struct screen *screen, int width, const struct view *view) {
     int count = buttons_count(view);
-    int room = count > 0 ? (row->w - px(screen, 340)) / count - px(screen, 20) : 0;
-    int width = room < px(screen, 320) ? room : px(screen, 320);
-    const int height = row->h < px(screen, 92) ? row->h : px(screen, 92);
+    int room = count > 0 ? (width - px(screen, 340)) / count - px(screen, BESIDE_GAP) : 0;
+    if (count > 0 && count * (screen->target + px(screen, BESIDE_GAP)) + px(screen, 240) < width) {
+        room = SDL_max(room, screen->target);
+    }
+    return SDL_min(room, px(screen, 320));
+}
+
+void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view) {
+    int width = beside_width(screen, row->w, view);
+    const int height = SDL_min(row->h, touch_size(screen, 92));
     for (size_t i = view->action_count; i > 0; i--) {
         if (!band_action(&view->action[i - 1])) {
-            SDL_Rect box = cut_right(row, width);
+            SDL_Rect box = cut_hand(screen, row, width);
             box.y += (box.h - height) / 2;
             box.h = height;
             button_draw(screen, box, &view->action[i - 1]);
-            cut_right(row, px(screen, 20));
+            cut_hand(screen, row, px(screen, BESIDE_GAP));
         }
     }
+}
+
+void title_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
+                const struct style *style, int design) {
+    int count = screen->portrait ? 0 : buttons_count(view);
+    int taken = count * (beside_width(screen, body->w, view) + px(screen, BESIDE_GAP));
+    int least = count > 0 ? touch_size(screen, design) : px(screen, design);
+    SDL_Rect row = cut_top(body, pen_room(screen, style, view->title, body->w - taken, least));
+    if (count > 0) {
+        buttons_beside(screen, &row, view);
+    }
+    pen_text(screen, row, style, view->title);
 }
 
 int buttons_count(const struct view *view) {

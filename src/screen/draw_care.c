@@ -12,15 +12,17 @@ void draw_care(struct screen *screen, SDL_Rect body, const struct view *view) {
     pen_panel(screen, body, screen->theme->caution.pale, screen->theme->caution.line,
               px(screen, 6));
     body = inset(body, px(screen, 26));
-    side = cut_bottom(&body, px(screen, screen->portrait ? 170 : 96));
+    side = cut_bottom(&body, touch_size(screen, screen->portrait ? 170 : 96));
     buttons_beside(screen, &side, view);
     pen_text(screen, side, &foot, care->foot);
     cut_bottom(&body, px(screen, 10));
     side = screen->portrait ? cut_top(&body, sign) : cut_left(&body, sign + px(screen, 30));
     pen_sign(screen, (SDL_Rect){side.x, side.y, sign, sign}, TONE_CAUTION);
-    flow_add(&flow,
-             (struct flow_line){
-                 .text = care->title, .face = FACE_BOLD, .size = 62, .colour = screen->theme->ink});
+    flow_add(&flow, (struct flow_line){.text = care->title,
+                                       .must = true,
+                                       .face = FACE_BOLD,
+                                       .size = 62,
+                                       .colour = screen->theme->ink});
     flow_add(&flow, (struct flow_line){.text = care->lead,
                                        .face = FACE_REGULAR,
                                        .size = 38,

@@ -27,6 +27,7 @@ static void draw_verdict(struct screen *screen, SDL_Rect box, const struct view_
     flow_add(&flow, (struct flow_line){.text = check->verdict,
                                        .face = FACE_BOLD,
                                        .size = 48,
+                                       .must = true,
                                        .colour = screen->theme->ink,
                                        .bullet = BULLET_SIGN,
                                        .tone = check->tone});
@@ -42,20 +43,18 @@ static void draw_verdict(struct screen *screen, SDL_Rect box, const struct view_
 }
 
 void draw_check(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {
-        .face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
+    struct style title = {.face = FACE_BOLD,
+                          .size = 76,
+                          .floor = FLOOR_BENCH,
+                          .colour = screen->theme->ink,
+                          .must = true};
     struct style line = {
         .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, 28);
-    SDL_Rect top;
     if (screen->portrait) {
         buttons_draw(screen, &body, view, band_action);
     }
-    top = cut_top(&body, px(screen, 110));
-    if (!screen->portrait) {
-        buttons_beside(screen, &top, view);
-    }
-    pen_text(screen, top, &title, view->title);
+    title_draw(screen, &body, view, &title, 110);
     pen_text(screen, cut_top(&body, px(screen, screen->portrait ? 110 : 64)), &line,
              view->subtitle);
     cut_top(&body, px(screen, 14));

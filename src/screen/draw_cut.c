@@ -46,8 +46,11 @@ static void draw_rest(struct screen *screen, SDL_Rect box, const struct view_mar
 // The mark, its unit, and the same length otherwise written: to the right of the unit when there is
 // room, else under it.
 static void draw_mark(struct screen *screen, SDL_Rect box, const struct view_mark *mark) {
-    struct style unit = {
-        .face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
+    struct style unit = {.face = FACE_BOLD,
+                         .size = 76,
+                         .floor = FLOOR_BENCH,
+                         .colour = screen->theme->soft,
+                         .must = true};
     int gap = px(screen, MARK_GAP);
     int unit_width = pen_width(screen, &unit, mark->unit) + px(screen, 6);
     int room = box.w - px(screen, STACK_MIN) - gap;
@@ -88,7 +91,7 @@ static void draw_left(struct screen *screen, SDL_Rect box, const struct view *vi
     box = inset(box, px(screen, PAD));
     pen_text(screen, cut_top(&box, px(screen, 48)), &heading, cut->heading);
     cut_top(&box, px(screen, 20));
-    foot = cut_bottom(&box, px(screen, 84));
+    foot = cut_bottom(&box, touch_size(screen, 84));
     cut_bottom(&box, px(screen, 10));
     buttons_beside(screen, &foot, view);
     pen_text(screen,
@@ -165,7 +168,7 @@ static SDL_Rect find_why(struct screen *screen, SDL_Rect body, const struct flow
     for (int i = 0; i < 4; i++) {
         SDL_Rect rest = body;
         box = screen->portrait ? cut_bottom(&rest, body.h * down[i] / 100)
-                               : cut_right(&rest, SDL_min(body.w * across[i] / 100, most));
+                               : cut_hand(screen, &rest, SDL_min(body.w * across[i] / 100, most));
         if (flow_scale(screen, inset(box, px(screen, PAD)), flow) >= 90) {
             break;
         }
@@ -181,7 +184,7 @@ void draw_cut(struct screen *screen, SDL_Rect body, const struct view *view) {
     if (screen->portrait) {
         body.h -= why.h + gap;
     } else {
-        body.w -= why.w + gap;
+        cut_hand(screen, &body, why.w + gap);
     }
     draw_left(screen, body, view);
     pen_panel(screen, why, screen->theme->panel, screen->theme->line, px(screen, 2));

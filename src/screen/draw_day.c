@@ -95,12 +95,12 @@ void draw_day(struct screen *screen, SDL_Rect body, const struct view *view) {
     pen_text(screen, head, &line, day->subtitle);
     cut_top(&body, px(screen, 8));
     buttons_draw(screen, &body, view, band_action);
-    SDL_Rect facts =
-        screen->portrait ? cut_top(&body, body.h * 34 / 100) : cut_left(&body, body.w * 40 / 100);
+    SDL_Rect facts = screen->portrait ? cut_top(&body, body.h * 34 / 100)
+                                      : cut_off_hand(screen, &body, body.w * 40 / 100);
     if (screen->portrait) {
         cut_top(&body, gap);
     } else {
-        cut_left(&body, gap);
+        cut_off_hand(screen, &body, gap);
     }
     draw_facts(screen, facts, day);
     draw_verdict(screen, body, day);

@@ -90,8 +90,8 @@ void draw_entry(struct screen *screen, SDL_Rect body, const struct view *view) {
         draw_facts(screen, cell_down(body, 2, 0, gap), &view->entry);
         draw_plan(screen, cell_down(body, 2, 1, gap), &view->entry);
     } else {
-        draw_facts(screen, cut_left(&body, body.w * 40 / 100), &view->entry);
-        cut_left(&body, gap);
+        draw_facts(screen, cut_off_hand(screen, &body, body.w * 40 / 100), &view->entry);
+        cut_off_hand(screen, &body, gap);
         draw_plan(screen, body, &view->entry);
     }
 }

@@ -309,11 +309,11 @@ void draw_form(struct screen *screen, SDL_Rect body, const struct view *view) {
         cut_bottom(&body, px(screen, 16));
     }
     SDL_Rect side = screen->portrait ? cut_bottom(&body, body.h * 42 / 100)
-                                     : cut_right(&body, body.w * 36 / 100);
+                                     : cut_hand(screen, &body, body.w * 36 / 100);
     if (screen->portrait) {
         cut_bottom(&body, px(screen, 18));
     } else {
-        cut_right(&body, px(screen, 20));
+        cut_hand(screen, &body, px(screen, 20));
     }
     struct grid grid = grid_of(screen, body, form);
     draw_fields(screen, body, form, &grid);

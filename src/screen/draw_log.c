@@ -139,11 +139,11 @@ void draw_log(struct screen *screen, SDL_Rect body, const struct view *view) {
     cut_top(&body, px(screen, 8));
     buttons_draw(screen, &body, view, not_in_toolbar);
     detail = screen->portrait ? cut_bottom(&body, body.h * 40 / 100)
-                              : cut_right(&body, body.w * 31 / 100);
+                              : cut_hand(screen, &body, body.w * 31 / 100);
     if (screen->portrait) {
         cut_bottom(&body, px(screen, 18));
     } else {
-        cut_right(&body, px(screen, 18));
+        cut_hand(screen, &body, px(screen, 18));
     }
     draw_table(screen, body, log);
     draw_detail(screen, detail, view);

@@ -110,30 +110,28 @@ static void draw_today(struct screen *screen, SDL_Rect box, const struct view *v
 }
 
 void draw_message(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {
-        .face = FACE_BOLD, .size = 96, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
+    struct style title = {.face = FACE_BOLD,
+                          .size = 96,
+                          .floor = FLOOR_BENCH,
+                          .colour = screen->theme->ink,
+                          .must = true};
     struct style line = {
         .face = FACE_REGULAR, .size = 48, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, 28);
     SDL_Rect today;
-    SDL_Rect top;
     if (screen->portrait) {
         buttons_draw(screen, &body, view, band_action);
     }
     cut_top(&body, px(screen, 10));
-    top = cut_top(&body, px(screen, screen->portrait ? 250 : 130));
-    if (!screen->portrait) {
-        buttons_beside(screen, &top, view);
-    }
-    pen_text(screen, top, &title, view->title);
+    title_draw(screen, &body, view, &title, screen->portrait ? 250 : 130);
     pen_text(screen, cut_top(&body, px(screen, 76)), &line, view->subtitle);
     cut_top(&body, px(screen, 20));
     today = screen->portrait ? cut_bottom(&body, body.h * 38 / 100)
-                             : cut_right(&body, body.w * 31 / 100);
+                             : cut_hand(screen, &body, body.w * 31 / 100);
     if (screen->portrait) {
         cut_bottom(&body, gap);
     } else {
-        cut_right(&body, gap);
+        cut_hand(screen, &body, gap);
     }
     preview_draw(screen, &body, &view->preview);
     draw_queue(screen, body, view);

@@ -21,6 +21,7 @@ static void fill_flow(const struct screen *screen, struct flow *flow,
     flow_add(flow, (struct flow_line){.text = notice->title,
                                       .face = FACE_BOLD,
                                       .size = 60,
+                                      .must = true,
                                       .colour = screen->theme->ink});
     for (size_t i = 0; i < notice->line_count; i++) {
         flow_add(flow, (struct flow_line){.text = notice->line[i],
@@ -62,7 +63,8 @@ void draw_notice(struct screen *screen, SDL_Rect body, const struct view *view) 
     pen_panel(screen, body, tone.pale, tone.line, px(screen, 6));
     body = inset(body, px(screen, 34));
     if (notice->foot[0] != '\0' || (!choices && buttons_count(view) > 0)) {
-        side = cut_bottom(&body, px(screen, choices && !screen->portrait ? 48 : 96));
+        side = cut_bottom(&body,
+                          choices && !screen->portrait ? px(screen, 48) : touch_size(screen, 96));
         if (!choices) {
             buttons_beside(screen, &side, view);
         }
@@ -71,12 +73,12 @@ void draw_notice(struct screen *screen, SDL_Rect body, const struct view *view) 
     }
     if (notice->has_mark) {
         SDL_Rect mark = screen->portrait ? cut_bottom(&body, body.h * 36 / 100)
-                                         : cut_right(&body, body.w * 32 / 100);
+                                         : cut_hand(screen, &body, body.w * 32 / 100);
         draw_kept_mark(screen, mark, notice);
         if (screen->portrait) {
             cut_bottom(&body, px(screen, 20));
         } else {
-            cut_right(&body, px(screen, 30));
+            cut_hand(screen, &body, px(screen, 30));
         }
     }
     side = screen->portrait ? cut_top(&body, sign + px(screen, 20))

@@ -6,8 +6,11 @@ static void draw_field(struct screen *screen, SDL_Rect box, const struct view_fi
                        int at) {
     struct style label = {
         .face = FACE_REGULAR, .size = 32, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
-    struct style text = {
-        .face = FACE_MONO_BOLD, .size = 58, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
+    struct style text = {.face = FACE_MONO_BOLD,
+                         .size = 58,
+                         .must = true,
+                         .floor = FLOOR_BENCH,
+                         .colour = screen->theme->ink};
     SDL_Rect name = cut_top(&box, px(screen, 42));
     SDL_Rect inner;
     int width;
@@ -66,6 +69,7 @@ static void draw_words(struct screen *screen, SDL_Rect box, const struct view_nu
     flow_add(&flow, (struct flow_line){.text = number->question,
                                        .face = FACE_BOLD,
                                        .size = 52,
+                                       .must = true,
                                        .colour = screen->theme->ink});
     flow_add(&flow, (struct flow_line){.text = number->help,
                                        .face = FACE_REGULAR,
@@ -77,6 +81,7 @@ static void draw_words(struct screen *screen, SDL_Rect box, const struct view_nu
         flow_add(&flow, (struct flow_line){.text = say,
                                            .face = FACE_BOLD,
                                            .size = 44,
+                                           .must = true,
                                            .colour = tone == TONE_STOP   ? screen->theme->stop.fill
                                                      : tone == TONE_FINE ? screen->theme->fine.fill
                                                                          : screen->theme->ink,
@@ -91,15 +96,16 @@ static void draw_words(struct screen *screen, SDL_Rect box, const struct view_nu
 // One field leaves room for the buttons beside it; two stand above them.
 static void draw_fields(struct screen *screen, SDL_Rect *body, const struct view *view) {
     const struct view_number *number = &view->number;
-    SDL_Rect row = cut_bottom(body, px(screen, 96));
+    SDL_Rect row = cut_bottom(body, touch_size(screen, 96));
     SDL_Rect fields;
     buttons_beside(screen, &row, view);
     if (number->field_count > 1) {
         cut_bottom(body, px(screen, 14));
-        fields = cut_bottom(body, px(screen, 142));
+        fields = cut_bottom(body, touch_size(screen, 100) + px(screen, 42));
     } else {
         fields = cut_bottom(body, px(screen, 46));
         fields.h += row.h;
+        fields.x = row.x;
         fields.w = row.w;
     }
     for (size_t i = 0; i < number->field_count; i++) {
@@ -114,16 +120,18 @@ void draw_number(struct screen *screen, SDL_Rect body, const struct view *view) 
     int gap = px(screen, 28);
     SDL_Rect keys;
     if (screen->portrait) {
-        keys = cut_bottom(&body, body.h * 46 / 100);
+        int least = 5 * screen->target + px(screen, 5 * 10);
+        keys = cut_bottom(&body, SDL_max(body.h * 46 / 100, least));
         cut_bottom(&body, gap);
     } else {
-        keys = cut_right(&body, body.w * 46 / 100);
-        cut_right(&body, gap);
+        int least = 6 * screen->target + px(screen, 5 * 10 + 24);
+        keys = cut_hand(screen, &body, SDL_max(body.w * 46 / 100, least));
+        cut_hand(screen, &body, gap);
     }
     keypad_draw(screen, cell_across(keys, 2, 0, px(screen, 24)), true);
     draw_sixteenths(screen, cell_across(keys, 2, 1, px(screen, 24)));
     if (number->pick_count > 0) {
-        draw_picks(screen, cut_bottom(&body, px(screen, 120)), number);
+        draw_picks(screen, cut_bottom(&body, touch_size(screen, 120)), number);
         cut_bottom(&body, px(screen, 18));
     }
     draw_fields(screen, &body, view);

@@ -51,20 +51,18 @@ static void draw_card(struct screen *screen, SDL_Rect box, const struct view_car
 }
 
 void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {
-        .face = FACE_BOLD, .size = 76, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
+    struct style title = {.face = FACE_BOLD,
+                          .size = 76,
+                          .floor = FLOOR_BENCH,
+                          .colour = screen->theme->ink,
+                          .must = true};
     struct style line = {
         .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, 28);
-    SDL_Rect top;
     if (screen->portrait) {
         buttons_draw(screen, &body, view, band_action);
     }
-    top = cut_top(&body, px(screen, screen->portrait ? 190 : 96));
-    if (!screen->portrait) {
-        buttons_beside(screen, &top, view);
-    }
-    pen_text(screen, top, &title, view->title);
+    title_draw(screen, &body, view, &title, screen->portrait ? 190 : 96);
     pen_text(screen, cut_top(&body, px(screen, 60)), &line, view->subtitle);
     cut_top(&body, px(screen, 14));
     preview_draw(screen, &body, &view->preview);

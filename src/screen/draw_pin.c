@@ -21,21 +21,23 @@ void draw_pin(struct screen *screen, SDL_Rect body, const struct view *view) {
     int gap = px(screen, 40);
     SDL_Rect field;
     keys = screen->portrait ? cut_bottom(&body, body.h * 52 / 100)
-                            : cut_right(&body, body.w * 42 / 100);
+                            : cut_hand(screen, &body, body.w * 42 / 100);
     if (screen->portrait) {
         cut_bottom(&body, gap);
     } else {
-        cut_right(&body, gap);
+        cut_hand(screen, &body, gap);
     }
     keypad_draw(screen, keys, false);
-    field = cut_bottom(&body, px(screen, 120));
+    field = cut_bottom(&body, touch_size(screen, 120));
     buttons_beside(screen, &field, view);
     pen_panel(screen, field, screen->theme->panel, screen->theme->work.fill, px(screen, 5));
     draw_dots(screen, inset(field, px(screen, 26)), view->pin_digits);
     cut_bottom(&body, px(screen, 24));
-    flow_add(&flow,
-             (struct flow_line){
-                 .text = view->title, .face = FACE_BOLD, .size = 66, .colour = screen->theme->ink});
+    flow_add(&flow, (struct flow_line){.text = view->title,
+                                       .must = true,
+                                       .face = FACE_BOLD,
+                                       .size = 66,
+                                       .colour = screen->theme->ink});
     flow_add(&flow, (struct flow_line){.text = view->subtitle,
                                        .face = FACE_REGULAR,
                                        .size = 46,

@@ -84,11 +84,11 @@ void draw_set(struct screen *screen, SDL_Rect body, const struct view *view) {
         return;
     }
     side = screen->portrait ? cut_bottom(&body, body.h * 54 / 100)
-                            : cut_right(&body, body.w * 43 / 100);
+                            : cut_hand(screen, &body, body.w * 43 / 100);
     if (screen->portrait) {
         cut_bottom(&body, px(screen, 18));
     } else {
-        cut_right(&body, px(screen, 18));
+        cut_hand(screen, &body, px(screen, 18));
     }
     draw_table(screen, body, set);
     draw_side(screen, side, set);

@@ -23,8 +23,12 @@ static int line_size(const struct flow *flow, const struct flow_line *line, int 
 
 static struct style line_style(const struct flow *flow, const struct flow_line *line, int scale) {
     int size = line_size(flow, line, scale);
-    return (struct style){
-        .face = line->face, .size = size, .floor = size, .colour = line->colour, .top = true};
+    return (struct style){.face = line->face,
+                          .size = size,
+                          .floor = size,
+                          .colour = line->colour,
+                          .top = true,
+                          .must = line->must};
 }
 
 static int bullet_width(struct screen *screen, const struct flow_line *line, int size) {

@@ -47,35 +47,42 @@ int mark_width(struct screen *screen, const struct view_mark *mark, int height) 
 }
 
 static void draw_fraction(struct screen *screen, const struct parts *parts, int x, int y,
-                          int height, SDL_Color colour) {
+                          int height, const struct style *style) {
     int part = height * PART / 100;
     int bar = height * BAR / 100 > 0 ? height * BAR / 100 : 1;
     int width = fraction_width(screen, parts, height);
     int top = pen_digits_width(screen, part, parts->numerator);
     int bottom = pen_digits_width(screen, part, parts->denominator);
-    pen_digits(screen, x + (width - top) / 2, y, part, colour, parts->numerator);
-    pen_fill(screen, (SDL_Rect){x, y + (height - bar) / 2, width, bar}, colour);
-    pen_digits(screen, x + (width - bottom) / 2, y + height - part, part, colour,
+    pen_digits(screen, x + (width - top) / 2, y, part, style, parts->numerator);
+    pen_fill(screen, (SDL_Rect){x, y + (height - bar) / 2, width, bar}, style->colour);
+    pen_digits(screen, x + (width - bottom) / 2, y + height - part, part, style,
                parts->denominator);
 }
 
-int mark_draw(struct screen *screen, const struct view_mark *mark, int x, int y, int height,
-              SDL_Color colour) {
+static int draw_mark(struct screen *screen, const struct view_mark *mark, int x, int y, int height,
+                     const struct style *style) {
     struct parts parts = parts_of(mark);
     int at = x;
     if (parts.whole[0] != '\0') {
-        at += pen_digits(screen, x, y, height, colour, parts.whole);
+        at += pen_digits(screen, x, y, height, style, parts.whole);
     }
     if (parts.fraction) {
         at += at > x ? height * GAP / 100 : 0;
-        draw_fraction(screen, &parts, at, y, height, colour);
+        draw_fraction(screen, &parts, at, y, height, style);
         at += fraction_width(screen, &parts, height);
     }
     return at - x;
 }
 
+int mark_draw(struct screen *screen, const struct view_mark *mark, int x, int y, int height,
+              SDL_Color colour) {
+    const struct style style = {.face = FACE_BOLD, .colour = colour, .must = true};
+    return draw_mark(screen, mark, x, y, height, &style);
+}
+
 void mark_in_box(struct screen *screen, const struct view_mark *mark, SDL_Rect box, int height,
                  SDL_Color colour) {
+    const struct style style = {.face = FACE_BOLD, .colour = colour};
     int width;
     height = height > box.h ? box.h : height;
     width = mark_width(screen, mark, height);
@@ -83,6 +90,6 @@ void mark_in_box(struct screen *screen, const struct view_mark *mark, SDL_Rect b
         height = height * box.w / width;
         width = mark_width(screen, mark, height);
     }
-    mark_draw(screen, mark, box.x + (box.w - width) / 2, box.y + (box.h - height) / 2, height,
-              colour);
+    draw_mark(screen, mark, box.x + (box.w - width) / 2, box.y + (box.h - height) / 2, height,
+              &style);
 }

@@ -134,8 +134,8 @@ static void draw_hint(struct screen *screen, SDL_Rect box, const struct view *vi
     if (!view->band_button || label[0] == '\0') {
         SDL_Rect button = box;
         if (label[0] != '\0') {
-            button =
-                screen->portrait ? cut_right(&box, box.w / 2) : cut_bottom(&box, px(screen, 80));
+            button = screen->portrait ? cut_hand(screen, &box, box.w / 2)
+                                      : cut_bottom(&box, touch_size(screen, 80));
             style.one_line = true;
             pen_text(screen, box, &style, label);
             style.one_line = false;
@@ -148,29 +148,75 @@ static void draw_hint(struct screen *screen, SDL_Rect box, const struct view *vi
     pen_text(screen, inset(box, px(screen, 8)), &style, label);
 }
 
+static struct style band_style(const struct screen *screen, const struct view *view) {
+    return (struct style){.face = FACE_BOLD,
+                          .size = 58,
+                          .floor = FLOOR_BENCH,
+                          .colour = theme_tone(screen->theme, view->band_tone).text,
+                          .must = true};
+}
+
+static bool band_hinted(const struct view *view) {
+    return view->band_hint[0] != '\0' || find_action(view, ACTION_HELD) != NULL;
+}
+
+#define BAND_SIDES 60     // design pixels left and right of all that stands in it
+#define BAND_RING 100     // the button's sign
+#define BAND_BESIDE 40    // of its cell, beside it
+#define HINT_ACROSS 30    // percent of the band that the hint has
+#define HINT_LINE 48      // design pixels of a remark above what can be touched
+#define BAND_STANDING 236 // its height on a standing screen
+#define HINT_DOWN 48      // on a standing screen
+
+// On a standing screen the hint lies below the words.
+static int hint_below(const struct screen *screen, const struct view *view) {
+    if (!screen->portrait || !band_hinted(view)) {
+        return 0;
+    }
+    return SDL_max(px(screen, BAND_STANDING) * HINT_DOWN / 100, screen->target + px(screen, 16));
+}
+
+// As high as its words need, but no more than leaves the body its room.
+static int band_height(struct screen *screen, const struct view *view) {
+    struct style style = band_style(screen, view);
+    int below = hint_below(screen, view);
+    int height = px(screen, seated_view(view->body) ? 110 : screen->portrait ? BAND_STANDING : 168);
+    int width = screen->width - px(screen, BAND_SIDES);
+    if (screen->must == 0) {
+        return height;
+    }
+    width -= band_hinted(view) && below == 0 ? width * HINT_ACROSS / 100 : 0;
+    width -= view->band_button ? px(screen, BAND_RING + BAND_BESIDE) : 0;
+    height = SDL_max(height, below + px(screen, 12) +
+                                 pen_room(screen, &style, view->band, width - px(screen, 12), 0));
+    if (find_action(view, ACTION_HELD) != NULL && below == 0) {
+        bool remark = !view->band_button && view->band_hint[0] != '\0';
+        height = SDL_max(height, screen->target + px(screen, remark ? 16 + HINT_LINE : 16));
+    }
+    return SDL_min(height, screen->height * 42 / 100);
+}
+
 static void draw_band(struct screen *screen, SDL_Rect box, const struct view *view) {
-    struct theme_tone tone = theme_tone(screen->theme, view->band_tone);
+    struct style style = band_style(screen, view);
     const struct view_action *press = find_action(view, ACTION_PRESS);
-    struct style style = {.face = FACE_BOLD, .size = 58, .floor = FLOOR_BENCH, .colour = tone.text};
-    int ring = px(screen, 100);
-    bool hint = view->band_hint[0] != '\0' || find_action(view, ACTION_HELD) != NULL;
-    pen_fill(screen, box, tone.fill);
+    int ring = px(screen, BAND_RING);
+    pen_fill(screen, box, theme_tone(screen->theme, view->band_tone).fill);
     if (press != NULL) {
         touch_add(screen, box, ACTION_PRESS, press->argument);
     }
-    box.x += px(screen, 40);
-    box.w -= px(screen, 60);
-    if (hint) {
-        SDL_Rect side = screen->portrait ? cut_bottom(&box, box.h * 48 / 100)
-                                         : cut_right(&box, box.w * 30 / 100);
-        draw_hint(screen, side, view, tone.text);
+    cut_off_hand(screen, &box, px(screen, BAND_SIDES - 20));
+    cut_hand(screen, &box, px(screen, 20));
+    if (band_hinted(view)) {
+        SDL_Rect side = screen->portrait ? cut_bottom(&box, hint_below(screen, view))
+                                         : cut_hand(screen, &box, box.w * HINT_ACROSS / 100);
+        draw_hint(screen, side, view, style.colour);
     }
     if (view->band_button) {
-        SDL_Rect cell = cut_left(&box, ring + px(screen, 40));
+        SDL_Rect cell = cut_left(&box, ring + px(screen, BAND_BESIDE));
         int size = ring < cell.h - px(screen, 16) ? ring : cell.h - px(screen, 16);
         pen_shape(screen, SHAPE_RING,
                   (SDL_Rect){cell.x + px(screen, 10), cell.y + (cell.h - size) / 2, size, size},
-                  tone.text);
+                  style.colour);
     }
     pen_text(screen, inset(box, px(screen, 6)), &style, view->band);
 }
@@ -179,15 +225,14 @@ SDL_Rect frame_draw(struct screen *screen, const struct view *view) {
     SDL_Rect all = {0, 0, screen->width, screen->height};
     bool portrait = screen->portrait;
     SDL_Rect header = cut_top(&all, px(screen, portrait ? 132 : 88));
-    bool desk = seated_view(view->body);
-    SDL_Rect band = cut_bottom(&all, px(screen, desk ? 110 : portrait ? 236 : 168));
+    SDL_Rect band = cut_bottom(&all, band_height(screen, view));
     pen_fill(screen, all, screen->theme->ground);
     draw_header(screen, header, view);
     draw_band(screen, band, view);
     all = inset(all, px(screen, 24));
     cut_left(&all, px(screen, 16));
     cut_right(&all, px(screen, 16));
-    if (view->step >= 0) {
+    if (view->step >= 0 && screen->steps) {
         draw_steps(screen, cut_top(&all, px(screen, 62)), view->step);
         cut_top(&all, px(screen, 18));
     }

@@ -92,35 +92,48 @@ static struct lines break_lines(TTF_Font *font, const char *text, int width) {
     return lines;
 }
 
+static SDL_Texture *line_texture(struct screen *screen, TTF_Font *font, const struct style *style,
+                                 int pixels, const char *line, SDL_Point *ret_size) {
+    char key[LINE_BYTES + 40];
+    SDL_Texture *texture;
+    snprintf(key, sizeof key, "\x02%d %d %02x%02x%02x %s", style->face, pixels, style->colour.r,
+             style->colour.g, style->colour.b, line);
+    texture = images_find(screen, key, ret_size);
+    if (texture == NULL) {
+        texture = images_keep(screen, key, TTF_RenderUTF8_Blended(font, line, style->colour));
+        if (texture != NULL) {
+            SDL_QueryTexture(texture, NULL, NULL, &ret_size->x, &ret_size->y);
+        }
+    }
+    return texture;
+}
+
 static void draw_line(struct screen *screen, TTF_Font *font, const struct style *style, int pixels,
                       SDL_Rect box, const char *text, size_t bytes) {
     char line[LINE_BYTES];
-    char key[LINE_BYTES + 40];
     SDL_Point size = {0, 0};
-    SDL_Texture *texture;
+    SDL_Texture *texture = NULL;
     SDL_Rect to;
     snprintf(line, sizeof line, "%.*s", (int)bytes, text);
-    snprintf(key, sizeof key, "\x02%d %d %02x%02x%02x %s", style->face, pixels, style->colour.r,
-             style->colour.g, style->colour.b, line);
-    texture = images_find(screen, key, &size);
-    if (texture == NULL) {
-        texture = images_keep(screen, key, TTF_RenderUTF8_Blended(font, line, style->colour));
-        if (texture == NULL) {
-            return;
-        }
-        SDL_QueryTexture(texture, NULL, NULL, &size.x, &size.y);
+    if (screen->dry) {
+        TTF_SizeUTF8(font, line, &size.x, &size.y);
+    } else {
+        texture = line_texture(screen, font, style, pixels, line, &size);
     }
     to = (SDL_Rect){box.x, box.y, size.x, size.y};
     to.x += style->align == ALIGN_CENTRE  ? (box.w - size.x) / 2
             : style->align == ALIGN_RIGHT ? box.w - size.x
                                           : 0;
-    SDL_RenderCopy(screen->renderer, texture, NULL, &to);
+    if (texture != NULL) {
+        SDL_RenderCopy(screen->renderer, texture, NULL, &to);
+    }
     if (screen->text_count < TEXTS_MAX) {
         // Letters reach from ascender to descender; the leading of a line may touch its neighbour.
         screen->text[screen->text_count++] =
             (struct drawn){{to.x, to.y + size.y / 8, size.x, size.y - size.y / 4},
                            style->colour,
-                           fonts_caps(screen, style->face, pixels)};
+                           fonts_caps(screen, style->face, pixels),
+                           style->must};
     }
 }
 
@@ -151,12 +164,18 @@ static struct lines balance(TTF_Font *font, const char *text, int width, struct 
     return lines;
 }
 
+// 0: none beyond the style's own floor.
+static int least_size(const struct screen *screen, const struct style *style) {
+    return style->must ? screen->must : 0;
+}
+
 void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text) {
-    int floor = px(screen, style->floor);
+    int least = least_size(screen, style);
+    int floor = least > 0 ? least : px(screen, style->floor);
     if (text[0] == '\0') {
         return;
     }
-    for (int pixels = px(screen, style->size);; pixels -= 1 + pixels / 24) {
+    for (int pixels = SDL_max(px(screen, style->size), least);; pixels -= 1 + pixels / 24) {
         TTF_Font *font;
         struct lines lines;
         bool last = pixels <= floor;
@@ -186,8 +205,9 @@ int pen_width(struct screen *screen, const struct style *style, const char *text
     return font != NULL ? line_width(font, text) : 0;
 }
 
-int pen_height(struct screen *screen, const struct style *style, const char *text, int width) {
-    TTF_Font *font = fonts_get(screen, style->face, px(screen, style->size));
+static int height_at(struct screen *screen, const struct style *style, int pixels, const char *text,
+                     int width) {
+    TTF_Font *font = fonts_get(screen, style->face, pixels);
     struct lines lines;
     if (font == NULL) {
         return -1;
@@ -196,23 +216,36 @@ int pen_height(struct screen *screen, const struct style *style, const char *tex
     return lines.fits ? lines.count * TTF_FontLineSkip(font) : -1;
 }
 
+int pen_height(struct screen *screen, const struct style *style, const char *text, int width) {
+    return height_at(screen, style, SDL_max(px(screen, style->size), least_size(screen, style)),
+                     text, width);
+}
+
+int pen_room(struct screen *screen, const struct style *style, const char *text, int width,
+             int least) {
+    int size = least_size(screen, style);
+    int height = size > 0 ? height_at(screen, style, size, text, width) : 0;
+    return SDL_max(height, least);
+}
+
 int pen_digits_width(struct screen *screen, int height, const char *text) {
     TTF_Font *font = fonts_get(screen, FACE_BOLD, fonts_size_for_caps(screen, FACE_BOLD, height));
     return font != NULL ? line_width(font, text) : 0;
 }
 
-int pen_digits(struct screen *screen, int x, int y, int height, SDL_Color colour,
+int pen_digits(struct screen *screen, int x, int y, int height, const struct style *style,
                const char *text) {
     int pixels = fonts_size_for_caps(screen, FACE_BOLD, height);
     TTF_Font *font = fonts_get(screen, FACE_BOLD, pixels);
-    struct style style = {.face = FACE_BOLD, .colour = colour};
+    struct style bold = *style;
     size_t texts = screen->text_count;
     int width = 0;
     if (font == NULL) {
         return 0;
     }
+    bold.face = FACE_BOLD;
     width = line_width(font, text);
-    draw_line(screen, font, &style, pixels,
+    draw_line(screen, font, &bold, pixels,
               (SDL_Rect){x, y - (TTF_FontAscent(font) - height), width, height}, text,
               strlen(text));
     if (screen->text_count > texts) {

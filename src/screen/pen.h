@@ -13,6 +13,9 @@ SDL_Rect cut_bottom(SDL_Rect *box, int size);
 SDL_Rect cut_left(SDL_Rect *box, int size);
 SDL_Rect cut_right(SDL_Rect *box, int size);
 SDL_Rect inset(SDL_Rect box, int by);
+// Off the side of the working hand: right, on a mirrored bench left; and off the other side.
+SDL_Rect cut_hand(const struct screen *screen, SDL_Rect *box, int size);
+SDL_Rect cut_off_hand(const struct screen *screen, SDL_Rect *box, int size);
 // Cell `at` of `count` side by side (or one below the other), `gap` pixels between.
 SDL_Rect cell_across(SDL_Rect box, int count, int at, int gap);
 SDL_Rect cell_down(SDL_Rect box, int count, int at, int gap);
@@ -47,6 +50,7 @@ struct style {
     enum align align;
     bool top;      // at the top of the box, else in the middle of its height
     bool one_line; // shrinks to the floor before it wraps
+    bool must;     // be read from where the worker stands: see fit.c
 };
 // The smallest text on a bench view: lines 7 mm high on a 24 in screen (26 of 1080 pixels).
 #define FLOOR_BENCH 26
@@ -60,8 +64,14 @@ void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, co
 int pen_width(struct screen *screen, const struct style *style, const char *text);
 // Height of the text broken into lines of `width` at full size; negative when a word is wider.
 int pen_height(struct screen *screen, const struct style *style, const char *text, int width);
+// Height that the text needs at the least size it may have, where it must be read; else, and at
+// least, `least`.
+int pen_room(struct screen *screen, const struct style *style, const char *text, int width,
+             int least);
 // Digits whose capitals are exactly `height` high, top left at x, y; returns the width.
-int pen_digits(struct screen *screen, int x, int y, int height, SDL_Color colour, const char *text);
+// Face and size of the style are not asked for.
+int pen_digits(struct screen *screen, int x, int y, int height, const struct style *style,
+               const char *text);
 int pen_digits_width(struct screen *screen, int height, const char *text);
 
 // --- flow.c: lines below each other, shrunk together until they fit ------------------------------
@@ -78,6 +88,7 @@ struct flow_line {
     enum view_tone tone; // of the sign
     bool rule;           // a line drawn above it
     bool boxed;          // in a caution box
+    bool must;           // be read from where the worker stands
 };
 #define FLOW_MAX 40
 struct flow {
@@ -126,6 +137,10 @@ void mark_in_box(struct screen *screen, const struct view_mark *mark, SDL_Rect b
 // --- shaft.c ------------------------------------------------------------------------------------
 void shaft_draw(struct screen *screen, SDL_Rect box, const struct view_cut *cut);
 
+// --- fit.c --------------------------------------------------------------------------------------
+// Design pixels as pixels, and never less than a finger needs.
+int touch_size(const struct screen *screen, int design);
+
 // --- frame.c ------------------------------------------------------------------------------------
 // Header, steps and band; returns what is left for the body.
 SDL_Rect frame_draw(struct screen *screen, const struct view *view);
@@ -138,6 +153,10 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
                   bool (*skip)(const struct view_action *action));
 // The few buttons of a view that is not about choosing: cut off the right end of *row.
 void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view);
+// The view's title off the top of *body, at least `design` pixels high; on a lying screen with the
+// buttons beside it.
+void title_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
+                const struct style *style, int design);
 int buttons_count(const struct view *view);
 bool band_action(const struct view_action *action); // PRESS and HELD: the band itself
 

@@ -46,7 +46,7 @@ static SDL_Point corner(const struct view_preview *preview, SDL_Rect box, int at
 }
 
 static void draw(struct screen *screen, SDL_Rect box, const struct view_preview *preview) {
-    SDL_Texture *texture = paint(screen, preview);
+    SDL_Texture *texture = screen->dry ? NULL : paint(screen, preview);
     if (texture == NULL) {
         return;
     }
@@ -68,8 +68,8 @@ void preview_draw(struct screen *screen, SDL_Rect *body, const struct view_previ
         room = cut_bottom(body, body->h * 24 / 100);
         cut_bottom(body, gap);
     } else {
-        room = cut_right(body, body->w * 30 / 100);
-        cut_right(body, gap);
+        room = cut_hand(screen, body, body->w * 30 / 100);
+        cut_hand(screen, body, gap);
     }
     box = (SDL_Rect){room.x, room.y, room.w, room.w * preview->height / preview->width};
     if (box.h > room.h) {

@@ -9,6 +9,13 @@
 
 struct screen; // opaque
 
+// Capitals that must be read from where a worker stands subtend this angle, in minutes of arc: the
+// height that ISO 9241-303 and ANSI/HFES 100 prefer for comfortable reading, 20 to 22 (values from
+// memory; both are about capitals).
+#define SCREEN_ANGLE 20
+#define SCREEN_DISTANCE_MM 2000
+#define SCREEN_DIAGONAL_MM 610 // 24 in
+
 enum screen_theme { SCREEN_THEME_NORMAL, SCREEN_THEME_CONTRAST };
 
 struct screen_options {
@@ -18,6 +25,9 @@ struct screen_options {
     const char *assets; // folder with fonts/ and sounds/
     int volume;         // 0 (mute) to 100
     enum screen_theme theme;
+    int distance_mm;      // from the eyes to the screen; 0: SCREEN_DISTANCE_MM
+    int diagonal_mm;      // of the screen that the window fills; 0: SCREEN_DIAGONAL_MM
+    bool mirrored;        // what is touched lies at the left hand
     uint16_t button_code; // KEY_* of the button, 0: none (read elsewhere)
 };
 
@@ -58,11 +68,16 @@ void screen_wake(struct screen *screen);
 enum screen_sound { SCREEN_SOUND_ACCEPTED, SCREEN_SOUND_HOLD, SCREEN_SOUND_LOGGED };
 void screen_play(struct screen *screen, enum screen_sound sound);
 
+// How far off, in mm, a screen of so many pixels holds that angle on every view whose words are not
+// of the longest. Beyond it the mark, and what short words leave room for, still do.
+int screen_reach_mm(int width, int height, int diagonal_mm);
+
 // Writes what is on the screen as a PNG. False on failure.
 bool screen_shot(struct screen *screen, const char *path);
 
 // Layout findings of the last screen_draw: texts that had to shrink below the floor or did not
-// fit, overlapping boxes, touch targets under 22 mm at 24 in 1080p. 0 is right; for tests.
+// fit, overlapping boxes, touch targets under the least (22 mm on a 24 in screen of 1080 lines).
+// 0 is right; for tests.
 int screen_problems(const struct screen *screen, char *buffer, size_t size);
 
 #endif

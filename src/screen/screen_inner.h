@@ -21,7 +21,8 @@ enum face { FACE_REGULAR, FACE_BOLD, FACE_MONO, FACE_MONO_BOLD, FACE_COUNT };
 struct drawn {
     SDL_Rect box;
     SDL_Color colour;
-    int caps; // height of capitals, pixels
+    int caps;  // height of capitals, pixels
+    bool must; // be read from where the worker stands
 };
 
 struct hit {
@@ -38,6 +39,9 @@ struct screen {
     SDL_Window *window;
     SDL_Renderer *renderer;
     const struct theme *theme;
+    int distance_mm;
+    int diagonal_mm;
+    bool mirrored;
     struct fonts *fonts;
     struct images *images;
     Uint32 wake_event;
@@ -52,6 +56,10 @@ struct screen {
     bool portrait;
     // the last drawing
     enum view_body body;
+    bool dry;   // laid out, not drawn
+    bool steps; // there is room for their line
+    int must;   // pixels of font that no text which must be read is smaller than; 0: its floor
+    int target; // pixels that no touch target is smaller than
     size_t hit_count;
     struct hit hit[HITS_MAX];
     size_t text_count;
@@ -87,7 +95,16 @@ TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels);
 // Pixels of font size that make capitals and digits `height` pixels high.
 // The other way round.
 int fonts_caps(struct screen *screen, enum face face, int pixels);
+#define FONTS_CAPS_PERCENT 76 // of the size, near enough
 int fonts_size_for_caps(struct screen *screen, enum face face, int height);
+
+// --- fit.c --------------------------------------------------------------------------------------
+// Sets what the drawing of this attempt goes by, from 0; false: there is no such attempt.
+bool fit_try(struct screen *screen, int attempt);
+
+// --- draw.c -------------------------------------------------------------------------------------
+// All of screen_draw but the drawing: where things lie, and what is wrong with that.
+void lay_out(struct screen *screen, const struct view *view);
 
 // --- touch.c ------------------------------------------------------------------------------------
 void touch_add(struct screen *screen, SDL_Rect box, enum view_action_id action, int64_t argument);

@@ -104,6 +104,9 @@ static SDL_Surface *paint(const struct picture *picture, float pen) {
 static void draw_tube(struct screen *screen, const struct picture *picture) {
     char key[64];
     SDL_Texture *texture;
+    if (screen->dry) {
+        return;
+    }
     snprintf(key, sizeof key, "\x03%d %d %d %d %d", picture->shaft.w, picture->shaft.h,
              picture->mark - picture->shaft.x, picture->waste_left, picture->tip_left);
     texture = images_find(screen, key, NULL);

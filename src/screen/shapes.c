@@ -97,19 +97,26 @@ static SDL_Texture *shape_texture(struct screen *screen, enum shape shape, int w
 }
 
 void pen_fill(struct screen *screen, SDL_Rect box, SDL_Color colour) {
+    if (screen->dry) {
+        return;
+    }
     SDL_SetRenderDrawColor(screen->renderer, colour.r, colour.g, colour.b, colour.a);
     SDL_RenderFillRect(screen->renderer, &box);
 }
 
 void pen_shape(struct screen *screen, enum shape shape, SDL_Rect box, SDL_Color colour) {
-    if (box.w > 0 && box.h > 0) {
+    if (box.w > 0 && box.h > 0 && !screen->dry) {
         SDL_RenderCopy(screen->renderer, shape_texture(screen, shape, box.w, box.h, colour), NULL,
                        &box);
     }
 }
 
 static void rounded(struct screen *screen, SDL_Rect box, int radius, SDL_Color colour) {
-    SDL_Texture *disc = shape_texture(screen, SHAPE_DISC, 2 * radius, 2 * radius, colour);
+    SDL_Texture *disc = NULL;
+    if (screen->dry) {
+        return;
+    }
+    disc = shape_texture(screen, SHAPE_DISC, 2 * radius, 2 * radius, colour);
     pen_fill(screen, (SDL_Rect){box.x + radius, box.y, box.w - 2 * radius, box.h}, colour);
     pen_fill(screen, (SDL_Rect){box.x, box.y + radius, radius, box.h - 2 * radius}, colour);
     pen_fill(screen, (SDL_Rect){box.x + box.w - radius, box.y + radius, radius, box.h - 2 * radius},

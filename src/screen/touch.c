@@ -4,9 +4,6 @@
 
 #include <stdio.h>
 
-// 22 mm, the breadth of a gloved finger, on a 24 in screen of 1080 lines (299 mm high).
-#define TARGET_MIN 79
-
 bool seated_view(enum view_body body) {
     return body == VIEW_LOG || body == VIEW_ENTRY || body == VIEW_SET || body == VIEW_DAY ||
            body == VIEW_MENU || body == VIEW_FORM;
@@ -24,7 +21,7 @@ void problem(struct screen *screen, const char *what, const char *text) {
 
 void touch_add(struct screen *screen, SDL_Rect box, enum view_action_id action, int64_t argument) {
     bool bench = !seated_view(screen->body);
-    if (bench && (box.w < px(screen, TARGET_MIN) || box.h < px(screen, TARGET_MIN))) {
+    if (bench && (box.w < screen->target || box.h < screen->target)) {
         char size[32];
         snprintf(size, sizeof size, "%d, %d x %d", action, box.w, box.h);
         problem(screen, "touch target too small", size);

@@ -65,6 +65,9 @@ bool screen_open(const struct screen_options *options, struct screen **ret_scree
         free(screen);
         return false;
     }
+    screen->distance_mm = options->distance_mm > 0 ? options->distance_mm : SCREEN_DISTANCE_MM;
+    screen->diagonal_mm = options->diagonal_mm > 0 ? options->diagonal_mm : SCREEN_DIAGONAL_MM;
+    screen->mirrored = options->mirrored;
     screen->theme = theme_named(options->theme);
     screen->volume = options->volume;
     screen->button_code = options->button_code;

@@ -24,9 +24,9 @@ static struct screen *open_screen(int width, int height) {
     return opened_screen((struct screen_options){.width = width, .height = height});
 }
 
-static int draw_all(int width, int height, bool stretched) {
+static int lay_out_all(struct screen_options options, bool stretched) {
     static struct view view;
-    struct screen *screen = open_screen(width, height);
+    struct screen *screen = opened_screen(options);
     char problems[4096];
     int found = 0;
     size_t fixture_count;
@@ -40,10 +40,10 @@ static int draw_all(int width, int height, bool stretched) {
         if (stretched) {
             views_stretch(&view);
         }
-        screen_draw(screen, &view);
+        lay_out(screen, &view);
         count = screen_problems(screen, problems, sizeof problems);
         if (count != 0) {
-            print_error("%s at %dx%d%s: %s\n", fixtures[i].name, width, height,
+            print_error("%s at %dx%d%s: %s\n", fixtures[i].name, options.width, options.height,
                         stretched ? ", stretched" : "", problems);
         }
         found += count;
@@ -52,17 +52,31 @@ static int draw_all(int width, int height, bool stretched) {
     return found;
 }
 
+static struct screen_options sized(size_t at) {
+    return (struct screen_options){.width = sizes[at][0], .height = sizes[at][1]};
+}
+
 static void fits_every_size(void **state) {
     (void)state;
     for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
-        assert_int_equal(draw_all(sizes[i][0], sizes[i][1], false), 0);
+        assert_int_equal(lay_out_all(sized(i), false), 0);
     }
 }
 
 static void fits_longer_words(void **state) {
     (void)state;
     for (size_t i = 0; i < 5; i++) {
-        assert_int_equal(draw_all(sizes[i][0], sizes[i][1], true), 0);
+        assert_int_equal(lay_out_all(sized(i), true), 0);
+    }
+}
+
+static void fits_mirrored_and_in_contrast(void **state) {
+    (void)state;
+    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
+        struct screen_options options = sized(i);
+        options.mirrored = true;
+        options.theme = SCREEN_THEME_CONTRAST;
+        assert_int_equal(lay_out_all(options, false), 0);
     }
 }
 
@@ -158,8 +172,9 @@ static void keys_have_their_codes(void **state) {
     assert_false(keymap_named("1", SDL_SCANCODE_1));
 }
 
+static const int kept[][2] = {{1280, 720}, {1024, 600}, {720, 1280}};
+
 static void looks_as_it_did(void **state) {
-    static const int kept[][2] = {{1280, 720}, {1024, 600}, {720, 1280}};
     static struct view view;
     int different = 0;
     size_t fixture_count;
@@ -182,25 +197,78 @@ static void looks_as_it_did(void **state) {
     assert_int_equal(different, 0);
 }
 
-static void looks_as_it_did_in_contrast(void **state) {
-    static const char *const names[] = {"tip-cut", "hold", "dry-fit", "log"};
-    static const int kept[][2] = {{1280, 720}, {1024, 600}, {720, 1280}};
-    static struct view view;
+static int kept_differ(const char *kind, struct screen_options options, const char *const *names,
+                       size_t count) {
     int different = 0;
-    (void)state;
-    for (size_t s = 0; s < 3; s++) {
-        struct screen *screen = opened_screen((struct screen_options){
-            .width = kept[s][0], .height = kept[s][1], .theme = SCREEN_THEME_CONTRAST});
-        for (size_t i = 0; i < sizeof names / sizeof names[0]; i++) {
+    for (size_t s = 0; s < sizeof kept / sizeof kept[0]; s++) {
+        static struct view view;
+        struct screen *screen;
+        options.width = kept[s][0];
+        options.height = kept[s][1];
+        screen = opened_screen(options);
+        for (size_t i = 0; i < count; i++) {
             char name[64];
             views_fill(names[i], &view);
             screen_draw(screen, &view);
-            snprintf(name, sizeof name, "contrast-%s-%dx%d", names[i], kept[s][0], kept[s][1]);
+            snprintf(name, sizeof name, "%s-%s-%dx%d", kind, names[i], kept[s][0], kept[s][1]);
             different += golden_same(screen, name) ? 0 : 1;
         }
         screen_close(screen);
     }
-    assert_int_equal(different, 0);
+    return different;
+}
+
+static void looks_as_it_did_in_contrast(void **state) {
+    static const char *const names[] = {"tip-cut", "hold", "dry-fit", "log"};
+    struct screen_options options = {.theme = SCREEN_THEME_CONTRAST};
+    (void)state;
+    assert_int_equal(kept_differ("contrast", options, names, 4), 0);
+}
+
+static void looks_as_it_did_mirrored(void **state) {
+    static const char *const names[] = {"tip-cut", "dry-fit"};
+    struct screen_options options = {.mirrored = true};
+    (void)state;
+    assert_int_equal(kept_differ("mirrored", options, names, 2), 0);
+}
+
+static void looks_as_it_did_from_afar(void **state) {
+    static const char *const names[] = {"tip-cut", "hold"};
+    struct screen_options options = {.distance_mm = 3000};
+    (void)state;
+    assert_int_equal(kept_differ("afar", options, names, 2), 0);
+}
+
+// What is touched lies at the hand: keys and buttons, each against the same of the other bench.
+static void mirrors_what_is_touched(void **state) {
+    static const struct {
+        const char *view;
+        enum view_action_id action;
+        int64_t argument;
+        int slack;
+    } wanted[] = {{"tip-cut", ACTION_START_OVER, 0, 8}, {"tip-cut", ACTION_HELD, 0, 8},
+                  {"dry-fit", ACTION_KEY, '8', 300},    {"dry-fit", ACTION_BACK, 0, 8},
+                  {"pin", ACTION_KEY, '5', 8},          {"log", ACTION_DECIDE_SCRAP, 0, 8}};
+    (void)state;
+    for (size_t i = 0; i < sizeof wanted / sizeof wanted[0]; i++) {
+        static struct view view;
+        int middle[2];
+        views_fill(wanted[i].view, &view);
+        for (int mirrored = 0; mirrored < 2; mirrored++) {
+            struct screen *screen = opened_screen(
+                (struct screen_options){.width = 1280, .height = 720, .mirrored = mirrored == 1});
+            SDL_Rect box;
+            lay_out(screen, &view);
+            box = hit_of(screen, wanted[i].action, wanted[i].argument).box;
+            middle[mirrored] = box.x + box.w / 2;
+            screen_close(screen);
+        }
+        // Keys keep their order, so the seven is not where the nine was.
+        if (abs(middle[0] + middle[1] - 1280) > wanted[i].slack) {
+            fail_msg("%s: action %d lies at %d, mirrored at %d", wanted[i].view, wanted[i].action,
+                     middle[0], middle[1]);
+        }
+    }
 }
 
 int main(int argc, char **argv) {
@@ -213,6 +281,10 @@ int main(int argc, char **argv) {
         cmocka_unit_test(keys_have_their_codes),
         cmocka_unit_test(looks_as_it_did),
         cmocka_unit_test(looks_as_it_did_in_contrast),
+        cmocka_unit_test(looks_as_it_did_mirrored),
+        cmocka_unit_test(looks_as_it_did_from_afar),
+        cmocka_unit_test(mirrors_what_is_touched),
+        cmocka_unit_test(fits_mirrored_and_in_contrast),
     };
     golden_update = argc > 1 && strcmp(argv[1], "--update") == 0;
     return cmocka_run_group_tests(tests, NULL, NULL);
