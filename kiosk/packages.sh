@@ -5,7 +5,7 @@
 set -euo pipefail
 
 packages=(
-    gcc cmake ninja-build pkg-config
+    gcc cmake ninja-build pkg-config gettext
     libsdl2-dev libsdl2-ttf-dev libpng-dev libcairo2-dev libfreetype-dev libsqlite3-dev
     libsodium-dev libssl-dev libinih-dev libzbar-dev libturbojpeg0-dev libzint-dev libsystemd-dev
     libcmocka-dev libxkbcommon-dev xkb-data

@@ -1,6 +1,7 @@
 // From keys, touches and time to the station's events, and from its view to the screen.
 
 #include "bench_camera.h"
+#include "tongue.h"
 
 #include <linux/input-event-codes.h>
 #include <stdio.h>
@@ -42,14 +43,14 @@ static void add_fact(struct view_check *check, const char *name, const char *val
 static void show_report(const struct scan_report *report, struct view_check *check) {
     static const enum view_tone tones[] = {
         [REPORT_GOOD] = TONE_FINE, [REPORT_WORKS] = TONE_CAUTION, [REPORT_BAD] = TONE_STOP};
-    add_fact(check, "Came from", report->source);
-    add_fact(check, "Read as", report->text);
-    add_fact(check, "Bytes", report->bytes);
-    add_fact(check, "Identifier", report->aim);
-    add_fact(check, "Kind of code", report->symbology);
-    add_fact(check, "Agreed", report->agreed);
-    add_fact(check, "Time", report->timing);
-    add_fact(check, "Ended by", report->ending);
+    add_fact(check, _("Came from"), _(report->source));
+    add_fact(check, _("Read as"), report->text);
+    add_fact(check, _("Bytes"), report->bytes);
+    add_fact(check, _("Identifier"), report->aim);
+    add_fact(check, _("Kind of code"), report->symbology);
+    add_fact(check, _("Agreed"), report->agreed);
+    add_fact(check, _("Time"), report->timing);
+    add_fact(check, _("Ended by"), report->ending);
     check->tone = tones[report->verdict];
     snprintf(check->verdict, sizeof check->verdict, "%s", report->verdict_text);
     for (size_t i = 0; i < report->advice_count && i < VIEW_ADVICE_MAX; i++) {

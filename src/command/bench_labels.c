@@ -1,5 +1,6 @@
 #include "bench.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -31,11 +32,6 @@ static bool kept(const char *path) {
     return false;
 }
 
-static void count_labels(struct text *words, size_t count) {
-    text_add_number(words, (int64_t)count);
-    text_add(words, count == 1 ? " label" : " labels");
-}
-
 // Of the line, as many whole sentences as fit.
 static size_t sentences(const char *line) {
     size_t size = strcspn(line, "\n");
@@ -54,27 +50,25 @@ static void failed(struct bench_labels *labels, const char *said) {
     const char *colon = strstr(said, ": ");
     const char *why = colon == NULL || colon > said + strcspn(said, "\n.") ? said : colon + 2;
     labels->failed = true;
-    text_add(&words, "Not printed: ");
-    text_add_bytes(&words, why, sentences(why));
-    if (kept(labels->path)) {
-        text_add(&words, " The file: ");
-        text_add(&words, file_name(labels->path));
-    }
+    char reason[WHY_MAX + 1];
+    struct text sentence = text_open(reason, sizeof reason);
+    text_add_bytes(&sentence, why, sentences(why));
+    text_say(&words, kept(labels->path) ? _("Not printed: %1 The file: %2") : _("Not printed: %1"),
+             reason, file_name(labels->path));
     fprintf(stderr, "kerfside bench: labels: %s\n", said[0] != '\0' ? said : labels->words);
 }
 
 static void printed(const struct bench *bench, struct bench_labels *labels) {
     struct text words = text_open(labels->words, sizeof labels->words);
     labels->failed = false;
-    count_labels(&words, labels->count);
+    const char *pattern = tongue_plural("%1 label in %2, beside the database.",
+                                        "%1 labels in %2, beside the database.", labels->count);
     if (bench->settings->labels_print) {
         unlink(labels->path); // the printer has it
-        text_add(&words, " sent to the printer.");
-    } else {
-        text_add(&words, " in ");
-        text_add(&words, file_name(labels->path));
-        text_add(&words, ", beside the database.");
+        pattern = tongue_plural("%1 label sent to the printer.", "%1 labels sent to the printer.",
+                                labels->count);
     }
+    text_say(&words, pattern, text_number((int64_t)labels->count).digits, file_name(labels->path));
 }
 
 static const char *stock_name(const struct bench_settings *settings) {
@@ -88,7 +82,7 @@ static bool make_file(struct bench *bench, char path[VIEW_TEXT_MAX], char messag
                             VIEW_TEXT_MAX);
     if (fd < 0) {
         snprintf(message, VIEW_TEXT_MAX,
-                 "Not printed: no file can be made beside the database: %s.", strerror(errno));
+                 _("Not printed: no file can be made beside the database: %s."), strerror(errno));
         return false;
     }
     close(fd);
@@ -120,7 +114,7 @@ static bool begin(struct bench *bench, char message[VIEW_TEXT_MAX]) {
     }
     if (!child_start(&labels->child, labels->program, arguments)) {
         kept(labels->path);
-        snprintf(message, VIEW_TEXT_MAX, "Not printed: the program could not be started.");
+        snprintf(message, VIEW_TEXT_MAX, "%s", _("Not printed: the program could not be started."));
         return false;
     }
     labels->until_us = bench_clock_us(&bench->clock) + LONGEST_US;
@@ -134,13 +128,13 @@ bool bench_print_labels(struct bench *bench, const char *const *tickets, size_t 
     struct text words;
     if (count > BENCH_LABELS_MAX - labels->waiting_count) {
         snprintf(
-            message, VIEW_TEXT_MAX,
-            "Not printed: too many labels wait for the printer. Try again when it has printed.");
+            message, VIEW_TEXT_MAX, "%s",
+            _("Not printed: too many labels wait for the printer. Try again when it has printed."));
         return false;
     }
     for (size_t i = 0; i < count; i++) {
         if (ticket_parse(tickets[i], &ticket) != TICKET_OK) {
-            snprintf(message, VIEW_TEXT_MAX, "Not printed: %.40s is no ticket.", tickets[i]);
+            snprintf(message, VIEW_TEXT_MAX, _("Not printed: %.40s is no ticket."), tickets[i]);
             return false;
         }
         memcpy(labels->waiting[labels->waiting_count + i], ticket.text, TICKET_TEXT_MAX);
@@ -150,9 +144,12 @@ bool bench_print_labels(struct bench *bench, const char *const *tickets, size_t 
         return false;
     }
     words = text_open(message, VIEW_TEXT_MAX);
-    count_labels(&words, count);
-    text_add(&words,
-             bench->settings->labels_print ? " on the way to the printer." : " being made.");
+    text_say(&words,
+             bench->settings->labels_print
+                 ? tongue_plural("%1 label on the way to the printer.",
+                                 "%1 labels on the way to the printer.", count)
+                 : tongue_plural("%1 label being made.", "%1 labels being made.", count),
+             text_number((int64_t)count).digits);
     return true;
 }
 
@@ -168,7 +165,7 @@ bool bench_labels_tick(struct bench *bench) {
         }
     } else if (labels->child.pid != 0 && bench_clock_us(&bench->clock) >= labels->until_us) {
         child_stop(&labels->child);
-        failed(labels, "the printer does not answer.");
+        failed(labels, _("the printer does not answer."));
     } else {
         return false;
     }

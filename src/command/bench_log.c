@@ -1,6 +1,7 @@
 // The log as the review shows and exports it.
 
 #include "bench.h"
+#include "cause_text.h"
 #include "text.h"
 #include "tickets.h"
 
@@ -46,7 +47,7 @@ static void length_words(const struct bench *bench, length_nm length, char *buff
 }
 
 // `1/8 short`, `in`, or why it was stopped.
-static void verdict_words(const struct bench *bench, const struct log_line *line, char *buffer,
+static void outcome_words(const struct bench *bench, const struct log_line *line, char *buffer,
                           size_t size) {
     struct text to = text_open(buffer, size);
     if (line->verdict == VERDICT_LONG || line->verdict == VERDICT_SHORT) {
@@ -56,13 +57,8 @@ static void verdict_words(const struct bench *bench, const struct log_line *line
                    &to);
         text_add(&to, " ");
     }
-    text_add(&to, line->verdict != VERDICT_NONE ? verdict_text(line->verdict) : line->cause);
-}
-
-static void spaces(char *words) {
-    for (; *words != '\0'; words++) {
-        *words = *words == '_' ? ' ' : *words;
-    }
+    text_add(&to, line->verdict != VERDICT_NONE ? verdict_words(line->verdict)
+                                                : cause_text(line->cause));
 }
 
 static void fill_row(const struct bench *bench, const struct log_line *line, bool days,
@@ -76,12 +72,10 @@ static void fill_row(const struct bench *bench, const struct log_line *line, boo
     snprintf(row->build, sizeof row->build, "%s%s%.7s", line->build,
              line->club[0] != '\0' ? "-" : "", line->club);
     snprintf(row->shaft, sizeof row->shaft, "%s", line->shaft);
-    snprintf(row->cut, sizeof row->cut, "%s", entry_kind_text(line->kind));
+    snprintf(row->cut, sizeof row->cut, "%s", entry_kind_words(line->kind));
     length_words(bench, line->planned, row->plan, sizeof row->plan);
     length_words(bench, line->made, row->made, sizeof row->made);
-    verdict_words(bench, line, row->verdict, sizeof row->verdict);
-    spaces(row->cut);
-    spaces(row->verdict);
+    outcome_words(bench, line, row->verdict, sizeof row->verdict);
     row->tone = line->open                     ? TONE_STOP
                 : line->kind == ENTRY_HOLD     ? TONE_CAUTION
                 : line->kind == ENTRY_WITHDRAW ? TONE_CAUTION

@@ -3,6 +3,7 @@
 #include "bench.h"
 #include "builds.h"
 #include "text.h"
+#include "tongue.h"
 #include "workshop.h"
 
 #include <stdio.h>
@@ -150,14 +151,14 @@ static void why(void *ctx, char *buffer, size_t size) {
 static const char *next_step(enum stage stage) {
     switch (stage) {
     case STAGE_TIP_SHOWN:
-        return "tip cut next";
+        return _("tip cut next");
     case STAGE_TIP_CUT:
     case STAGE_BUTT_SHOWN:
-        return "butt cut next";
+        return _("butt cut next");
     case STAGE_BUTT_CUT:
-        return "measure next";
+        return _("measure next");
     case STAGE_DECISION:
-        return "to be decided";
+        return _("to be decided");
     case STAGE_PENDING:
     case STAGE_DONE:
     case STAGE_COUNT:
@@ -179,9 +180,9 @@ static void due_text(const struct bench *bench, const char *due, char *buffer, s
     }
     day = bench_clock_day_start(noon.wall_ms);
     if (day == today) {
-        snprintf(buffer, size, "today");
+        snprintf(buffer, size, "%s", _("today"));
     } else if (day < today) {
-        snprintf(buffer, size, "late");
+        snprintf(buffer, size, "%s", _("late"));
     } else {
         bench_clock_text(noon.wall_ms, true, buffer, size);
     }
@@ -196,11 +197,11 @@ static int queue(void *ctx, bool half_cut, struct view_queue_row *rows, int max)
         struct view_queue_row *row = &rows[i];
         *row = (struct view_queue_row){0};
         snprintf(row->build, sizeof row->build, "%s", lines[i].build);
-        snprintf(row->club, sizeof row->club, "%d of %d", lines[i].position, lines[i].count);
+        snprintf(row->club, sizeof row->club, _("%d of %d"), lines[i].position, lines[i].count);
         snprintf(row->head, sizeof row->head, "%s", lines[i].head);
         snprintf(row->shaft, sizeof row->shaft, "%s", lines[i].shaft);
         snprintf(row->next, sizeof row->next, "%s",
-                 lines[i].held ? "on hold" : next_step(lines[i].stage));
+                 lines[i].held ? _("on hold") : next_step(lines[i].stage));
         due_text(bench, lines[i].due, row->due, sizeof row->due);
     }
     return count;

@@ -1,5 +1,7 @@
 #include "bench_scale.h"
 
+#include "tongue.h"
+
 #include <errno.h>
 #include <stdio.h>
 #include <string.h>

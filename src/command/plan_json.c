@@ -10,7 +10,7 @@ static void put_lines(const struct plan_print *print, FILE *to, const char *key,
         if (amounts) {
             json_length(to, "amount", line[i].amount);
         }
-        plan_line_text(&print->input, &line[i], text, sizeof text);
+        plan_line_source(&print->input, &line[i], text, sizeof text);
         json_text(to, "text", text);
         fputc('}', to);
     }

@@ -1,6 +1,7 @@
 #include "assembly_card.h"
 
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -9,6 +10,11 @@
 static void copy(char *to, size_t size, const char *from) {
     struct text text = text_open(to, size);
     text_add(&text, from);
+}
+
+static void length_words(length_nm length, char buffer[LENGTH_TEXT_MAX]) {
+    struct text text = text_open(buffer, LENGTH_TEXT_MAX);
+    text_add_length(&text, length);
 }
 
 static struct text step(struct assembly_card *card, const char *what, bool caution) {
@@ -30,64 +36,79 @@ static const struct plan_line *warning(const struct plan *plan, enum plan_code c
 // As far as the hosel takes it, and no further: what shows above the ferrule stays whole.
 static void abrade(const struct card_input *input, const struct plan *plan,
                    struct assembly_card *card) {
-    struct text text = step(card, "Abrade the tip", false);
+    struct text text = step(card, _("Abrade the tip"), false);
     if (input->club->head.insertion == LENGTH_UNKNOWN) {
-        text_add(&text, "insertion depth not known: measure the hosel first");
+        text_add(&text, _("insertion depth not known: measure the hosel first"));
         return;
     }
-    text_add_length(&text, input->club->head.insertion + plan->proud);
-    text_add(&text, input->club->model.material == MATERIAL_GRAPHITE
-                        ? ", through the paint only, never into the fibres"
-                        : ", to bare metal");
+    char depth[LENGTH_TEXT_MAX];
+    length_words(input->club->head.insertion + plan->proud, depth);
+    text_say(&text,
+             input->club->model.material == MATERIAL_GRAPHITE
+                 ? _("%1, through the paint only, never into the fibres")
+                 : _("%1, to bare metal"),
+             depth);
 }
 
 static void shim(const struct plan_input *in, const struct plan *plan, struct assembly_card *card) {
     const struct plan_line *line = warning(plan, PLAN_W_SHIM);
     char words[PLAN_LINE_TEXT_MAX];
     if (line != NULL) {
-        struct text text = step(card, "Shim", true);
+        struct text text = step(card, _("Shim"), true);
         plan_line_text(in, line, words, sizeof words);
         text_add(&text, words);
     }
 }
 
 static void glue(const struct card_input *input, struct assembly_card *card) {
-    struct text text = step(card, "Ferrule", false);
+    struct text text = step(card, _("Ferrule"), false);
+    const char *epoxy = input->shop->epoxy;
+    char hours[LENGTH_TEXT_MAX];
+    struct text number = text_open(hours, sizeof hours);
     text_add(&text,
-             input->shop->ferrule[0] != '\0' ? input->shop->ferrule : "of the shop's choice");
-    text = step(card, "Epoxy", false);
-    text_add(&text, input->shop->epoxy[0] != '\0' ? input->shop->epoxy : "of the shop's choice");
-    if (input->shop->cure_hours > 0) {
-        text_add(&text, ", cures ");
-        text_add_number(&text, input->shop->cure_hours);
-        text_add(&text, input->shop->cure_hours == 1 ? " hour" : " hours");
-    } else {
-        text_add(&text, ", cures as its maker says");
-    }
+             input->shop->ferrule[0] != '\0' ? input->shop->ferrule : _("of the shop's choice"));
+    text = step(card, _("Epoxy"), false);
+    epoxy = epoxy[0] != '\0' ? epoxy : _("of the shop's choice");
+    text_add_number(&number, input->shop->cure_hours);
+    // TRANSLATORS: %1 which epoxy; %2 a number.
+    text_say(&text,
+             input->shop->cure_hours > 0 ? tongue_plural("%1, cures %2 hour", "%1, cures %2 hours",
+                                                         (unsigned long)input->shop->cure_hours)
+                                         : _("%1, cures as its maker says"),
+             epoxy, hours);
 }
 
 static void finish(const struct plan *plan, struct assembly_card *card) {
+    char length[LENGTH_TEXT_MAX];
     if (plan->proud > 0) {
-        struct text text = step(card, "Sole", true);
-        text_add(&text, "the shaft stands ");
-        text_add_length(&text, plan->proud);
-        text_add(&text, " past the ground line; grind it flush after the epoxy has cured");
+        struct text text = step(card, _("Sole"), true);
+        length_words(plan->proud, length);
+        text_say(&text,
+                 _("the shaft stands %1 past the ground line; grind it flush after the epoxy has "
+                   "cured"),
+                 length);
     }
     if (plan->extension > 0) {
-        struct text text = step(card, "Extend the butt", true);
-        text_add(&text, "by ");
-        text_add_length(&text, plan->extension);
-        text_add(&text, ", the plug glued at least ");
-        text_add_length(&text, plan_plug_depth(plan->extension));
-        text_add(&text, " deep, before the grip goes on");
+        struct text text = step(card, _("Extend the butt"), true);
+        char plug[LENGTH_TEXT_MAX];
+        length_words(plan->extension, length);
+        length_words(plan_plug_depth(plan->extension), plug);
+        text_say(&text, _("by %1, the plug glued at least %2 deep, before the grip goes on"),
+                 length, plug);
     }
 }
 
 static void grip(const struct order *order, struct assembly_card *card) {
-    struct text text = step(card, "Grip", false);
-    text_add_mass(&text, order->grip_weight);
-    text_add(&text, order->grip_weight == MASS_UNKNOWN ? " weight, cap " : ", cap ");
-    text_add_length(&text, order->grip_cap);
+    struct text text = step(card, _("Grip"), false);
+    char weight[LENGTH_TEXT_MAX];
+    char cap[LENGTH_TEXT_MAX];
+    struct text grams = text_open(weight, sizeof weight);
+    text_add_mass(&grams, order->grip_weight);
+    length_words(order->grip_cap, cap);
+    // TRANSLATORS: of a grip; %1 its weight, %2 how thick its cap is.
+    text_say(&text,
+             order->grip_weight == MASS_UNKNOWN ? _("weight not known, cap %2") : _("%1, cap %2"),
+             weight, cap);
 }
 
 bool assembly_card_make(const struct card_input *input, struct assembly_card *ret_card,

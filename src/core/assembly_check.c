@@ -1,6 +1,7 @@
 #include "assembly_check.h"
 
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <string.h>
@@ -11,6 +12,10 @@ static const char *const words[ASSEMBLY_VALUE_COUNT] = {
 #undef X
 };
 static const char *const methods[LENGTH_METHOD_COUNT] = {"", "rules", "ruler"};
+
+const char *assembly_value_words(enum assembly_value value) {
+    return _(words[value]);
+}
 
 const char *assembly_value_text(enum assembly_value value) {
     return words[value];
@@ -174,6 +179,7 @@ static void add_thousandths(struct text *text, int64_t number, const char *unit)
     char figure[LENGTH_TEXT_MAX];
     mass_text(number, figure);
     text_add(text, figure);
+    text_add(text, " ");
     text_add(text, unit);
 }
 
@@ -186,14 +192,15 @@ static void add_length(struct text *text, length_nm length) {
         length_text_inch(length, 3, figure);
     }
     text_add(text, figure);
-    text_add(text, " in");
+    text_add(text, " ");
+    text_add(text, T_("unit", "in"));
 }
 
 void assembly_text(enum assembly_value value, int64_t number, char buffer[ASSEMBLY_TEXT_MAX]) {
     struct text text = text_open(buffer, ASSEMBLY_TEXT_MAX);
     char scale[BALANCE_SCALE_TEXT_MAX];
     if (number == ASSEMBLY_UNKNOWN) {
-        text_add(&text, "not known");
+        text_add(&text, _("not known"));
         return;
     }
     switch (value) {
@@ -205,12 +212,12 @@ void assembly_text(enum assembly_value value, int64_t number, char buffer[ASSEMB
         text_add(&text, scale);
         break;
     case ASSEMBLY_FREQUENCY:
-        add_thousandths(&text, number * 100, " cpm");
+        add_thousandths(&text, number * 100, T_("unit", "cpm"));
         break;
     case ASSEMBLY_LOFT:
     case ASSEMBLY_LIE:
     case ASSEMBLY_VALUE_COUNT:
-        add_thousandths(&text, number, " deg");
+        add_thousandths(&text, number, T_("unit", "deg"));
         break;
     }
 }
@@ -222,5 +229,5 @@ void assembly_tolerance_text(enum assembly_value value, int64_t number,
         assembly_text(value, number, buffer);
         return;
     }
-    add_thousandths(&text, number * 100, number == 10 ? " point" : " points");
+    add_thousandths(&text, number * 100, tongue_plural("point", "points", number == 10 ? 1 : 2));
 }

@@ -23,6 +23,7 @@ enum assembly_value {
         ASSEMBLY_VALUE_COUNT
 };
 const char *assembly_value_text(enum assembly_value value);
+const char *assembly_value_words(enum assembly_value value); // in the shop's language
 bool assembly_value_from_text(const char *text, enum assembly_value *ret);
 
 #define ASSEMBLY_UNKNOWN INT64_MIN

@@ -1,5 +1,7 @@
 #include "balance.h"
 
+#include "tongue.h"
+
 #include <math.h>
 #include <stdio.h>
 
@@ -45,12 +47,12 @@ enum balance_scale_error balance_scale_parse(const char *text, double *ret_inch_
 const char *balance_scale_error_text(enum balance_scale_error error) {
     static const char *const texts[] = {
         [BALANCE_SCALE_OK] = "",
-        [BALANCE_SCALE_EMPTY] = "no swingweight",
-        [BALANCE_SCALE_LETTER] = "a swingweight begins with a letter from A to G, like D2",
-        [BALANCE_SCALE_POINTS] = "a swingweight has 0 to 9 points after its letter, like D2",
-        [BALANCE_SCALE_DECIMALS] = "a swingweight has one decimal at most, like D1.4",
+        [BALANCE_SCALE_EMPTY] = N_("no swingweight"),
+        [BALANCE_SCALE_LETTER] = N_("a swingweight begins with a letter from A to G, like D2"),
+        [BALANCE_SCALE_POINTS] = N_("a swingweight has 0 to 9 points after its letter, like D2"),
+        [BALANCE_SCALE_DECIMALS] = N_("a swingweight has one decimal at most, like D1.4"),
     };
-    return texts[error];
+    return _(texts[error]);
 }
 
 bool balance_scale_text(double inch_ounces, char buffer[BALANCE_SCALE_TEXT_MAX]) {

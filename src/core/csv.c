@@ -1,5 +1,6 @@
 #include "csv.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -136,21 +137,22 @@ enum csv_result csv_next(struct csv_reader *reader, struct csv_row *ret_row) {
 const char *csv_result_text(enum csv_result result) {
     switch (result) {
     case CSV_ROW:
-        return "a row";
+        return _("a row");
     case CSV_END:
-        return "the end of the file";
+        return _("the end of the file");
     case CSV_TOO_MANY_COLUMNS:
-        return "more than 32 columns; take the extra ones out";
+        return _("more than 32 columns; take the extra ones out");
     case CSV_CELL_TOO_LONG:
-        return "more than 511 bytes in one cell; shorten it";
+        return _("more than 511 bytes in one cell; shorten it");
     case CSV_OPEN_QUOTE:
-        return "a quote is opened and never closed; close it";
+        return _("a quote is opened and never closed; close it");
     case CSV_STRAY_QUOTE:
-        return "a quote in the middle of a cell; put the whole cell in quotes and double the quote";
+        return _(
+            "a quote in the middle of a cell; put the whole cell in quotes and double the quote");
     case CSV_BAD_BYTE:
-        return "a character that is no text; save the file as UTF-8 without tabs";
+        return _("a character that is no text; save the file as UTF-8 without tabs");
     }
-    return "";
+    return _("");
 }
 
 static bool plain_number(const char *text) {

@@ -2,6 +2,7 @@
 
 #include "balance.h"
 #include "flex_shaft.h"
+#include "tongue.h"
 
 static const char *const gaps[ESTIMATE_GAP_COUNT] = {
 #define X(name, text) [ESTIMATE_GAP_##name] = text,
@@ -10,7 +11,7 @@ static const char *const gaps[ESTIMATE_GAP_COUNT] = {
 };
 
 const char *estimate_gap_text(enum estimate_gap gap) {
-    return gaps[gap];
+    return _(gaps[gap]);
 }
 
 static bool within(int64_t value, int64_t low, int64_t high) {

@@ -1,26 +1,93 @@
 #include "estimate_text.h"
 #include "balance.h"
+#include "reword.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 
-static void add_change(struct text *text, double change) {
-    if (fabs(change) < 0.05) {
-        text_add(text, "less than 0.1 cpm");
-        return;
-    }
-    text_add(text, "about ");
-    text_add_decimal(text, fabs(change), 1);
-    text_add(text, change > 0 ? " cpm stiffer" : " cpm softer");
+enum pattern {
+    SUM_BOTH_WISH,
+    SUM_BOTH,
+    SUM_FLEX,
+    SUM_SWING_WISH,
+    SUM_SWING,
+    WITHOUT_BORE,
+    WITHOUT_UNIFORM,
+    WITHOUT_STEP,
+    AS_CUT,
+    AS_MEASURED,
+    CHANGE_NONE,
+    CHANGE_STIFFER,
+    CHANGE_SOFTER,
+    PATTERN_COUNT
+};
+
+// English is what the log keeps; the order is that of estimate_reword, the longer one first where
+// one sentence could be two of them.
+static const char *const patterns[PATTERN_COUNT] = {
+    // TRANSLATORS: estimates of the club: swingweight as D2.3, %2 the one that is wished, cpm:
+    // cycles a minute (frequency, how stiff the club is).
+    [SUM_BOTH_WISH] = N_("Estimate: swingweight about %1 for %2, about %3 cpm"),
+    [SUM_BOTH] = N_("Estimate: swingweight about %1, about %2 cpm"),
+    [SUM_FLEX] = N_("Estimate: about %1 cpm"),
+    [SUM_SWING_WISH] = N_("Estimate: swingweight about %1 for %2"),
+    [SUM_SWING] = N_("Estimate: swingweight about %1"),
+    // TRANSLATORS: what the club would be without one reason of the trim; %1 is `about 1.1 cpm
+    // stiffer`.
+    [WITHOUT_BORE] = N_("Without the bore height: %1 (estimate)"),
+    [WITHOUT_UNIFORM] = N_("Without the uniform flex correction: %1 (estimate)"),
+    [WITHOUT_STEP] = N_("Without the step: %1 (estimate)"),
+    [AS_CUT] = N_("As cut: %1 (estimate)"),
+    [AS_MEASURED] = N_("As measured: swingweight about %1, planned %2 (estimate)"),
+    [CHANGE_NONE] = N_("less than 0.1 cpm"),
+    [CHANGE_STIFFER] = N_("about %1 cpm stiffer"),
+    [CHANGE_SOFTER] = N_("about %1 cpm softer"),
+};
+
+static void change_source(double change, char buffer[ESTIMATE_TEXT_MAX]) {
+    char figure[LENGTH_TEXT_MAX];
+    struct text number = text_open(figure, sizeof figure);
+    struct text text = text_open(buffer, ESTIMATE_TEXT_MAX);
+    number.source = true;
+    text_add_decimal(&number, fabs(change), 1);
+    text_say(&text,
+             patterns[fabs(change) < 0.05 ? CHANGE_NONE
+                      : change > 0        ? CHANGE_STIFFER
+                                          : CHANGE_SOFTER],
+             figure);
 }
 
 bool estimate_change_text(const struct estimate_value *change, char buffer[ESTIMATE_TEXT_MAX]) {
+    char source[ESTIMATE_TEXT_MAX];
     struct text text = text_open(buffer, ESTIMATE_TEXT_MAX);
     if (change->gap != ESTIMATE_GAP_NONE) {
         return false;
     }
-    add_change(&text, change->value);
+    change_source(change->value, source);
+    estimate_reword(&text, source);
     return true;
+}
+
+static void part(struct text *text, const struct reword_part *of) {
+    char words[ESTIMATE_TEXT_MAX];
+    struct text copy = text_open(words, sizeof words);
+    text_add_bytes(&copy, of->at, of->size);
+    for (int i = CHANGE_NONE; i < PATTERN_COUNT; i++) {
+        if (reword(text, patterns[i], words, reword_figures)) {
+            return;
+        }
+    }
+    reword_figures(text, of);
+}
+
+void estimate_reword(struct text *text, const char *source) {
+    for (int i = 0; i < PATTERN_COUNT; i++) {
+        if (reword(text, patterns[i], source, part)) {
+            return;
+        }
+    }
+    text_add(text, source);
 }
 
 static struct text new_line(struct estimate_lines *lines) {
@@ -31,13 +98,13 @@ static struct text new_line(struct estimate_lines *lines) {
 
 // A line about what the tip trim would do without `part` of it.
 static void without(const struct club *club, const struct plan *plan, length_nm part,
-                    const char *words, struct estimate_lines *lines) {
+                    enum pattern pattern, struct estimate_lines *lines) {
     struct estimate_value change = estimate_flex_change(club, plan, plan->tip_mark - part);
     if (part != 0 && change.gap == ESTIMATE_GAP_NONE && lines->count < ESTIMATE_LINES_MAX) {
+        char words[ESTIMATE_TEXT_MAX];
         struct text text = new_line(lines);
-        text_add(&text, words);
-        add_change(&text, change.value);
-        text_add(&text, " (estimate)");
+        change_source(change.value, words);
+        text_say(&text, patterns[pattern], words);
     }
 }
 
@@ -72,18 +139,18 @@ static void add_scale(struct text *text, double inch_ounces) {
     }
 }
 
-static void add_swingweight(struct text *text, const struct club *club, double inch_ounces) {
-    text_add(text, "swingweight about ");
-    add_scale(text, inch_ounces);
-    if (club->order.swingweight[0] != '\0') {
-        text_add(text, " for ");
-        text_add(text, club->order.swingweight);
-    }
+static void scale_source(double inch_ounces, char buffer[LENGTH_TEXT_MAX]) {
+    struct text text = text_open(buffer, LENGTH_TEXT_MAX);
+    text.source = true;
+    add_scale(&text, inch_ounces);
 }
 
 static void sum_up(const struct club *club, const struct plan *plan,
                    const struct assembly *assembly, struct estimate_lines *lines) {
+    const char *wish = club->order.swingweight;
     struct estimate estimate;
+    char scale[LENGTH_TEXT_MAX] = "";
+    char cpm[LENGTH_TEXT_MAX] = "";
     estimate_make(club, plan, assembly, &estimate);
     bool swing = estimate.swingweight.gap == ESTIMATE_GAP_NONE;
     bool flex = estimate.frequency.gap == ESTIMATE_GAP_NONE;
@@ -91,15 +158,16 @@ static void sum_up(const struct club *club, const struct plan *plan,
         return;
     }
     struct text text = new_line(lines);
-    text_add(&text, "Estimate: ");
-    if (swing) {
-        add_swingweight(&text, club, estimate.swingweight.value);
-        text_add(&text, flex ? ", " : "");
-    }
-    if (flex) {
-        text_add(&text, "about ");
-        text_add_decimal(&text, estimate.frequency.value, 1);
-        text_add(&text, " cpm");
+    struct text figure = text_open(cpm, sizeof cpm);
+    figure.source = true;
+    text_add_decimal(&figure, flex ? estimate.frequency.value : 0, 1);
+    scale_source(swing ? estimate.swingweight.value : 0, scale);
+    if (!swing) {
+        text_say(&text, patterns[SUM_FLEX], cpm);
+    } else if (wish[0] != '\0') {
+        text_say(&text, patterns[flex ? SUM_BOTH_WISH : SUM_SWING_WISH], scale, wish, cpm);
+    } else {
+        text_say(&text, patterns[flex ? SUM_BOTH : SUM_SWING], scale, cpm);
     }
 }
 
@@ -111,10 +179,9 @@ void estimate_say(const struct club *club, const struct plan_input *input, const
         return;
     }
     sum_up(club, plan, assembly, ret_lines);
-    without(club, plan, bore, "Without the bore height: ", ret_lines);
-    without(club, plan, amount_of(plan, PLAN_R_UNIFORM),
-            "Without the uniform flex correction: ", ret_lines);
-    without(club, plan, step_part(input, plan), "Without the step: ", ret_lines);
+    without(club, plan, bore, WITHOUT_BORE, ret_lines);
+    without(club, plan, amount_of(plan, PLAN_R_UNIFORM), WITHOUT_UNIFORM, ret_lines);
+    without(club, plan, step_part(input, plan), WITHOUT_STEP, ret_lines);
 }
 
 void estimate_say_tip(const struct club *club, const struct plan *plan, length_nm made,
@@ -122,9 +189,9 @@ void estimate_say_tip(const struct club *club, const struct plan *plan, length_n
     struct estimate_value change = estimate_flex_change(club, plan, made);
     struct text text = text_open(buffer, ESTIMATE_TEXT_MAX);
     if (change.gap == ESTIMATE_GAP_NONE) {
-        text_add(&text, "As cut: ");
-        add_change(&text, change.value);
-        text_add(&text, " (estimate)");
+        char words[ESTIMATE_TEXT_MAX];
+        change_source(change.value, words);
+        text_say(&text, patterns[AS_CUT], words);
     }
 }
 
@@ -140,10 +207,10 @@ void estimate_say_length(const struct club *club, const struct plan *plan,
     estimate_make(club, &as_made, assembly, &estimate);
     if (planned.swingweight.gap == ESTIMATE_GAP_NONE &&
         estimate.swingweight.gap == ESTIMATE_GAP_NONE) {
-        text_add(&text, "As measured: swingweight about ");
-        add_scale(&text, estimate.swingweight.value);
-        text_add(&text, ", planned ");
-        add_scale(&text, planned.swingweight.value);
-        text_add(&text, " (estimate)");
+        char as[LENGTH_TEXT_MAX];
+        char was[LENGTH_TEXT_MAX];
+        scale_source(estimate.swingweight.value, as);
+        scale_source(planned.swingweight.value, was);
+        text_say(&text, patterns[AS_MEASURED], as, was);
     }
 }

@@ -1,5 +1,7 @@
 #include "guided.h"
 
+#include "tongue.h"
+
 #include <math.h>
 
 #define THOUSANDTH (LENGTH_INCH / 1000)
@@ -15,7 +17,7 @@ static const char *const problems[GUIDED_PROBLEM_COUNT] = {
 };
 
 const char *guided_problem_text(enum guided_problem problem) {
-    return problems[problem];
+    return _(problems[problem]);
 }
 
 static bool known(length_nm a, length_nm b) {

@@ -1,6 +1,7 @@
 #include "kit.h"
 #include "balance.h"
 #include "text.h"
+#include "tongue.h"
 
 bool kit_waits(const struct club *club) {
     return club->shaft.ticket[0] == '\0' && club->order.wished_model[0] != '\0' &&
@@ -59,12 +60,14 @@ void kit_value_text(enum match_by by, double value, char buffer[KIT_TEXT_MAX]) {
         text_add(&text, scale);
     } else {
         text_add_decimal(&text, value, 1);
-        text_add(&text, by == MATCH_BY_SWINGWEIGHT ? " in oz" : " cpm");
+        text_add(&text, " ");
+        text_add(&text, by == MATCH_BY_SWINGWEIGHT ? T_("unit", "in oz") : T_("unit", "cpm"));
     }
 }
 
 void kit_spread_text(enum match_by by, double spread, char buffer[KIT_TEXT_MAX]) {
     struct text text = text_open(buffer, KIT_TEXT_MAX);
     text_add_decimal(&text, spread, 1);
-    text_add(&text, by == MATCH_BY_SWINGWEIGHT ? " points" : " cpm");
+    text_add(&text, " ");
+    text_add(&text, by == MATCH_BY_SWINGWEIGHT ? T_("unit", "points") : T_("unit", "cpm"));
 }

@@ -3,6 +3,7 @@
 
 #include "length.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -270,20 +271,24 @@ enum length_error_code length_parse(const char *text, enum length_unit unit, len
     return cursor.error.code;
 }
 
+// TRANSLATORS: %1 what was typed, in quotes; %2 the part of it that is wrong.
 static const char *advice(enum length_error_code code) {
     switch (code) {
     case LENGTH_BAD_FRACTION:
-        return " is not a fraction a ruler has. Use halves, 4ths, 8ths, 16ths, 32nds or 64ths.";
+        return N_(
+            "%1: %2 is not a fraction a ruler has. Use halves, 4ths, 8ths, 16ths, 32nds or 64ths.");
     case LENGTH_BAD_UNIT:
-        return " leaves the unit unclear. Write in or mm; fractions go with in only.";
+        return N_("%1: %2 leaves the unit unclear. Write in or mm; fractions go with in only.");
     case LENGTH_TOO_FINE:
-        return " has more decimals than can be kept exactly. Use at most nine for in, six for mm.";
+        return N_("%1: %2 has more decimals than can be kept exactly. Use at most nine for in, six "
+                  "for mm.");
     case LENGTH_TOO_LARGE:
-        return " is beyond 1000 in. Check the number.";
+        return N_("%1: %2 is beyond 1000 in. Check the number.");
     case LENGTH_BAD_CHAR:
-        return " does not belong in a length. Write 2 5/8, 2.625 or 66.7 mm.";
-    case LENGTH_OK:
+        return N_("%1: %2 does not belong in a length. Write 2 5/8, 2.625 or 66.7 mm.");
     case LENGTH_EMPTY:
+        return N_("No length given. Write one, as 2 5/8, 2.625 or 66.7 mm.");
+    case LENGTH_OK:
         break;
     }
     return "";
@@ -293,17 +298,14 @@ void length_error_text(const char *text, const struct length_error *error, char 
                        size_t size) {
     struct text out = text_open(buffer, size);
     char part[64];
-    if (error->code == LENGTH_EMPTY || error->code == LENGTH_OK) {
-        text_add(&out, error->code == LENGTH_EMPTY
-                           ? "No length given. Write one, as 2 5/8, 2.625 or 66.7 mm."
-                           : "");
-        return;
-    }
+    char whole_words[96];
+    char wrong_words[96];
+    struct text whole = text_open(whole_words, sizeof whole_words);
+    struct text wrong = text_open(wrong_words, sizeof wrong_words);
     size_t count = error->size < sizeof part - 1 ? error->size : sizeof part - 1;
     memcpy(part, text + error->offset, count);
     part[count] = '\0';
-    text_add_quoted(&out, text);
-    text_add(&out, ": ");
-    text_add_quoted(&out, part);
-    text_add(&out, advice(error->code));
+    text_add_quoted(&whole, text);
+    text_add_quoted(&wrong, part);
+    text_say(&out, _(advice(error->code)), whole_words, wrong_words);
 }

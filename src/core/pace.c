@@ -1,5 +1,7 @@
 #include "pace.h"
 
+#include "tongue.h"
+
 #include <stdio.h>
 
 #define MINUTE_MS 60000
@@ -35,11 +37,11 @@ void pace_text(int64_t ms, char buffer[PACE_TEXT_MAX]) {
     minutes = (minutes + step / 2) / step * step;
     minutes = minutes < 5 ? 5 : minutes;
     if (minutes < 60) {
-        snprintf(buffer, PACE_TEXT_MAX, "about %lld min", (long long)minutes);
+        snprintf(buffer, PACE_TEXT_MAX, _("about %lld min"), (long long)minutes);
     } else if (minutes % 60 == 0) {
-        snprintf(buffer, PACE_TEXT_MAX, "about %lld h", (long long)(minutes / 60));
+        snprintf(buffer, PACE_TEXT_MAX, _("about %lld h"), (long long)(minutes / 60));
     } else {
-        snprintf(buffer, PACE_TEXT_MAX, "about %lld h %lld min", (long long)(minutes / 60),
+        snprintf(buffer, PACE_TEXT_MAX, _("about %lld h %lld min"), (long long)(minutes / 60),
                  (long long)(minutes % 60));
     }
 }

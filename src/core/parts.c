@@ -1,5 +1,7 @@
 #include "parts.h"
 
+#include "tongue.h"
+
 #include <string.h>
 
 static const char *const head_texts[] = {
@@ -17,9 +19,14 @@ static const char *const chart_texts[] = {
     CHART_KINDS(X)
 #undef X
 };
+static const char *const chart_words[] = {
+#define X(name, csv, words) words,
+    CHART_KINDS(X)
+#undef X
+};
 static const char *const material_texts[] = {
-    [MATERIAL_STEEL] = "steel",
-    [MATERIAL_GRAPHITE] = "graphite",
+    [MATERIAL_STEEL] = N_("steel"),
+    [MATERIAL_GRAPHITE] = N_("graphite"),
 };
 static const char *const tip_texts[] = {
     [TIP_PARALLEL] = "parallel",
@@ -76,7 +83,19 @@ WORDS(bore_note, bore_note, note_texts, BORE_NOTE_COUNT)
 WORDS(order_status, order_status, status_texts, ORDER_STATUS_COUNT)
 
 const char *head_kind_words(enum head_kind kind) {
+    return _(head_words[kind]);
+}
+
+const char *head_kind_source(enum head_kind kind) {
     return head_words[kind];
+}
+
+const char *chart_kind_words(enum chart_kind kind) {
+    return _(chart_words[kind]);
+}
+
+const char *material_words(enum material material) {
+    return _(material_texts[material]);
 }
 
 bool chart_kind_for_head(enum head_kind kind, enum chart_kind *ret) {

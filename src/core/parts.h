@@ -66,13 +66,17 @@ enum order_status { ORDER_RELEASED, ORDER_DRAFT, ORDER_HELD, ORDER_CANCELLED, OR
 
 // CSV words of the enums above; *_from_text returns false for an unknown word.
 const char *head_kind_text(enum head_kind kind);
-const char *head_kind_words(enum head_kind kind);
 const char *chart_kind_text(enum chart_kind kind);
 const char *material_text(enum material material);
 const char *tip_kind_text(enum tip_kind tip);
 const char *bore_kind_text(enum bore_kind bore);
 const char *bore_note_text(enum bore_note note);
 const char *order_status_text(enum order_status status);
+// Words for a person, in the shop's language; in English for the log.
+const char *head_kind_words(enum head_kind kind);
+const char *head_kind_source(enum head_kind kind);
+const char *chart_kind_words(enum chart_kind kind);
+const char *material_words(enum material material);
 bool head_kind_from_text(const char *text, enum head_kind *ret);
 bool chart_kind_from_text(const char *text, enum chart_kind *ret);
 bool material_from_text(const char *text, enum material *ret);

@@ -126,15 +126,20 @@ bool plan_make(const struct plan_input *input, struct plan *ret_plan);
 // (common practice, no source).
 length_nm plan_plug_depth(length_nm extension);
 
-#define PLAN_LINE_TEXT_MAX 200
+#define PLAN_SOURCE_TEXT_MAX 200 // of plan_line_source
+#define PLAN_LINE_TEXT_MAX 400
 
 // The chart's column the plan uses; NULL: none, or the plan is not valid.
 const struct chart_column *plan_column(const struct plan_input *input, const struct plan *plan);
 
-// The line in words for a person, `Chart, column 210 g`. Refusals name what is wrong and what to
-// do.
+// One line in words, in the shop's language. Buffers hold PLAN_LINE_TEXT_MAX.
 void plan_line_text(const struct plan_input *input, const struct plan_line *line, char *buffer,
                     size_t size);
+// The same in English whatever the language: for the log and for programs.
+void plan_line_source(const struct plan_input *input, const struct plan_line *line, char *buffer,
+                      size_t size);
+// What plan_line_source once made, in the shop's language; a line that is none of today's as it is.
+void plan_line_reword(enum plan_code code, const char *source, char *buffer, size_t size);
 
 // "R_COLUMN" etc., stable for scripts and the log.
 const char *plan_code_name(enum plan_code code);
@@ -155,6 +160,7 @@ bool plan_dry_fit(length_nm overall, length_nm raw, length_nm *ret_height);
 // R13 for a made length against its mark.
 enum verdict { VERDICT_NONE, VERDICT_IN, VERDICT_LONG, VERDICT_SHORT, VERDICT_COUNT };
 enum verdict plan_verdict(length_nm made, length_nm mark, length_nm tolerance);
-const char *verdict_text(enum verdict verdict); // "", "in", "long", "short"
+const char *verdict_text(enum verdict verdict);  // "", "in", "long", "short"
+const char *verdict_words(enum verdict verdict); // for a person
 
 #endif

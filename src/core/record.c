@@ -224,7 +224,7 @@ static bool to_number(const char *word, int64_t *ret_number) {
 
 static bool take_field(const char **at, const struct field *field, struct record *record) {
     char *to = (char *)record + field->offset;
-    char word[PLAN_LINE_TEXT_MAX];
+    char word[PLAN_SOURCE_TEXT_MAX];
     int64_t number;
     if (!take_word(at, '\t', word, sizeof word) || strcmp(word, field->key) != 0 ||
         !take_word(at, '\n', word, field->type == FIELD_TEXT ? field->size : sizeof word)) {

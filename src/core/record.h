@@ -16,7 +16,7 @@
 struct record_line {
     enum plan_code code;
     length_nm amount;
-    char text[PLAN_LINE_TEXT_MAX];
+    char text[PLAN_SOURCE_TEXT_MAX]; // of plan_line_source
 };
 
 // What the picture of a mark showed besides the plan.

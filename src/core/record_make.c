@@ -13,7 +13,7 @@ static void make_lines(const struct plan_input *input, const struct plan_line *f
     for (size_t i = 0; i < count; i++) {
         to[i].code = from[i].code;
         to[i].amount = from[i].amount;
-        plan_line_text(input, &from[i], to[i].text, sizeof to[i].text);
+        plan_line_source(input, &from[i], to[i].text, sizeof to[i].text);
     }
 }
 

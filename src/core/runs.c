@@ -1,5 +1,7 @@
 #include "runs.h"
 
+#include "tongue.h"
+
 #include <math.h>
 #include <stdbool.h>
 
@@ -10,7 +12,7 @@ static const char *const words[RUN_RULE_COUNT] = {
 };
 
 const char *run_rule_words(enum run_rule rule) {
-    return words[rule];
+    return _(words[rule]);
 }
 
 // `wanted` of the `of` points that end at `at` lie beyond `distance` on the side of the one at

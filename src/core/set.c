@@ -1,21 +1,22 @@
 #include "set.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 
 #define PLANNED_MIN 3 // planned values that make a line
 
 static const char *const words[SET_VALUE_COUNT] = {
-    [SET_LENGTH] = "length",
-    [SET_WEIGHT] = "weight",
-    [SET_SWINGWEIGHT] = "swingweight",
-    [SET_FREQUENCY] = "frequency",
+    [SET_LENGTH] = N_("length"),
+    [SET_WEIGHT] = N_("weight"),
+    [SET_SWINGWEIGHT] = N_("swingweight"),
+    [SET_FREQUENCY] = N_("frequency"),
 };
 static const char *const units[SET_VALUE_COUNT] = {
-    [SET_LENGTH] = "in",
-    [SET_WEIGHT] = "g",
-    [SET_SWINGWEIGHT] = "in oz",
-    [SET_FREQUENCY] = "cpm",
+    [SET_LENGTH] = NT_("unit", "in"),
+    [SET_WEIGHT] = NT_("unit", "g"),
+    [SET_SWINGWEIGHT] = NT_("unit", "in oz"),
+    [SET_FREQUENCY] = NT_("unit", "cpm"),
 };
 // Half of the trade's 1/2 in a club; half of its 7 to 10 g a head; one point of swingweight; half
 // of the 4 cpm and more that a club is shorter and stiffer than the one before.
@@ -27,11 +28,11 @@ static const double odd_beyond[SET_VALUE_COUNT] = {
 };
 
 const char *set_value_words(enum set_value value) {
-    return words[value];
+    return _(words[value]);
 }
 
 const char *set_value_unit(enum set_value value) {
-    return units[value];
+    return _(units[value]);
 }
 
 double set_odd_beyond(enum set_value value) {
@@ -192,6 +193,18 @@ void set_make(const struct club *clubs, const struct set_measured *measured, siz
 
 // --- in words ----------------------------------------------------------------------------------
 
+// TRANSLATORS: %1 a club of a set, as 7; the line is the straight one that its other clubs lie on.
+static const char *const odd_texts[SET_VALUE_COUNT][2] = {
+    [SET_LENGTH] = {N_("Club %1: length %2 in above the line of the others"),
+                    N_("Club %1: length %2 in below the line of the others")},
+    [SET_WEIGHT] = {N_("Club %1: weight about %2 g above the line of the others"),
+                    N_("Club %1: weight about %2 g below the line of the others")},
+    [SET_SWINGWEIGHT] = {N_("Club %1: swingweight about %2 points above the line of the others"),
+                         N_("Club %1: swingweight about %2 points below the line of the others")},
+    [SET_FREQUENCY] = {N_("Club %1: frequency about %2 cpm above the line of the others"),
+                       N_("Club %1: frequency about %2 cpm below the line of the others")},
+};
+
 bool set_odd_text(const struct set *set, enum set_value value, char *buffer, size_t size) {
     int odd = set->line[value].odd;
     if (odd < 0) {
@@ -199,20 +212,11 @@ bool set_odd_text(const struct set *set, enum set_value value, char *buffer, siz
     }
     struct text text = text_open(buffer, size);
     double off = set->club[odd].point[value].off;
-    text_add(&text, "Club ");
-    text_add(&text, set->club[odd].club);
-    text_add(&text, ": ");
-    text_add(&text, words[value]);
-    text_add(&text, value == SET_LENGTH ? " " : " about ");
-    if (value == SET_SWINGWEIGHT) { // builders think in points
-        text_add_decimal(&text, fabs(off) / BALANCE_POINT, 1);
-        text_add(&text, " points");
-    } else {
-        text_add_decimal(&text, fabs(off), value == SET_LENGTH ? 2 : 1);
-        text_add(&text, " ");
-        text_add(&text, units[value]);
-    }
-    text_add(&text, off > 0 ? " above" : " below");
-    text_add(&text, " the line of the others");
+    char figure[LENGTH_TEXT_MAX];
+    struct text number = text_open(figure, sizeof figure);
+    bool points = value == SET_SWINGWEIGHT; // builders think in points
+    text_add_decimal(&number, fabs(points ? off / BALANCE_POINT : off),
+                     value == SET_LENGTH ? 2 : 1);
+    text_say(&text, _(odd_texts[value][off > 0 ? 0 : 1]), set->club[odd].club, figure);
     return true;
 }

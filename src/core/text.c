@@ -1,9 +1,11 @@
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <string.h>
 
 #define QUOTED_MAX 40
+#define TEXT_UNKNOWN N_("not known")
 
 struct text text_open(char *buffer, size_t size) {
     if (size > 0) {
@@ -36,6 +38,22 @@ void text_add(struct text *text, const char *words) {
     text_add_bytes(text, words, strlen(words));
 }
 
+void text_fill(struct text *text, const char *pattern, const char *const *arguments, size_t count) {
+    while (*pattern != '\0') {
+        size_t plain = strcspn(pattern, "%");
+        text_add_bytes(text, pattern, plain);
+        pattern += plain;
+        if (pattern[0] == '%' && pattern[1] >= '1' && pattern[1] <= '9') {
+            size_t which = (size_t)(pattern[1] - '1');
+            text_add(text, which < count && arguments[which] != NULL ? arguments[which] : "");
+            pattern += 2;
+        } else if (pattern[0] == '%') {
+            text_add(text, "%");
+            pattern++;
+        }
+    }
+}
+
 void text_add_number(struct text *text, int64_t number) {
     char digits[24];
     size_t at = sizeof digits;
@@ -48,6 +66,13 @@ void text_add_number(struct text *text, int64_t number) {
         digits[--at] = '-';
     }
     text_add_bytes(text, digits + at, sizeof digits - at);
+}
+
+struct text_number text_number(int64_t number) {
+    struct text_number words;
+    struct text text = text_open(words.digits, sizeof words.digits);
+    text_add_number(&text, number);
+    return words;
 }
 
 void text_add_decimal(struct text *text, double value, int decimals) {
@@ -84,20 +109,24 @@ void text_add_quoted(struct text *text, const char *words) {
 
 void text_add_length(struct text *text, length_nm length) {
     char words[LENGTH_TEXT_MAX];
+    if (length == LENGTH_UNKNOWN) {
+        text_add(text, text->source ? TEXT_UNKNOWN : _(TEXT_UNKNOWN));
+        return;
+    }
     length_text_fraction(length, words);
     text_add(text, words);
-    if (length != LENGTH_UNKNOWN) {
-        text_add(text, " in");
-    }
+    text_add(text, " in");
 }
 
 void text_add_mass(struct text *text, mass_mg mass) {
     char words[LENGTH_TEXT_MAX];
+    if (mass == MASS_UNKNOWN) {
+        text_add(text, text->source ? TEXT_UNKNOWN : _(TEXT_UNKNOWN));
+        return;
+    }
     mass_text(mass, words);
     text_add(text, words);
-    if (mass != MASS_UNKNOWN) {
-        text_add(text, " g");
-    }
+    text_add(text, " g");
 }
 
 // RFC 3629: no overlong forms, no surrogates, nothing above U+10FFFF.

@@ -10,14 +10,28 @@ struct text {
     char *buffer;
     size_t size;
     size_t used;
-    bool cut; // something did not fit
+    bool cut;    // something did not fit
+    bool source; // English with a decimal point whatever the shop's language
 };
 
 // Empties the buffer. `size` 0 is allowed: nothing is ever written then.
 struct text text_open(char *buffer, size_t size);
 void text_add(struct text *text, const char *words);
 void text_add_bytes(struct text *text, const char *bytes, size_t count);
+
+// `pattern` with the arguments for %1 to %9; NULL, or one that is not given: nothing.
+void text_fill(struct text *text, const char *pattern, const char *const *arguments, size_t count);
+#define text_say(text, pattern, ...)                                                               \
+    text_fill(text, pattern, (const char *const[]){__VA_ARGS__},                                   \
+              sizeof((const char *const[]){__VA_ARGS__}) / sizeof(const char *))
+
 void text_add_number(struct text *text, int64_t number);
+
+// A number for text_say: `text_number(n).digits`.
+struct text_number {
+    char digits[24];
+};
+struct text_number text_number(int64_t number);
 
 // An estimate or a measured value with 0 to 3 decimals, half away from zero: `261.5`, `-0.4`.
 // Whatever the locale.

@@ -1,5 +1,6 @@
 #include "ticket.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -7,9 +8,9 @@ static const struct {
     char letter;
     const char *name;
 } kinds[TICKET_KIND_COUNT] = {
-    [TICKET_HEAD] = {'H', "head"},       [TICKET_SHAFT] = {'S', "shaft"},
-    [TICKET_BUILD] = {'B', "build"},     [TICKET_WORKER] = {'W', "worker badge"},
-    [TICKET_COMMAND] = {'K', "command"},
+    [TICKET_HEAD] = {'H', N_("head")},       [TICKET_SHAFT] = {'S', N_("shaft")},
+    [TICKET_BUILD] = {'B', N_("build")},     [TICKET_WORKER] = {'W', N_("worker badge")},
+    [TICKET_COMMAND] = {'K', N_("command")},
 };
 
 static const char alphabet[] = "0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ*";
@@ -125,34 +126,37 @@ static const char *advice(enum ticket_error error) {
     case TICKET_OK:
         break;
     case TICKET_EMPTY:
-        return "Nothing was read. Scan the ticket again.";
+        return N_("Nothing was read. Scan the ticket again.");
     case TICKET_NOT_A_TICKET:
-        return " is not a ticket of this shop. Scan a ticket that begins with H-, S-, B-, W- or "
-               "K-.";
+        return N_(
+            "%1 is not a ticket of this shop. Scan a ticket that begins with H-, S-, B-, W- or "
+            "K-.");
     case TICKET_TOO_SHORT:
-        return " is too short for a ticket. Scan it again, or type all of it.";
+        return N_("%1 is too short for a ticket. Scan it again, or type all of it.");
     case TICKET_TOO_LONG:
-        return " is too long for a ticket. Scan one ticket at a time.";
+        return N_("%1 is too long for a ticket. Scan one ticket at a time.");
     case TICKET_BAD_CHAR:
-        return " has a character no ticket has. Only letters and digits follow the hyphen; scan "
-               "it again.";
+        return N_(
+            "%1 has a character no ticket has. Only letters and digits follow the hyphen; scan "
+            "it again.");
     case TICKET_BAD_CHECK:
-        return " was misread: its last character does not match. Scan it again, or check what you "
-               "typed.";
+        return N_(
+            "%1 was misread: its last character does not match. Scan it again, or check what you "
+            "typed.");
     }
     return "";
 }
 
 void ticket_error_text(const char *text, enum ticket_error error, char *buffer, size_t size) {
     struct text out = text_open(buffer, size);
-    if (error != TICKET_OK && error != TICKET_EMPTY) {
-        text_add_quoted(&out, text);
-    }
-    text_add(&out, advice(error));
+    char words[96];
+    struct text quoted = text_open(words, sizeof words);
+    text_add_quoted(&quoted, text);
+    text_say(&out, _(advice(error)), words);
 }
 
 const char *ticket_kind_name(enum ticket_kind kind) {
-    return kinds[kind].name;
+    return _(kinds[kind].name);
 }
 
 char ticket_gtin_check(const char *digits, size_t size) {

@@ -110,7 +110,10 @@ bool form_weight_words(const struct desk *desk, const struct form_field *field, 
         text_add(&text, _("g. Take the last one off"));
         return true;
     }
-    text_add_mass(&text, scale->mass);
-    text_add(&text, scale->stable ? _(" lies there") : _(", still moving"));
+    char mass[LENGTH_TEXT_MAX];
+    struct text grams = text_open(mass, sizeof mass);
+    text_add_mass(&grams, scale->mass);
+    // TRANSLATORS: on the scale, %1 as `203.5 g`.
+    text_say(&text, scale->stable ? _("%1 lies there") : _("%1, still moving"), mass);
     return true;
 }

@@ -108,16 +108,10 @@ static void accepted_note(const struct office *office, int value, int64_t seq,
     char line[VIEW_TEXT_MAX];
     struct text text = text_open(line, sizeof line);
     struct entry entry;
-    text_add(&text, _(assembly_fields[value].label));
-    if (store_entry(office->store, seq, &entry) == STORE_OK) {
-        text_add(&text, _(": accepted by "));
-        text_add(&text, entry.worker);
-        text_add(&text, ": ");
-        text_add(&text, entry.note);
-    } else {
-        text_add(&text, ": ");
-        text_add(&text, store_message(office->store));
-    }
+    bool found = store_entry(office->store, seq, &entry) == STORE_OK;
+    // TRANSLATORS: %1 what was measured, as `Loft`; %2 a person's badge, %3 the reason given.
+    text_say(&text, found ? _("%1: accepted by %2: %3") : "%1: %3", _(assembly_fields[value].label),
+             found ? entry.worker : "", found ? entry.note : store_message(office->store));
     office_note(remarks, TONE_CAUTION, line);
 }
 
@@ -134,21 +128,19 @@ void assembly_notes(const struct office *office, const struct club *club,
         char line[VIEW_TEXT_MAX];
         char words[ASSEMBLY_TEXT_MAX];
         struct text text = text_open(line, sizeof line);
-        text_add(&text, _(assembly_fields[i].label));
-        if (planned.value[i] == ASSEMBLY_UNKNOWN) {
-            text_add(&text, _(": nothing is planned"));
-        } else {
-            assembly_text((enum assembly_value)i, planned.value[i], words);
-            text_add(&text, _(": planned "));
-            text_add(&text, words);
-            assembly_tolerance_text((enum assembly_value)i, office->settings->finals.off[i], words);
-            text_add(&text, _(", up to "));
-            text_add(&text, words);
-            text_add(&text, _(" off"));
-        }
-        if (check.wanted[i] && check.state[i] == ASSEMBLY_MISSING) {
-            text_add(&text, _("; still to be measured"));
-        }
+        char off[ASSEMBLY_TEXT_MAX];
+        bool open = check.wanted[i] && check.state[i] == ASSEMBLY_MISSING;
+        bool known = planned.value[i] != ASSEMBLY_UNKNOWN;
+        assembly_text((enum assembly_value)i, planned.value[i], words);
+        assembly_tolerance_text((enum assembly_value)i, office->settings->finals.off[i], off);
+        // TRANSLATORS: %1 what is measured, as `Loft`; %2 the planned value; %3 by how much it may
+        // be off.
+        text_say(&text,
+                 known  ? open ? _("%1: planned %2, up to %3 off; still to be measured")
+                               : _("%1: planned %2, up to %3 off")
+                  : open ? _("%1: nothing is planned; still to be measured")
+                        : _("%1: nothing is planned"),
+                 _(assembly_fields[i].label), words, off);
         office_note(remarks, check.accepted[i] ? TONE_CAUTION : tones[check.state[i]], line);
         if (check.accepted[i]) {
             accepted_note(office, i, measured->accepted[i], remarks);
@@ -181,8 +173,8 @@ enum desk_result list_assembly(struct office *office, const struct desk_query *q
                                    : store_build_clubs(office->store, build, take_club, &rows);
     SET(table->set.title, _("After the cut"));
     struct text text = text_open(table->set.subtitle, sizeof table->set.subtitle);
-    text_add(&text, build[0] == '\0' ? _("the clubs cut last at this bench") : _("order "));
-    text_add(&text, build);
+    text_say(&text, build[0] == '\0' ? _("the clubs cut last at this bench") : _("order %1"),
+             build);
     rows_head(table, heads, sizeof heads / sizeof *heads);
     if (query->has_selected) {
         struct club club;

@@ -2,17 +2,18 @@
 
 #include "builds.h"
 
-static void say(struct text *text, bool *first, const char *club, const char *a, const char *b) {
+#include "tongue.h"
+
+static void say(struct text *text, bool *first, const char *club, const char *what) {
     if (*first) {
-        text_add(text, text->used > 0 ? "; club " : "club ");
-        text_add(text, club);
-        text_add(text, ": ");
+        text_add(text, text->used > 0 ? "; " : "");
+        // TRANSLATORS: what a club lacks, as `club 7: no loft, length out`.
+        text_say(text, _("club %1: %2"), club, what);
     } else {
         text_add(text, ", ");
+        text_add(text, what);
     }
     *first = false;
-    text_add(text, a);
-    text_add(text, b);
 }
 
 bool builds_club_done(const struct club *club, const struct final_values *values,
@@ -22,18 +23,23 @@ bool builds_club_done(const struct club *club, const struct final_values *values
     struct assembly_check check;
     bool first = true;
     if (club->progress.stage != STAGE_DONE) {
-        say(text, &first, club->order.club, "not cut", "");
+        say(text, &first, club->order.club, _("not cut"));
         return false;
     }
     assembly_planned(club, rules, assembly, &planned);
     assembly_measured(values, &measured);
     assembly_check(&planned, &measured, assembly_accepted(values), tolerance, &check);
     for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
-        const char *name = assembly_value_text((enum assembly_value)i);
+        char what[ASSEMBLY_TEXT_MAX];
+        struct text words = text_open(what, sizeof what);
+        const char *name = assembly_value_words((enum assembly_value)i);
         if (check.wanted[i] && check.state[i] == ASSEMBLY_MISSING) {
-            say(text, &first, club->order.club, "no ", name);
+            text_say(&words, _("no %1"), name);
+            say(text, &first, club->order.club, what);
         } else if (check.wanted[i] && check.state[i] == ASSEMBLY_OUT && !check.accepted[i]) {
-            say(text, &first, club->order.club, name, " out");
+            // TRANSLATORS: out of tolerance.
+            text_say(&words, _("%1 out"), name);
+            say(text, &first, club->order.club, what);
         }
     }
     return check.done;

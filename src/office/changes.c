@@ -64,8 +64,7 @@ static void change_notes(const struct changed_line *line, struct desk_table *tab
     rows_note(table, TONE_PLAIN, words);
     if (line->note[0] != '\0') {
         struct text text = text_open(words, sizeof words);
-        text_add(&text, _("Why: "));
-        text_add(&text, line->note);
+        text_say(&text, _("Why: %1"), line->note);
         rows_note(table, TONE_PLAIN, words);
     }
     if (line->takes_back != 0) {
@@ -90,8 +89,7 @@ enum desk_result list_changes(struct office *office, const struct desk_query *qu
     SET(table->set.title, _("Changes"));
     if (build[0] != '\0') {
         struct text text = text_open(table->set.subtitle, sizeof table->set.subtitle);
-        text_add(&text, _("of order "));
-        text_add(&text, build);
+        text_say(&text, _("of order %1"), build);
     }
     rows_head(table, heads, sizeof heads / sizeof *heads);
     for (int i = 0; i < count; i++) {

@@ -26,11 +26,10 @@ static void compare_trims(const struct document *chart, struct desk_remarks *rem
         if (last != NULL && trim < last_trim) {
             char words[VIEW_TEXT_MAX];
             struct text text = text_open(words, sizeof words);
-            text_add(&text, _("Column "));
-            text_add(&text, cell->name + 1);
-            text_add(&text, _(" is for heavier heads than column "));
-            text_add(&text, last->name + 1);
-            text_add(&text, _(" and trims less. Compare with the maker's chart."));
+            text_say(&text,
+                     _("Column %1 is for heavier heads than column %2 and trims less. Compare with "
+                       "the maker's chart."),
+                     cell->name + 1, last->name + 1);
             office_note(remarks, TONE_CAUTION, words);
         }
         last = cell;

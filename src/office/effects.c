@@ -63,11 +63,10 @@ static struct outcome outcome_of(const struct plan *plan, bool valid) {
                             .refusal = plan->refusal.code};
 }
 
-static void name_of(const struct club *club, struct text *text) {
-    text_add(text, club->order.build);
-    text_add(text, "-");
-    text_add(text, club->order.club);
-    text_add(text, club->progress.stage != STAGE_PENDING ? _(" (begun): ") : ": ");
+// `2041-3: ` and what is said about it.
+static void say_of(const struct club *club, const char *words, struct text *text) {
+    text_say(text, club->progress.stage != STAGE_PENDING ? _("%1-%2 (begun): %3") : "%1-%2: %3",
+             club->order.build, club->order.club, words);
 }
 
 static void add_length(const struct office *office, length_nm length, struct text *text) {
@@ -76,17 +75,32 @@ static void add_length(const struct office *office, length_nm length, struct tex
     text_add(text, words);
 }
 
-static void add_mark(const struct office *office, const char *what, length_nm before,
-                     length_nm after, struct text *text) {
-    text_add(text, what);
-    text_add(text, " ");
-    add_length(office, before, text);
-    if (before == after) {
-        text_add(text, _(" stays"));
-    } else {
-        text_add(text, _(" to "));
-        add_length(office, after, text);
-    }
+// `tip 1 1/2 to 1 5/8, butt 36 stays`, the four ways that two marks move or stay.
+static void moved(const struct office *office, const struct outcome *before,
+                  const struct outcome *after, char *buffer, size_t size) {
+    struct text text = text_open(buffer, size);
+    char tip[2][LENGTH_TEXT_MAX];
+    char butt[2][LENGTH_TEXT_MAX];
+    bool tip_stays = before->tip == after->tip;
+    bool butt_stays = before->butt == after->butt;
+    office_length(office, before->tip, tip[0], sizeof tip[0]);
+    office_length(office, after->tip, tip[1], sizeof tip[1]);
+    office_length(office, before->butt, butt[0], sizeof butt[0]);
+    office_length(office, after->butt, butt[1], sizeof butt[1]);
+    text_say(&text,
+             tip_stays    ? _("tip %1 stays, butt %3 to %4")
+             : butt_stays ? _("tip %1 to %2, butt %3 stays")
+                          : _("tip %1 to %2, butt %3 to %4"),
+             tip[0], tip[1], butt[0], butt[1]);
+}
+
+static void marks(const struct office *office, const char *pattern, length_nm tip, length_nm butt,
+                  char *buffer, size_t size) {
+    struct text text = text_open(buffer, size);
+    char words[2][LENGTH_TEXT_MAX];
+    office_length(office, tip, words[0], sizeof words[0]);
+    office_length(office, butt, words[1], sizeof words[1]);
+    text_say(&text, pattern, words[0], words[1]);
 }
 
 static struct text next_line(struct lines *lines) {
@@ -94,13 +108,11 @@ static struct text next_line(struct lines *lines) {
     return at < LINES_MAX ? text_open(lines->line[at], VIEW_TEXT_MAX) : text_open(NULL, 0);
 }
 
-static void add_warning(const struct plan_input *input, const struct plan *plan,
-                        struct text *text) {
+static void off_plan_words(const struct plan_input *input, const struct plan *plan,
+                           char words[PLAN_LINE_TEXT_MAX]) {
     for (size_t i = 0; i < plan->warning_count; i++) {
         if (plan->warning[i].code == PLAN_W_TIP_OFF_PLAN) {
-            char words[PLAN_LINE_TEXT_MAX];
-            plan_line_text(input, &plan->warning[i], words, sizeof words);
-            text_add(text, words);
+            plan_line_text(input, &plan->warning[i], words, PLAN_LINE_TEXT_MAX);
         }
     }
 }
@@ -111,30 +123,24 @@ static void compare(struct effects *effects, const struct club *club,
     struct plan plan;
     bool valid = club_plan(club, &effects->office->settings->rules, &input, &plan);
     struct outcome after = outcome_of(&plan, valid);
+    char words[PLAN_LINE_TEXT_MAX] = "";
+    struct lines *lines = &effects->moved;
     if (before->valid && !valid) {
-        char words[PLAN_LINE_TEXT_MAX];
-        struct text text = next_line(&effects->refused);
-        name_of(club, &text);
+        lines = &effects->refused;
         plan_line_text(&input, &plan.refusal, words, sizeof words);
-        text_add(&text, words);
     } else if (valid && !before->valid) {
-        struct text text = next_line(&effects->gained);
-        name_of(club, &text);
-        text_add(&text, _("tip "));
-        add_length(effects->office, after.tip, &text);
-        text_add(&text, _(", butt "));
-        add_length(effects->office, after.butt, &text);
-        text_add(&text, _(", had no plan"));
+        lines = &effects->gained;
+        marks(effects->office, _("tip %1, butt %2, had no plan"), after.tip, after.butt, words,
+              sizeof words);
     } else if (valid && (before->tip != after.tip || before->butt != after.butt)) {
-        struct text text = next_line(&effects->moved);
-        name_of(club, &text);
-        add_mark(effects->office, _("tip"), before->tip, after.tip, &text);
-        add_mark(effects->office, _(", butt"), before->butt, after.butt, &text);
+        moved(effects->office, before, &after, words, sizeof words);
     } else if (valid && after.off_plan && !before->off_plan) {
-        struct text text = next_line(&effects->moved);
-        name_of(club, &text);
-        add_warning(&input, &plan, &text);
+        off_plan_words(&input, &plan, words);
+    } else {
+        return;
     }
+    struct text text = next_line(lines);
+    say_of(club, words, &text);
 }
 
 // --- the club it is tried on ---------------------------------------------------------------------
@@ -159,17 +165,15 @@ static void try_on(struct effects *effects, const struct club *club) {
     char line[VIEW_TEXT_MAX];
     struct text text = text_open(line, sizeof line);
     bool valid = club_plan(club, &effects->office->settings->rules, &input, &plan);
-    name_of(club, &text);
     if (!valid) {
         plan_line_text(&input, &plan.refusal, words, sizeof words);
-        text_add(&text, words);
+        say_of(club, words, &text);
         office_note(remarks, TONE_STOP, line);
         return;
     }
-    text_add(&text, _("tip "));
-    add_length(effects->office, plan.tip_mark, &text);
-    text_add(&text, _(", butt "));
-    add_length(effects->office, plan.butt_mark, &text);
+    marks(effects->office, _("tip %1, butt %2"), plan.tip_mark, plan.butt_mark, words,
+          sizeof words);
+    say_of(club, words, &text);
     office_note(remarks, TONE_FINE, line);
     for (size_t i = 0; i < plan.reason_count; i++) {
         plan_line_text(&input, &plan.reason[i], words, sizeof words);
@@ -287,11 +291,20 @@ static void tell(struct desk_remarks *remarks, const struct lines *lines, enum v
     if (lines->count > shown) {
         char words[VIEW_TEXT_MAX];
         struct text text = text_open(words, sizeof words);
-        text_add(&text, shown > 0 ? _("and ") : "");
-        text_add_number(&text, (int64_t)(lines->count - shown));
-        text_add(&text, tone == TONE_STOP      ? _(" more could not be made")
-                        : tone == TONE_CAUTION ? _(" more are cut differently")
-                                               : _(" more have a plan now"));
+        unsigned long rest = (unsigned long)(lines->count - shown);
+        unsigned which = tone == TONE_STOP ? 0 : tone == TONE_CAUTION ? 1 : 2;
+        // TRANSLATORS: clubs that are not named one by one, where some were.
+        const char *after[] = {
+            tongue_plural("and %1 more could not be made", "and %1 more could not be made", rest),
+            tongue_plural("and %1 more is cut differently", "and %1 more are cut differently",
+                          rest),
+            tongue_plural("and %1 more has a plan now", "and %1 more have a plan now", rest)};
+        // TRANSLATORS: clubs, none of which is named.
+        const char *alone[] = {
+            tongue_plural("%1 could not be made", "%1 could not be made", rest),
+            tongue_plural("%1 is cut differently", "%1 are cut differently", rest),
+            tongue_plural("%1 has a plan now", "%1 have a plan now", rest)};
+        text_say(&text, shown > 0 ? after[which] : alone[which], text_number((int64_t)rest).digits);
         office_note(remarks, tone, words);
     }
     *room -= shown < *room ? shown : *room;
@@ -303,14 +316,11 @@ static void tell_all(struct effects *effects) {
     char words[VIEW_TEXT_MAX];
     struct text text = text_open(words, sizeof words);
     if (changed > 0) {
-        text_add(&text, _("Cut differently: "));
-        text_add_number(&text, (int64_t)changed);
-        text_add(&text, _(" of the open clubs that go by it, "));
-        text_add_number(&text, effects->looked);
+        text_say(&text, _("Cut differently: %1 of the open clubs that go by it, %2"),
+                 text_number((int64_t)changed).digits, text_number(effects->looked).digits);
     } else if (effects->looked > 0) {
-        text_add(&text, _("Open clubs that go by it: "));
-        text_add_number(&text, effects->looked);
-        text_add(&text, _(". None is cut differently."));
+        text_say(&text, _("Open clubs that go by it: %1. None is cut differently."),
+                 text_number(effects->looked).digits);
     } else {
         text_add(&text, _("No open club goes by it."));
     }

@@ -138,8 +138,7 @@ enum desk_result list_lot(struct office *office, const struct desk_query *query,
     const char *after = query->after.key[0];
     bool to_shafts = after[0] == 'S';
     struct text title = text_open(table->set.title, sizeof table->set.title);
-    text_add(&title, _("Delivery "));
-    text_add(&title, query->of.key[0]);
+    text_say(&title, _("Delivery %1"), query->of.key[0]);
     rows_head(table, heads, sizeof heads / sizeof *heads);
     bool good = to_shafts || add_parts(office, query, TICKET_HEAD, after, table);
     good = good && add_parts(office, query, TICKET_SHAFT, to_shafts ? after : "", table);

@@ -25,9 +25,7 @@ static enum view_tone order_tone(const struct order_line *line) {
 
 static void of_words(int64_t some, int64_t all, char *buffer) {
     struct text text = text_open(buffer, VIEW_CELL_MAX);
-    text_add_number(&text, some);
-    text_add(&text, _(" of "));
-    text_add_number(&text, all);
+    text_say(&text, _("%1 of %2"), text_number(some).digits, text_number(all).digits);
 }
 
 static void order_row(const struct order_line *line, int row, struct desk_table *table) {
@@ -188,13 +186,12 @@ static void club_notes(const struct club_row *row, struct desk_table *table) {
 static void clubs_title(struct office *office, const char *build, struct desk_table *table) {
     struct order_line line;
     struct text text = text_open(table->set.title, sizeof table->set.title);
-    text_add(&text, _("Order "));
-    text_add(&text, build);
+    text_say(&text, _("Order %1"), build);
     if (store_order(office->store, build, &line) == STORE_OK) {
         text = text_open(table->set.subtitle, sizeof table->set.subtitle);
-        text_add(&text, _(statuses[line.status]));
-        text_add(&text, line.due[0] != '\0' ? _(", due ") : "");
-        text_add(&text, line.due);
+        // TRANSLATORS: of an order; %1 its status, as `released`, %2 a day.
+        text_say(&text, line.due[0] != '\0' ? _("%1, due %2") : "%1", _(statuses[line.status]),
+                 line.due);
         text_add(&text, line.reference[0] != '\0' ? ", " : "");
         text_add(&text, line.reference);
     }

@@ -36,15 +36,16 @@ static enum store_result load(struct office *office, const struct desk_ref *ref,
     return store_chart_revision(office->store, ref->key[0], ref->key[1], kind, revision, ret_chart);
 }
 
-static void title_of(const struct desk_ref *ref, const char *kind, const char *what,
+static const char *kind_words(const char *word) {
+    enum chart_kind kind;
+    return chart_kind_from_text(word, &kind) ? chart_kind_words(kind) : word;
+}
+
+// `pattern` has %1 for the chart's shaft model, %2 flex, %3 kind.
+static void title_of(const struct desk_ref *ref, const char *kind, const char *pattern,
                      struct desk_table *table) {
     struct text text = text_open(table->set.title, sizeof table->set.title);
-    text_add(&text, what);
-    text_add(&text, ref->key[0]);
-    text_add(&text, " ");
-    text_add(&text, ref->key[1]);
-    text_add(&text, ", ");
-    text_add(&text, kind);
+    text_say(&text, pattern, ref->key[0], ref->key[1], kind_words(kind));
 }
 
 static void number_cell(int64_t number, char *buffer, size_t size) {
@@ -68,22 +69,20 @@ static void who(const struct office *office, const char *badge, char *buffer, si
 static void about(const struct changed_line *line, struct desk_table *table) {
     char words[VIEW_TEXT_MAX];
     struct text text = text_open(words, sizeof words);
-    text_add(&text, _("Entry "));
-    text_add_number(&text, line->seq);
-    text_add(&text, line->made ? _(", the first of this chart") : "");
+    text_say(&text, line->made ? _("Entry %1, the first of this chart") : _("Entry %1"),
+             text_number(line->seq).digits);
     rows_note(table, TONE_PLAIN, words);
     text = text_open(words, sizeof words);
-    text_add(&text, _("Why: "));
-    text_add(&text, line->note[0] != '\0' ? line->note : _("nothing was said"));
+    text_say(&text, _("Why: %1"), line->note[0] != '\0' ? line->note : _("nothing was said"));
     rows_note(table, TONE_PLAIN, words);
     text = text_open(words, sizeof words);
-    text_add(&text, _("Changed: "));
-    text_add(&text, line->words);
+    text_say(&text, _("Changed: %1"), line->words);
     rows_note(table, TONE_PLAIN, words);
     if (line->takes_back > 0 || line->taken_back > 0) {
         text = text_open(words, sizeof words);
-        text_add(&text, line->taken_back > 0 ? _("Taken back by entry ") : _("Takes back entry "));
-        text_add_number(&text, line->taken_back > 0 ? line->taken_back : line->takes_back);
+        text_say(&text,
+                 line->taken_back > 0 ? _("Taken back by entry %1") : _("Takes back entry %1"),
+                 text_number(line->taken_back > 0 ? line->taken_back : line->takes_back).digits);
         rows_note(table, TONE_CAUTION, words);
     }
 }
@@ -143,7 +142,8 @@ enum desk_result list_revisions(struct office *office, const struct desk_query *
     int64_t last = after.second > 0 ? after.second : after.first;
     struct chart chart = {0};
     enum store_result result = load(office, &query->of, of.kind, 0, &chart);
-    title_of(&query->of, of.kind, of.first > 0 ? _("Compare with, ") : _("Revisions of "), table);
+    title_of(&query->of, of.kind,
+             of.first > 0 ? _("Compare with, %1 %2, %3") : _("Revisions of %1 %2, %3"), table);
     rows_head(table, heads, sizeof heads / sizeof *heads);
     int64_t newest = last > 0 ? last - 1 : chart.revision;
     for (int64_t revision = newest; result == STORE_OK && revision > 0; revision--) {
@@ -342,12 +342,10 @@ enum desk_result list_differences(struct office *office, const struct desk_query
     if (result != STORE_OK) {
         return office_result(result);
     }
-    title_of(&query->of, of.kind, _("Differences, "), table);
+    title_of(&query->of, of.kind, _("Differences, %1 %2, %3"), table);
     struct text text = text_open(table->set.subtitle, sizeof table->set.subtitle);
-    text_add(&text, _("revision "));
-    text_add_number(&text, revisions[0]);
-    text_add(&text, _(" to "));
-    text_add_number(&text, revisions[1]);
+    text_say(&text, _("revision %1 to %2"), text_number(revisions[0]).digits,
+             text_number(revisions[1]).digits);
     rows_head(table, heads, sizeof heads / sizeof *heads);
     columns(office, &chart[0], &chart[1], table);
     enum desk_result done =

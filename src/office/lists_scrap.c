@@ -122,14 +122,12 @@ static bool days(const struct office *office, const char *typed, int64_t *ret_fr
 
 static void subtitle(const struct office *office, int64_t from, int64_t to,
                      struct desk_table *table) {
-    char day[16];
+    char first[16];
+    char last[16];
     struct text text = text_open(table->set.subtitle, sizeof table->set.subtitle);
-    office->day_text(from, day, sizeof day);
-    text_add(&text, day);
-    office->day_text(to - 1, day, sizeof day);
-    text_add(&text, _(" to "));
-    text_add(&text, day);
-    text_add(&text, _(". Type other days: 2026-03-01/2026-03-31"));
+    office->day_text(from, first, sizeof first);
+    office->day_text(to - 1, last, sizeof last);
+    text_say(&text, _("%1 to %2. Type other days: 2026-03-01/2026-03-31"), first, last);
 }
 
 // --- the list ------------------------------------------------------------------------------------
@@ -155,9 +153,7 @@ static void add_group(const struct group *group, size_t at, struct desk_table *t
 static void total(const struct scrap *scrap, struct desk_table *table) {
     char words[VIEW_TEXT_MAX];
     struct text text = text_open(words, sizeof words);
-    text_add(&text, _("Shafts lost: "));
-    text_add_number(&text, (int64_t)scrap->count);
-    text_add(&text, ".");
+    text_say(&text, _("Shafts lost: %1."), text_number((int64_t)scrap->count).digits);
     rows_note(table, scrap->count > 0 ? TONE_CAUTION : TONE_FINE, words);
     if (scrap->more) {
         rows_note(table, TONE_CAUTION,

@@ -20,22 +20,21 @@ static void number_cell(int64_t number, char *cell) {
 // `4, 2 short`; nothing when none is needed.
 static void needed_cell(const struct stock_line *line, char *cell) {
     struct text text = text_open(cell, VIEW_CELL_MAX);
-    if (line->needed > 0) {
-        text_add_number(&text, line->needed);
-    }
     if (line->short_by > 0) {
-        text_add(&text, ", ");
-        text_add_number(&text, line->short_by);
-        text_add(&text, _(" short"));
+        // TRANSLATORS: parts that are needed, and how many of these are not there.
+        text_say(&text, _("%1, %2 short"), text_number(line->needed).digits,
+                 text_number(line->short_by).digits);
+    } else if (line->needed > 0) {
+        text_add_number(&text, line->needed);
     }
 }
 
 static void level_cell(const struct stock_line *line, char *cell) {
     struct text text = text_open(cell, VIEW_CELL_MAX);
     if (line->levelled) {
-        text_add_number(&text, line->least);
-        text_add(&text, _(" to "));
-        text_add_number(&text, line->wanted);
+        // TRANSLATORS: a range, as `4 to 10`.
+        text_say(&text, _("%1 to %2"), text_number(line->least).digits,
+                 text_number(line->wanted).digits);
     }
 }
 
@@ -173,8 +172,8 @@ enum desk_result list_pick(struct office *office, const struct desk_query *query
         .query = query, .table = table, .passed = strtoll(query->after.key[1], NULL, 10)};
     struct text title = text_open(table->set.title, sizeof table->set.title);
     char words[VIEW_TEXT_MAX];
-    text_add(&title, build[0] != '\0' ? _("Pick list of order ") : _("Pick list of all orders"));
-    text_add(&title, build);
+    text_say(&title, build[0] != '\0' ? _("Pick list of order %1") : _("Pick list of all orders"),
+             build);
     rows_head(table, heads, sizeof heads / sizeof *heads);
     enum store_result result = store_pick(office->store, build, PICK_EVER, pick, &picking);
     if (picking.missing > 0) {
@@ -222,10 +221,8 @@ enum desk_result list_offcuts(struct office *office, const struct desk_query *qu
     memset(&last, 0, sizeof last);
     SET(last.ticket, query->after.key[0]);
     last.remaining = strtoll(query->after.key[1], NULL, 10);
-    text_add(&title, _("What is left of "));
-    text_add(&title, query->of.key[1]);
-    text_add(&title, " ");
-    text_add(&title, query->of.key[2]);
+    // TRANSLATORS: a shaft's model and flex.
+    text_say(&title, _("What is left of %1 %2"), query->of.key[1], query->of.key[2]);
     rows_head(table, heads, sizeof heads / sizeof *heads);
     while (count == SOME && !table->more) {
         count = store_offcuts(office->store, query->of.key[1], query->of.key[2], 0,

@@ -33,8 +33,11 @@ enum desk_result measured_begin(struct office *office, struct desk_draft *draft)
             if (made.value[i] != ASSEMBLY_UNKNOWN) {
                 assembly_text((enum assembly_value)i, made.value[i], words);
             }
-            // Without its unit it is what somebody would type.
-            words[i == ASSEMBLY_LENGTH ? strcspn(words, "i") : strcspn(words, " ")] = '\0';
+            // Without its unit, its last word, it is what somebody would type.
+            char *unit = strrchr(words, ' ');
+            if (unit != NULL) {
+                *unit = '\0';
+            }
             document_set(&draft->before, assembly_fields[i].cell, words);
             char name[CHANGE_NAME_MAX];
             char seq[24];

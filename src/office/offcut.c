@@ -112,10 +112,11 @@ static void look_at_length(const struct office *office, const struct desk_draft 
         office_complain(remarks, "raw_length", _("measure what is left."));
     } else if (left != LENGTH_UNKNOWN && now > left + TAPE_OFF) {
         office_length(office, left, length, sizeof length);
-        text_add(&text, _("longer than the "));
-        text_add(&text, length);
-        text_add(&text, office->settings->metric_first ? _(" mm") : _(" in"));
-        text_add(&text, _(" that were left. Measure again."));
+        text_say(&text,
+                 office->settings->metric_first
+                     ? _("longer than the %1 mm that were left. Measure again.")
+                     : _("longer than the %1 in that were left. Measure again."),
+                 length);
         office_complain(remarks, "raw_length", words);
     }
 }

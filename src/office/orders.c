@@ -99,8 +99,11 @@ enum desk_result office_release(struct office *office, const struct worker *who,
         store_build_clubs(office->store, of->key[0], count_unready, &unready);
         said->tone = unready.clubs > 0 ? TONE_CAUTION : TONE_FINE;
         snprintf(said->message, sizeof said->message,
-                 unready.clubs > 0 ? _("Released to the bench. %d of its clubs have no plan yet.")
-                                   : _("Released to the bench."),
+                 unready.clubs > 0
+                     ? tongue_plural("Released to the bench. %d of its clubs has no plan yet.",
+                                     "Released to the bench. %d of its clubs have no plan yet.",
+                                     (unsigned long)unready.clubs)
+                     : _("Released to the bench."),
                  unready.clubs);
     }
     return result;

@@ -127,10 +127,8 @@ static void club_note(struct making *making, const char *name, length_nm length)
     char words[VIEW_CELL_MAX];
     struct text text = text_open(line, sizeof line);
     office_length(making->office, length, words, sizeof words);
-    text_add(&text, _("Club "));
-    text_add(&text, name);
-    text_add(&text, ": ");
-    text_add(&text, words[0] != '\0' ? words : _("length still to be said"));
+    text_say(&text, words[0] != '\0' ? _("Club %1: %2") : _("Club %1: length still to be said"),
+             name, words);
     office_note(making->remarks, TONE_PLAIN, line);
 }
 

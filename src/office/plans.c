@@ -18,10 +18,9 @@ static void marks(const struct office *office, const struct plan *plan, struct p
     struct text text = text_open(words->marks, sizeof words->marks);
     office_length(office, plan->tip_mark, words->tip, sizeof words->tip);
     office_length(office, plan->butt_mark, words->butt, sizeof words->butt);
-    text_add(&text, _("Tip mark "));
-    text_add(&text, plan->tip_mark > 0 ? words->tip : _("none"));
-    text_add(&text, _(", butt mark "));
-    text_add(&text, words->butt);
+    text_say(&text,
+             plan->tip_mark > 0 ? _("Tip mark %1, butt mark %2") : _("Tip mark none, butt mark %2"),
+             words->tip, words->butt);
 }
 
 static void reasons(const struct office *office, const struct plan_input *input,
@@ -111,10 +110,7 @@ static void offcut_notes(const struct office *office, struct store *store, struc
         struct text text = text_open(line, sizeof line);
         if (order_offcut_fits(lines[i].remaining, plan.finished, plan.tip_trim)) {
             office_length(office, lines[i].remaining, left, sizeof left);
-            text_add(&text, _("Left over and long enough: "));
-            text_add(&text, lines[i].ticket);
-            text_add(&text, ", ");
-            text_add(&text, left);
+            text_say(&text, _("Left over and long enough: %1, %2"), lines[i].ticket, left);
             office_note(remarks, TONE_PLAIN, line);
         }
     }

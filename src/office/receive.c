@@ -113,65 +113,72 @@ static bool has_reason(const struct desk_draft *draft) {
     return why[strspn(why, " ")] != '\0';
 }
 
-// Stands in the way until somebody wrote why it is so.
-static void question(const struct desk_draft *draft, const char *cell, const char *words,
-                     const char *ask, struct desk_remarks *remarks) {
+// Stands in the way until somebody wrote why it is so. `asks`, or `saved` with a reason, is the
+// sentence; %1 how far it is off, %2 its model's figure.
+static void question(const struct desk_draft *draft, const char *cell, const char *asks,
+                     const char *saved, const char *off, const char *figure,
+                     struct desk_remarks *remarks) {
     char line[VIEW_TEXT_MAX];
     struct text text = text_open(line, sizeof line);
-    text_add(&text, words);
-    text_add(&text, has_reason(draft) ? _(" It is saved with the reason.") : ask);
+    text_say(&text, has_reason(draft) ? saved : asks, off, figure);
     if (has_reason(draft)) {
-        line[0] = (char)(line[0] >= 'a' && line[0] <= 'z' ? line[0] - 'a' + 'A' : line[0]);
         office_note(remarks, TONE_CAUTION, line);
     } else {
         office_complain(remarks, cell, line);
     }
 }
 
+static void mass_words(mass_mg mass, char buffer[LENGTH_TEXT_MAX]) {
+    struct text text = text_open(buffer, LENGTH_TEXT_MAX);
+    text_add_mass(&text, mass);
+}
+
 static void question_weight(const struct desk_draft *draft, mass_mg weight, mass_mg catalogue,
                             struct desk_remarks *remarks) {
     char words[VIEW_TEXT_MAX];
-    struct text text = text_open(words, sizeof words);
+    char off[LENGTH_TEXT_MAX] = "";
+    char figure[LENGTH_TEXT_MAX] = "";
+    bool known = weight != MASS_UNKNOWN && catalogue != MASS_UNKNOWN;
+    mass_words(known ? llabs(weight - catalogue) : MASS_UNKNOWN, off);
+    mass_words(catalogue, figure);
     if (!about_heads(draft) && family_shaft_off(weight, catalogue)) {
-        text_add(&text, _("Weight "));
-        text_add_mass(&text, llabs(weight - catalogue));
-        text_add(&text, _(" off its model's "));
-        text_add_mass(&text, catalogue);
-        text_add(&text, _(", more than 5 %."));
+        struct text text = text_open(words, sizeof words);
+        text_say(&text, _("Weight %1 off its model's %2, more than 5 %."), off, figure);
         office_note(remarks, TONE_CAUTION, words);
     } else if (about_heads(draft) && weight == MASS_UNKNOWN) {
-        question(draft, "weight_g", _("not weighed."), _(" Weigh it, or write why."), remarks);
+        question(draft, "weight_g", _("not weighed. Weigh it, or write why."),
+                 _("Not weighed. It is saved with the reason."), NULL, NULL, remarks);
     } else if (about_heads(draft) && family_head_off(weight, catalogue)) {
-        text_add_mass(&text, llabs(weight - catalogue));
-        text_add(&text, _(" off its model's "));
-        text_add_mass(&text, catalogue);
-        text_add(&text, ".");
-        question(draft, "weight_g", words, _(" Weigh again, or write why."), remarks);
+        question(draft, "weight_g", _("%1 off its model's %2. Weigh again, or write why."),
+                 _("%1 off its model's %2. It is saved with the reason."), off, figure, remarks);
     }
 }
 
-static void add_length(const struct office *office, length_nm length, struct text *text) {
+static void length_words(const struct office *office, length_nm length,
+                         char buffer[LENGTH_TEXT_MAX]) {
+    struct text text = text_open(buffer, LENGTH_TEXT_MAX);
     char words[LENGTH_TEXT_MAX];
     office_length(office, length, words, sizeof words);
-    text_add(text, words);
-    text_add(text, office->settings->metric_first ? _(" mm") : _(" in"));
+    text_add(&text, words);
+    text_add(&text, " ");
+    text_add(&text, office->settings->metric_first ? T_("unit", "mm") : T_("unit", "in"));
 }
 
 static void question_length(const struct office *office, const struct desk_draft *draft,
                             length_nm length, length_nm catalogue, struct desk_remarks *remarks) {
-    char words[VIEW_TEXT_MAX];
-    struct text text = text_open(words, sizeof words);
+    char off[LENGTH_TEXT_MAX];
+    char figure[LENGTH_TEXT_MAX];
     if (about_heads(draft)) {
         return; // the catalogue's bore height is a hint only
     }
     if (length == LENGTH_UNKNOWN) {
-        question(draft, "raw_length", _("not measured."), _(" Measure it, or write why."), remarks);
+        question(draft, "raw_length", _("not measured. Measure it, or write why."),
+                 _("Not measured. It is saved with the reason."), NULL, NULL, remarks);
     } else if (family_length_off(length, catalogue)) {
-        add_length(office, llabs(length - catalogue), &text);
-        text_add(&text, _(" off its model's "));
-        add_length(office, catalogue, &text);
-        text_add(&text, ".");
-        question(draft, "raw_length", words, _(" Measure again, or write why."), remarks);
+        length_words(office, llabs(length - catalogue), off);
+        length_words(office, catalogue, figure);
+        question(draft, "raw_length", _("%1 off its model's %2. Measure again, or write why."),
+                 _("%1 off its model's %2. It is saved with the reason."), off, figure, remarks);
     }
 }
 

@@ -51,7 +51,7 @@ static void work_out(struct repair *repair, const char *name, enum guided_proble
     char words[LENGTH_TEXT_MAX];
     struct length_fraction split;
     if (problem != GUIDED_NONE) {
-        wrong(repair, name, _(guided_problem_text(problem)));
+        wrong(repair, name, guided_problem_text(problem));
         return;
     }
     if (length_split(length, &split)) {
@@ -196,7 +196,7 @@ static void add_order(struct repair *repair) {
     document_set(&order, "status", "released");
     document_set(&order, "priority", "3");
     document_set(&order, "reference", cell(repair, "reference"));
-    document_set(&order, "note", _("repair"));
+    document_set(&order, "note", "repair");
     add(repair, &order);
 }
 
@@ -261,14 +261,11 @@ static void rank_notes(const struct pool *pool, const struct guided_flex *ranked
         if (ranked[i].frequency.gap != ESTIMATE_GAP_NONE) {
             break;
         }
-        text_add(&text, shaft->ticket);
-        text_add(&text, " ");
-        text_add(&text, shaft->model);
-        text_add(&text, " ");
-        text_add(&text, shaft->flex);
-        text_add(&text, _(": about "));
-        text_add_decimal(&text, ranked[i].frequency.value, 1);
-        text_add(&text, " cpm");
+        char cpm[LENGTH_TEXT_MAX];
+        struct text figure = text_open(cpm, sizeof cpm);
+        text_add_decimal(&figure, ranked[i].frequency.value, 1);
+        // TRANSLATORS: a shaft: its ticket, model and flex; %4 cycles a minute.
+        text_say(&text, _("%1 %2 %3: about %4 cpm"), shaft->ticket, shaft->model, shaft->flex, cpm);
         office_note(remarks, TONE_PLAIN, line);
     }
 }

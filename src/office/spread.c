@@ -160,8 +160,7 @@ bool spread_plot(const struct spread *spread, struct view_plot *ret_plot) {
         return false;
     }
     struct text title = text_open(plot.title, sizeof plot.title);
-    text_add(&title, spread->title);
-    text_add(&title, spread->heads ? _(", heads") : _(", shafts"));
+    text_say(&title, spread->heads ? _("%1, heads") : _("%1, shafts"), spread->title);
     levels(spread, &plot);
     plot.low = spread->now_known ? spread->now : spread->value[spread->count - 1];
     plot.high = plot.low;
@@ -183,6 +182,21 @@ bool spread_plot(const struct spread *spread, struct view_plot *ret_plot) {
 
 // --- words ---------------------------------------------------------------------------------------
 
+struct counted {
+    char words[32];
+};
+
+// `3 heads`.
+static struct counted counted(const struct spread *spread) {
+    struct counted counted;
+    struct text text = text_open(counted.words, sizeof counted.words);
+    text_say(&text,
+             spread->heads ? tongue_plural("%1 head", "%1 heads", spread->count)
+                           : tongue_plural("%1 shaft", "%1 shafts", spread->count),
+             text_number((int64_t)spread->count).digits);
+    return counted;
+}
+
 void spread_words(const struct spread *spread, char *buffer, size_t size) {
     struct text text = text_open(buffer, size);
     double mean;
@@ -190,21 +204,22 @@ void spread_words(const struct spread *spread, char *buffer, size_t size) {
     if (!statistics_mean(spread->value, spread->count, &mean)) {
         return;
     }
-    text_add(&text, spread->title);
-    text_add(&text, _(" of "));
-    text_add_number(&text, (int64_t)spread->count);
-    text_add(&text, spread->count == 1 ? (spread->heads ? _(" head") : _(" shaft"))
-                                       : (spread->heads ? _(" heads") : _(" shafts")));
-    text_add(&text, _(": mean "));
-    add_value(spread, mean, spread->decimals, &text);
-    if (statistics_deviation(spread->value, spread->count, &deviation)) {
-        text_add(&text, _(", standard deviation "));
-        add_value(spread, deviation, spread->decimals < 3 ? spread->decimals + 1 : 3, &text);
-    }
-    if (spread->off > 0) {
-        text_add(&text, ", ");
-        text_add_number(&text, (int64_t)spread->off);
-        text_add(&text, _(" out of family"));
-    }
-    text_add(&text, ".");
+    bool spreads = statistics_deviation(spread->value, spread->count, &deviation);
+    char average[LENGTH_TEXT_MAX];
+    char wide[LENGTH_TEXT_MAX];
+    struct text figure = text_open(average, sizeof average);
+    add_value(spread, mean, spread->decimals, &figure);
+    figure = text_open(wide, sizeof wide);
+    add_value(spread, spreads ? deviation : 0, spread->decimals < 3 ? spread->decimals + 1 : 3,
+              &figure);
+    // TRANSLATORS: %1 what was measured, as `Weight`; %2 how many heads or shafts; %5 how many of
+    // them lie too far from the others.
+    text_say(&text,
+             spread->off > 0 ? spreads ? _("%1 of %2: mean %3, standard deviation %4, %5 out of "
+                                           "family.")
+                                       : _("%1 of %2: mean %3, %5 out of family.")
+             : spreads ? _("%1 of %2: mean %3, standard deviation %4.")
+                             : _("%1 of %2: mean %3."),
+             spread->title, counted(spread).words, average, wide,
+             text_number((int64_t)spread->off).digits);
 }

@@ -60,14 +60,14 @@ static void off_words(const struct flow *flow, const struct day_report_cut *cut,
     snprintf(buffer, CELL_MAX, "%s%s", off > 0 ? "+" : "", words);
 }
 
-static const char *verdict_words(const struct day_report_cut *cut) {
+static const char *outcome_words(const struct day_report_cut *cut) {
     if (cut->withdrawn) {
         return "withdrawn";
     }
     if (cut->open) {
         return "short, to be decided";
     }
-    return verdict_text(cut->verdict);
+    return verdict_words(cut->verdict);
 }
 
 static void fill(const struct flow *flow, const struct day_report_cut *cut, struct cells *cells) {
@@ -80,7 +80,7 @@ static void fill(const struct flow *flow, const struct day_report_cut *cut, stru
     flow_length(flow, cut->planned, false, cells->text[COLUMN_PLANNED], CELL_MAX);
     flow_length(flow, cut->made, false, cells->text[COLUMN_MADE], CELL_MAX);
     off_words(flow, cut, cells->text[COLUMN_OFF]);
-    snprintf(cells->text[COLUMN_VERDICT], CELL_MAX, "%s", verdict_words(cut));
+    snprintf(cells->text[COLUMN_VERDICT], CELL_MAX, "%s", outcome_words(cut));
 }
 
 // As wide as the widest cell; what is left goes between them, what lacks off the size.

@@ -2,6 +2,7 @@
 
 #include "text.h"
 #include "ticket.h"
+#include "tongue.h"
 #include "wedge.h"
 
 #include <stddef.h>
@@ -26,7 +27,7 @@ static const struct {
     {'Q', '4', true, "GS1 QR"},
     {'Q', '\0', false, "QR with FNC1 second"},
     {'E', '4', true, "EAN-8"},
-    {'E', '\0', true, "EAN or UPC"},
+    {'E', '\0', true, N_("EAN or UPC")},
     {'I', '\0', false, "Interleaved 2 of 5"},
     {'A', '\0', false, "Code 39"},
     {'F', '\0', false, "Codabar"},
@@ -59,7 +60,7 @@ const char *aim_text(const char *aim) {
     if (aim[0] == '\0') {
         return "";
     }
-    return row < 0 ? "unknown to this program" : rows[row].text;
+    return row < 0 ? _("unknown to this program") : _(rows[row].text);
 }
 
 bool aim_plain(const char *aim) {
@@ -92,18 +93,21 @@ bool aim_fault(const char *aim, const char *content, char *buffer) {
     char control = first_control(content);
     if (!aim_plain(aim) && !ticket_gtin_valid(content)) {
         out = text_open(buffer, WEDGE_TEXT_MAX);
-        text_add(&out, "This code is ");
-        text_add(&out, aim_text(aim));
-        text_add(&out,
-                 aim_gs1(aim) ? ", a maker's or carrier's label" : ", no ticket of this shop");
-        text_add(&out, ". Scan the ticket's own code.");
+        // TRANSLATORS: %1 a kind of code, as `EAN or UPC`.
+        text_say(&out,
+                 aim_gs1(aim)
+                     ? _("This code is %1, a maker's or carrier's label. Scan the ticket's own "
+                         "code.")
+                     : _("This code is %1, no ticket of this shop. Scan the ticket's own code."),
+                 aim_text(aim));
         return true;
     }
     if (control != '\0') {
         out = text_open(buffer, WEDGE_TEXT_MAX);
-        text_add(&out, "A control character (");
-        text_add(&out, aim_control(control));
-        text_add(&out, ") came with the code, and no ticket has one. Scan the ticket's own code.");
+        text_say(&out,
+                 _("A control character (%1) came with the code, and no ticket has one. Scan the "
+                   "ticket's own code."),
+                 aim_control(control));
         return true;
     }
     return false;

@@ -3,6 +3,7 @@
 #include "aim.h"
 #include "report_advice.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <linux/input-event-codes.h>
 #include <stdio.h>
@@ -33,9 +34,15 @@ static void show(const char *bytes, size_t count, struct scan_report *r) {
     text_add(&hex, count > HEX_MAX ? " ..." : "");
 }
 
-static void add_ms(struct text *text, int64_t us) {
-    text_add_decimal(text, (double)us / 1000, us < 10000 ? 1 : 0);
-    text_add(text, " ms");
+struct ms_words {
+    char words[24];
+};
+
+static struct ms_words ms_words(int64_t us) {
+    struct ms_words ms;
+    struct text text = text_open(ms.words, sizeof ms.words);
+    text_add_decimal(&text, (double)us / 1000, us < 10000 ? 1 : 0);
+    return ms;
 }
 
 static void tell_timing(const int64_t *time_us, size_t count, bool pieces, struct scan_report *r) {
@@ -48,20 +55,18 @@ static void tell_timing(const int64_t *time_us, size_t count, bool pieces, struc
         r->gap_most_us = gap > r->gap_most_us ? gap : r->gap_most_us;
     }
     if (pieces && r->total_us == 0) {
-        text_add(&text, "all at once");
+        text_add(&text, _("all at once"));
         return;
     }
-    add_ms(&text, r->total_us);
-    text_add(&text, " in all; between characters ");
-    add_ms(&text, r->gap_mean_us);
-    text_add(&text, ", at most ");
-    add_ms(&text, r->gap_most_us);
+    text_say(&text, _("%1 ms in all; between characters %2 ms, at most %3 ms"),
+             ms_words(r->total_us).words, ms_words(r->gap_mean_us).words,
+             ms_words(r->gap_most_us).words);
 }
 
 static void tell_aim(const char *aim, struct scan_report *r) {
     struct text text = text_open(r->aim, sizeof r->aim);
     if (aim[0] == '\0') {
-        text_add(&text, "none sent");
+        text_add(&text, _("none sent"));
         return;
     }
     text_add(&text, aim);
@@ -83,13 +88,13 @@ static void add_advice(const char *advice, const char *layouts, struct scan_repo
 }
 
 static const char *const scanner_verdicts[] = {
-    [REPORT_GOOD] = "Good. This scanner is set right.",
-    [REPORT_WORKS] = "It works, but its settings will cause trouble.",
-    [REPORT_BAD] = "Codes from this scanner cannot be used as it is set."};
+    [REPORT_GOOD] = N_("Good. This scanner is set right."),
+    [REPORT_WORKS] = N_("It works, but its settings will cause trouble."),
+    [REPORT_BAD] = N_("Codes from this scanner cannot be used as it is set.")};
 static const char *const camera_verdicts[] = {
-    [REPORT_GOOD] = "Good. The camera reads this code at once.",
-    [REPORT_WORKS] = "It counts, but one picture was not enough.",
-    [REPORT_BAD] = "The camera reads this code, but it counts for nothing."};
+    [REPORT_GOOD] = N_("Good. The camera reads this code at once."),
+    [REPORT_WORKS] = N_("It counts, but one picture was not enough."),
+    [REPORT_BAD] = N_("The camera reads this code, but it counts for nothing.")};
 
 static void conclude(unsigned found, const char *layouts, const char *const *verdicts,
                      struct scan_report *r) {
@@ -107,7 +112,7 @@ static void conclude(unsigned found, const char *layouts, const char *const *ver
         }
     }
     r->verdict = (enum report_verdict)worst;
-    snprintf(r->verdict_text, sizeof r->verdict_text, "%s", verdicts[worst]);
+    snprintf(r->verdict_text, sizeof r->verdict_text, "%s", _(verdicts[worst]));
 }
 
 static void source(const char *name, int number, struct scan_report *r) {
@@ -152,7 +157,7 @@ void report_keys(const struct wedge_trace *trace, const struct wedge_settings *s
     code.strokes.count -= tab ? 1 : 0;
     strokes_text(&code.strokes, text);
     strokes_content(text, settings->prefix, aim);
-    source(number > 0 ? "Scanner" : "Keyboard", number, &r);
+    source(number > 0 ? _("Scanner") : _("Keyboard"), number, &r);
     show(text, strlen(text), &r);
     tell_aim(aim, &r);
     tell_timing(code.time_us, code.strokes.count, false, &r);
@@ -163,7 +168,7 @@ void report_keys(const struct wedge_trace *trace, const struct wedge_settings *s
     snprintf(r.ending, sizeof r.ending, "%s",
              trace->end == KEY_ENTER        ? "Enter"
              : trace->end == KEY_TAB || tab ? "Tab"
-                                            : "none");
+                                            : _("none"));
     if (trace->end == 0 && (found & 1u << REPORT_ALT) == 0) {
         found |= 1u << (tab ? REPORT_TAB : REPORT_NO_END);
     }
@@ -189,12 +194,12 @@ void report_serial(const struct serial_trace *trace, const char *prefix, int num
         is_text = is_text && text[i] > 0;
     }
     strokes_content(text, prefix, aim);
-    source("Serial scanner", number, &r);
+    source(_("Serial scanner"), number, &r);
     show(trace->byte, trace->count, &r);
     tell_aim(aim, &r);
     tell_timing(trace->time_us, trace->count, true, &r);
     snprintf(r.ending, sizeof r.ending, "%s",
-             trace->end[0] == '\0'   ? "none"
+             trace->end[0] == '\0'   ? _("none")
              : trace->end[0] == '\n' ? "LF"
              : trace->end[1] == '\n' ? "CR LF"
                                      : "CR");
@@ -225,22 +230,29 @@ static unsigned camera_findings(const struct reader_event *event) {
 
 // What QR symbols are read by are ways of looking at them, bars are read by lines across.
 static void tell_agreed(const struct reader_event *event, struct scan_report *r) {
-    const char *unit = event->code.symbology == CODE_QR ? "look" : "line across it";
-    const char *units = event->code.symbology == CODE_QR ? "looks" : "lines across it";
-    int quality = event->code.quality;
-    snprintf(r->agreed, sizeof r->agreed, "%d %s, in %d picture%s", quality,
-             quality == 1 ? unit : units, event->readings, event->readings == 1 ? "" : "s");
+    struct text text = text_open(r->agreed, sizeof r->agreed);
+    unsigned long quality = (unsigned long)event->code.quality;
+    const char *ways = event->code.symbology == CODE_QR
+                           ? tongue_plural("%1 look", "%1 looks", quality)
+                           : tongue_plural("%1 line across it", "%1 lines across it", quality);
+    char looked[REPORT_TEXT_MAX];
+    struct text count = text_open(looked, sizeof looked);
+    text_say(&count, ways, text_number((int64_t)quality).digits);
+    // TRANSLATORS: %2 in how many ways a code was read, as `3 looks`; %1 the camera's pictures.
+    text_say(
+        &text,
+        tongue_plural("%2, in %1 picture", "%2, in %1 pictures", (unsigned long)event->readings),
+        text_number(event->readings).digits, looked);
 }
 
 void report_camera(const struct reader_event *event, struct scan_report *ret_report) {
     struct scan_report r = {.total_us = event->took_us, .gap_mean_us = -1, .gap_most_us = -1};
     struct text timing = text_open(r.timing, sizeof r.timing);
-    source("Camera", 0, &r);
+    source(_("Camera"), 0, &r);
     show(event->code.text, strlen(event->code.text), &r);
     r.bytes[0] = '\0'; // the same again
     snprintf(r.symbology, sizeof r.symbology, "%s", code_symbology_text(event->code.symbology));
-    add_ms(&timing, event->took_us);
-    text_add(&timing, " from picture to reading");
+    text_say(&timing, _("%1 ms from picture to reading"), ms_words(event->took_us).words);
     tell_agreed(event, &r);
     conclude(camera_findings(event), "", camera_verdicts, &r);
     *ret_report = r;

@@ -3,6 +3,7 @@
 #include "aim.h"
 #include "strokes.h"
 #include "ticket.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -16,7 +17,7 @@ static const struct {
 };
 
 const char *report_finding_text(enum report_finding finding) {
-    return findings[finding].text;
+    return _(findings[finding].text);
 }
 
 int report_finding_weight(enum report_finding finding) {

@@ -3,16 +3,21 @@
 #include "report.h"
 
 #include "text.h"
+#include "tongue.h"
 
 #include <stdio.h>
 
 static void tell_weight(const struct scale_reading *reading, struct scan_report *r) {
-    static const char *const loads[] = {
-        [SCALE_LOAD_UNSAID] = "", [SCALE_GROSS] = ", gross", [SCALE_NET] = ", net"};
+    // TRANSLATORS: %1 a weight on the scale; gross and net: with and without the tare.
+    static const char *const says[SCALE_NET + 1][2] = {
+        [SCALE_LOAD_UNSAID] = {N_("%1, not stable."), N_("%1, stable.")},
+        [SCALE_GROSS] = {N_("%1, gross, not stable."), N_("%1, gross, stable.")},
+        [SCALE_NET] = {N_("%1, net, not stable."), N_("%1, net, stable.")}};
     struct text text = text_open(r->verdict_text, sizeof r->verdict_text);
-    text_add_mass(&text, reading->mass);
-    text_add(&text, loads[reading->load]);
-    text_add(&text, reading->stable ? ", stable." : ", not stable.");
+    char mass[LENGTH_TEXT_MAX];
+    struct text grams = text_open(mass, sizeof mass);
+    text_add_mass(&grams, reading->mass);
+    text_say(&text, _(says[reading->load][reading->stable ? 1 : 0]), mass);
 }
 
 void report_scale(const struct scale_reading *reading, struct scan_report *ret_report) {
@@ -26,11 +31,12 @@ void report_scale(const struct scale_reading *reading, struct scan_report *ret_r
         break;
     case SCALE_OVER:
         r.verdict = REPORT_WORKS;
-        snprintf(r.verdict_text, sizeof r.verdict_text, "Beyond what the scale can weigh.");
+        snprintf(r.verdict_text, sizeof r.verdict_text, "%s",
+                 _("Beyond what the scale can weigh."));
         break;
     case SCALE_REFUSED:
         r.verdict = REPORT_BAD;
-        snprintf(r.verdict_text, sizeof r.verdict_text, "The scale sent no weight.");
+        snprintf(r.verdict_text, sizeof r.verdict_text, "%s", _("The scale sent no weight."));
         snprintf(r.advice[r.advice_count++], REPORT_TEXT_MAX, "%s", reading->why);
         break;
     }

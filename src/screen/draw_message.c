@@ -2,6 +2,7 @@
 
 #include "labels.h"
 #include "pen.h"
+#include "text.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -32,7 +33,8 @@ static void draw_more(struct screen *screen, SDL_Rect box, size_t more) {
                           .colour = screen->theme->soft,
                           .align = ALIGN_RIGHT};
     char text[64];
-    snprintf(text, sizeof text, "%zu %s", more, view_label(LABEL_MORE_WAIT));
+    struct text words = text_open(text, sizeof text);
+    text_say(&words, view_label(LABEL_MORE_WAIT), text_number((int64_t)more).digits);
     pen_text(screen, box, &style, text);
 }
 

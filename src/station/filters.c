@@ -112,6 +112,11 @@ static int choices(const struct station *s, char texts[][STATION_CHOICE_MAX]) {
     return count > 0 ? count : 0;
 }
 
+const char *filters_material(const char *word) {
+    enum material material;
+    return material_from_text(word, &material) ? material_words(material) : word;
+}
+
 // Value 0 is "any".
 static void pick(struct station *s, int64_t value) {
     char texts[CHOICES_MAX][STATION_CHOICE_MAX];
@@ -188,9 +193,9 @@ static int dimensions(const struct station *s, char labels[][VIEW_SHORT_MAX]) {
     SAY(labels[PICK_BENCH], FILTER_BENCH, filter->bench[0] != '\0' ? filter->bench : any, NULL,
         NULL);
     SAY(labels[PICK_MATERIAL], FILTER_MATERIAL,
-        filter->material[0] != '\0' ? filter->material : any, NULL, NULL);
+        filter->material[0] != '\0' ? filters_material(filter->material) : any, NULL, NULL);
     SAY(labels[PICK_VERDICT], FILTER_VERDICT,
-        filter->verdict != VERDICT_NONE ? verdict_text(filter->verdict) : any, NULL, NULL);
+        filter->verdict != VERDICT_NONE ? verdict_words(filter->verdict) : any, NULL, NULL);
     return PICK_COUNT;
 }
 
@@ -213,13 +218,14 @@ int filters_labels(const struct station *s, char labels[][VIEW_SHORT_MAX], int m
     words_copy(labels[count++], VIEW_SHORT_MAX, word(WORD_FILTER_ANY));
     if (s->review.pick == PICK_VERDICT) {
         for (int i = 1; i < VERDICT_COUNT; i++) {
-            words_copy(labels[count++], VIEW_SHORT_MAX, verdict_text((enum verdict)i));
+            words_copy(labels[count++], VIEW_SHORT_MAX, verdict_words((enum verdict)i));
         }
         return count;
     }
     int there = choices(s, texts);
     for (int i = 0; i < there && count < max; i++) {
-        words_copy(labels[count++], VIEW_SHORT_MAX, texts[i]);
+        words_copy(labels[count++], VIEW_SHORT_MAX,
+                   s->review.pick == PICK_MATERIAL ? filters_material(texts[i]) : texts[i]);
     }
     return count;
 }

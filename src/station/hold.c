@@ -3,6 +3,7 @@
 
 #include "station_inner.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -16,7 +17,7 @@ static const struct {
 };
 
 const char *hold_title(enum hold_cause cause) {
-    return causes[cause].title;
+    return _(causes[cause].title);
 }
 
 const char *hold_word(enum hold_cause cause) {
@@ -49,6 +50,15 @@ void hold_todo(struct hold *hold, enum word which, const char *a, const char *b,
     for (int i = 0; i < HOLD_TODOS; i++) {
         if (hold->todo[i][0] == '\0') {
             words_fill(hold->todo[i], sizeof hold->todo[i], which, a, b, c);
+            return;
+        }
+    }
+}
+
+void hold_todo_count(struct hold *hold, enum counted_word which, int64_t count) {
+    for (int i = 0; i < HOLD_TODOS; i++) {
+        if (hold->todo[i][0] == '\0') {
+            words_count(hold->todo[i], sizeof hold->todo[i], which, count, NULL);
             return;
         }
     }

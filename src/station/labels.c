@@ -1,5 +1,7 @@
 #include "labels.h"
 
+#include "tongue.h"
+
 static const char *const labels[VIEW_LABEL_COUNT] = {
 #define X(name, words) [LABEL_##name] = words,
     VIEW_LABELS(X)
@@ -7,5 +9,5 @@ static const char *const labels[VIEW_LABEL_COUNT] = {
 };
 
 const char *view_label(enum view_label label) {
-    return labels[label];
+    return _(labels[label]);
 }

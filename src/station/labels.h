@@ -11,7 +11,7 @@
     X(STEP_PAIR, "Pair") X(STEP_CARE, "Care") X(STEP_TIP, "Tip cut")                               \
     X(STEP_BUTT, "Butt cut") X(STEP_MEASURE, "Measure") X(STEP_LOGGED, "Logged")                   \
     X(NEXT_HERE, "Next at this bench") X(NOTHING_NEXT, "No clubs are waiting.")                    \
-    X(MORE_WAIT, "more wait")                    \
+    X(MORE_WAIT, "%1 more wait")                    \
     X(BUILD, "Build") X(CLUB, "Club") X(HEAD, "Head") X(SHAFT, "Shaft") X(DUE, "Due")              \
     X(TODAY, "Today") X(CLUBS_CUT, "Clubs cut") X(CUTS_LOGGED, "Cuts logged")                      \
     X(OUT, "Out of tolerance") X(HOLDS, "Holds")                                                   \

@@ -80,9 +80,7 @@ static void changed(struct station *s, const struct station_changes *changes) {
     }
     hold_todo(&hold, WORD_DO_UNDERSTOOD, NULL, NULL, NULL);
     if (changes->count > changes->shown) {
-        char more[LENGTH_TEXT_MAX];
-        say_number(changes->count - changes->shown, more);
-        hold_todo(&hold, WORD_DO_MORE_CHANGES, more, NULL, NULL);
+        hold_todo_count(&hold, WORDS_DO_MORE_CHANGES, changes->count - changes->shown);
     }
     if (stage == STAGE_TIP_SHOWN || stage == STAGE_BUTT_SHOWN) {
         hold_todo(&hold, WORD_DO_SAY_CUT, NULL, NULL, NULL);
@@ -127,7 +125,6 @@ bool ordering_refused(struct station *s) {
 
 void ordering_wait_text(const struct station *s, char *buffer, size_t size) {
     struct station_wait wait;
-    char clubs[LENGTH_TEXT_MAX];
     char pace[PACE_TEXT_MAX] = "";
     memset(&wait, 0, sizeof wait);
     memset(buffer, 0, size);
@@ -135,12 +132,10 @@ void ordering_wait_text(const struct station *s, char *buffer, size_t size) {
     if (wait.clubs <= 0) {
         return;
     }
-    say_number(wait.clubs, clubs);
     if (wait.pace_ms <= 0) {
-        words_fill(buffer, size, wait.clubs == 1 ? WORD_WAITS_ONE : WORD_WAITS, clubs, NULL, NULL);
+        words_count(buffer, size, WORDS_WAITS, wait.clubs, NULL);
         return;
     }
     pace_text(wait.clubs * wait.pace_ms, pace);
-    words_fill(buffer, size, wait.clubs == 1 ? WORD_WAITS_ONE_PACE : WORD_WAITS_PACE, clubs, pace,
-               NULL);
+    words_count(buffer, size, WORDS_WAITS_PACE, wait.clubs, pace);
 }

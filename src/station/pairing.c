@@ -4,18 +4,19 @@
 
 #include <string.h>
 
-// "head" and "Head" of a kind.
-static const char *lower(enum ticket_kind kind) {
-    return ticket_kind_name(kind);
+static enum word of_kind(enum ticket_kind kind, enum word head, enum word shaft) {
+    return kind == TICKET_HEAD ? head : shaft;
 }
 
-static const char *upper(enum ticket_kind kind) {
-    return kind == TICKET_HEAD ? "Head" : "Shaft";
+static void put_back(struct hold *hold, enum ticket_kind kind, const char *ticket) {
+    hold_todo(hold, of_kind(kind, WORD_DO_PUT_BACK_HEAD, WORD_DO_PUT_BACK_SHAFT), ticket, NULL,
+              NULL);
 }
 
 static void unknown_part(struct station *s, const struct ticket *ticket) {
     struct hold hold = hold_make(s, HOLD_UNKNOWN_PART);
-    hold_line(&hold, WORD_HOLD_UNKNOWN, ticket->text, lower(ticket->kind), NULL);
+    hold_line(&hold, of_kind(ticket->kind, WORD_HOLD_UNKNOWN_HEAD, WORD_HOLD_UNKNOWN_SHAFT),
+              ticket->text, NULL, NULL);
     hold_todo(&hold, WORD_DO_RECEIVE, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_NEXT_LIST, NULL, NULL, NULL);
     hold_show(s, &hold);
@@ -25,25 +26,20 @@ static void unknown_part(struct station *s, const struct ticket *ticket) {
 static void belongs(struct hold *hold, enum ticket_kind kind, const char *ticket, const char *build,
                     const char *club) {
     if (build[0] == '\0') {
-        hold_line(hold, WORD_HOLD_NO_CLUB, upper(kind), ticket, NULL);
+        hold_line(hold, of_kind(kind, WORD_HOLD_NO_CLUB_HEAD, WORD_HOLD_NO_CLUB_SHAFT), ticket,
+                  NULL, NULL);
         return;
     }
-    hold_line(hold, WORD_HOLD_FOR, upper(kind), ticket, build);
-    for (int i = HOLD_LINES - 1; i >= 0; i--) {
-        if (hold->line[i][0] != '\0') {
-            words_add(hold->line[i], sizeof hold->line[i], WORD_HOLD_CLUB, club, NULL, NULL);
-            return;
-        }
-    }
+    hold_line(hold, of_kind(kind, WORD_HOLD_FOR_HEAD, WORD_HOLD_FOR_SHAFT), ticket, build, club);
 }
 
 static void expected(const struct station *s, struct hold *hold) {
     if (s->head[0] == '\0') {
-        hold_todo(hold, WORD_DO_SCAN, "head", s->club.head.ticket, NULL);
+        hold_todo(hold, WORD_DO_SCAN_HEAD, s->club.head.ticket, NULL, NULL);
     } else if (s->club.shaft.rack[0] != '\0') {
-        hold_todo(hold, WORD_DO_SCAN_RACK, "shaft", s->club.shaft.ticket, s->club.shaft.rack);
+        hold_todo(hold, WORD_DO_SCAN_SHAFT_RACK, s->club.shaft.ticket, s->club.shaft.rack, NULL);
     } else {
-        hold_todo(hold, WORD_DO_SCAN, "shaft", s->club.shaft.ticket, NULL);
+        hold_todo(hold, WORD_DO_SCAN_SHAFT, s->club.shaft.ticket, NULL, NULL);
     }
 }
 
@@ -54,7 +50,7 @@ static void wrong_pair(struct station *s, const struct part *part) {
     belongs(&hold, head_first ? TICKET_HEAD : TICKET_SHAFT, head_first ? s->head : s->shaft,
             s->club.order.build, s->club.order.club);
     belongs(&hold, part->kind, part->ticket, part->build, part->club);
-    hold_todo(&hold, WORD_DO_PUT_BACK, lower(part->kind), part->ticket, NULL);
+    put_back(&hold, part->kind, part->ticket);
     expected(s, &hold);
     hold_show(s, &hold);
 }
@@ -63,7 +59,7 @@ static void same_kind(struct station *s, const struct ticket *ticket) {
     struct hold hold = hold_make(s, HOLD_SAME_KIND);
     hold.start_over = true;
     hold_line(&hold, WORD_HOLD_READ, ticket->text, NULL, NULL);
-    hold_todo(&hold, WORD_DO_PUT_BACK, lower(ticket->kind), ticket->text, NULL);
+    put_back(&hold, ticket->kind, ticket->text);
     expected(s, &hold);
     hold_show(s, &hold);
 }
@@ -73,11 +69,12 @@ static void no_build(struct station *s, const struct part *part) {
     struct hold hold = hold_make(s, cut ? HOLD_ALREADY_CUT : HOLD_NO_BUILD);
     if (cut) {
         hold_line(&hold, WORD_HOLD_LEFT, part->ticket, NULL, NULL);
-        hold_todo(&hold, WORD_DO_PUT_BACK, lower(part->kind), part->ticket, NULL);
+        put_back(&hold, part->kind, part->ticket);
         hold_todo(&hold, WORD_DO_RAW, NULL, NULL, NULL);
     } else {
-        hold_line(&hold, WORD_HOLD_NO_CLUB, upper(part->kind), part->ticket, NULL);
-        hold_todo(&hold, WORD_DO_PUT_BACK, lower(part->kind), part->ticket, NULL);
+        hold_line(&hold, of_kind(part->kind, WORD_HOLD_NO_CLUB_HEAD, WORD_HOLD_NO_CLUB_SHAFT),
+                  part->ticket, NULL, NULL);
+        put_back(&hold, part->kind, part->ticket);
         hold_todo(&hold, WORD_DO_ASK_BUILD, NULL, NULL, NULL);
     }
     hold_show(s, &hold);
@@ -86,7 +83,7 @@ static void no_build(struct station *s, const struct part *part) {
 static void scrap(struct station *s, const struct part *part) {
     struct hold hold = hold_make(s, HOLD_SCRAP);
     hold_line(&hold, WORD_HOLD_LEFT, part->ticket, NULL, NULL);
-    hold_todo(&hold, WORD_DO_PUT_BACK, lower(part->kind), part->ticket, NULL);
+    put_back(&hold, part->kind, part->ticket);
     hold_todo(&hold, WORD_DO_RAW, NULL, NULL, NULL);
     hold_show(s, &hold);
 }
@@ -98,15 +95,15 @@ static void club_done(struct station *s, const struct part *part, const struct c
     if (shaft) {
         hold_line(&hold, WORD_HOLD_LEFT, part->ticket, NULL, NULL);
     }
-    hold_todo(&hold, WORD_DO_PUT_BACK, lower(part->kind), part->ticket, NULL);
+    put_back(&hold, part->kind, part->ticket);
     hold_todo(&hold, WORD_DO_NEXT_LIST, NULL, NULL, NULL);
     hold_show(s, &hold);
 }
 
 static void no_partner(struct station *s, const struct club *club) {
     struct hold hold = hold_make(s, HOLD_NO_PARTNER);
-    hold_line(&hold, WORD_HOLD_NO_PART, club->order.build, club->order.club,
-              club->head.ticket[0] == '\0' ? "head" : "shaft");
+    hold_line(&hold, club->head.ticket[0] == '\0' ? WORD_HOLD_NO_HEAD : WORD_HOLD_NO_SHAFT,
+              club->order.build, club->order.club, NULL);
     hold_todo(&hold, WORD_DO_ASK_BUILD, NULL, NULL, NULL);
     hold_todo(&hold, WORD_DO_NEXT_LIST, NULL, NULL, NULL);
     hold_show(s, &hold);

@@ -110,7 +110,6 @@ static void let_in(struct station *s) {
 }
 
 void pin_press(struct station *s) {
-    char seconds[LENGTH_TEXT_MAX];
     int wait_s = 0;
     if (s->supervisor.badge[0] == '\0') {
         return;
@@ -129,8 +128,7 @@ void pin_press(struct station *s) {
         break;
     case STATION_PIN_WAIT:
         log_try(s, "waiting");
-        say_number(wait_s, seconds);
-        SAY(s->pin.message, PIN_WAIT, seconds, NULL, NULL);
+        words_count(s->pin.message, sizeof s->pin.message, WORDS_PIN_WAIT, wait_s, NULL);
         break;
     case STATION_PIN_LOCKED:
         log_try(s, "waiting");

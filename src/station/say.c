@@ -1,5 +1,6 @@
 // Lengths as this bench writes them.
 
+#include "estimate_text.h"
 #include "station_inner.h"
 #include "text.h"
 
@@ -58,6 +59,12 @@ void say_mark(const struct station *s, length_nm length, struct view_mark *ret_m
     }
     SAY(mark.rounding, NEAREST_STEP, step, NULL, NULL);
     *ret_mark = mark;
+}
+
+void estimate_words(const char *source, char buffer[VIEW_TEXT_MAX]) {
+    memset(buffer, 0, VIEW_TEXT_MAX);
+    struct text text = text_open(buffer, VIEW_TEXT_MAX);
+    estimate_reword(&text, source);
 }
 
 const char *entry_kind_words(enum entry_kind kind) {

@@ -42,7 +42,7 @@ static void sign_on(struct station *s, const struct worker *worker) {
 
 static void unknown_badge(struct station *s, const char *badge) {
     struct hold hold = hold_make(s, HOLD_UNKNOWN_BADGE);
-    hold_line(&hold, WORD_HOLD_UNKNOWN, badge, "badge", NULL);
+    hold_line(&hold, WORD_HOLD_UNKNOWN_BADGE, badge, NULL, NULL);
     hold_todo(&hold, WORD_DO_OTHER_BADGE, NULL, NULL, NULL);
     hold_show(s, &hold);
 }

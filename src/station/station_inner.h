@@ -35,6 +35,7 @@ bool save_aside(const struct station *s, struct entry *entry);
 struct hold hold_make(const struct station *s, enum hold_cause cause);
 void hold_line(struct hold *hold, enum word which, const char *a, const char *b, const char *c);
 void hold_todo(struct hold *hold, enum word which, const char *a, const char *b, const char *c);
+void hold_todo_count(struct hold *hold, enum counted_word which, int64_t count);
 void hold_show(struct station *s, const struct hold *hold);
 void hold_press(struct station *s);
 void hold_held(struct station *s);
@@ -127,6 +128,8 @@ void filters_clear(struct station *s);
 void filters_action(struct station *s, enum view_action_id id, int64_t argument);
 // A ticket, a build's name or days (2026-03-01, 2026-03-01/2026-03-31) scanned or typed to the log.
 void filters_search(struct station *s, const char *text, const struct ticket *ticket);
+// A material's word in the log, as a person reads it.
+const char *filters_material(const char *word);
 // Labels of what can be picked now, in order; returns how many.
 int filters_labels(const struct station *s, char labels[][VIEW_SHORT_MAX], int max);
 
@@ -188,7 +191,8 @@ enum assembly_value final_value(const struct station *s); // of what is asked fo
 // A length as this bench writes it, with its unit: `2 5/8 in`, `66.7 mm`.
 void say_number(int64_t number, char buffer[LENGTH_TEXT_MAX]);
 void say_length(const struct station *s, length_nm length, char buffer[LENGTH_TEXT_MAX]);
-const char *entry_kind_words(enum entry_kind kind);
+// One of estimate_text.h's English lines in the shop's language.
+void estimate_words(const char *source, char buffer[VIEW_TEXT_MAX]);
 void say_mark(const struct station *s, length_nm length, struct view_mark *ret_mark);
 
 // --- actions.c and the views -------------------------------------------------------------------

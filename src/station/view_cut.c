@@ -42,7 +42,9 @@ static void receipt_line(const struct station *s, struct view_cut *cut, const ch
 static void tip_receipt(const struct station *s, const struct record *record,
                         struct view_cut *cut) {
     for (size_t i = 0; i < record->reason_count; i++) {
-        receipt_line(s, cut, record->reason[i].text, record->reason[i].amount);
+        char words[PLAN_LINE_TEXT_MAX];
+        plan_line_reword(record->reason[i].code, record->reason[i].text, words, sizeof words);
+        receipt_line(s, cut, words, record->reason[i].amount);
     }
     SET(cut->total.text, word(WORD_TOTAL_TIP));
     amount(s, record->tip_mark, true, cut->total.amount, sizeof cut->total.amount);
@@ -85,7 +87,9 @@ static void warnings(const struct station *s, const struct record *record, struc
         warn(cut, words);
     }
     for (size_t i = 0; i < record->warning_count; i++) {
-        warn(cut, record->warning[i].text);
+        char words[PLAN_LINE_TEXT_MAX];
+        plan_line_reword(record->warning[i].code, record->warning[i].text, words, sizeof words);
+        warn(cut, words);
     }
 }
 
@@ -95,7 +99,7 @@ static void estimates(const struct record *record, struct view_cut *cut) {
     size_t used = cut->receipt_count + 2 * cut->warning_count; // warnings take two lines
     size_t room = used < RECEIPT_ROOM ? RECEIPT_ROOM - used : 0;
     for (size_t i = 0; i < lines->count && i < VIEW_ESTIMATES_MAX && i < room; i++) {
-        SET(cut->estimate[i], lines->line[i]);
+        estimate_words(lines->line[i], cut->estimate[i]);
         cut->estimate_count++;
     }
 }
@@ -112,7 +116,7 @@ static void parts(const struct record *record, struct view_cut *cut) {
     words_fill(cut->head, sizeof cut->head,
                record->engraved[0] != '\0' ? WORD_CUT_HEAD_SOLE : WORD_CUT_HEAD, record->head,
                weight, record->engraved);
-    SAY(cut->shaft, CUT_SHAFT, record->shaft, material_text(record->material), record->flex);
+    SAY(cut->shaft, CUT_SHAFT, record->shaft, material_words(record->material), record->flex);
 }
 
 static void next(const struct station *s, const struct record *record, struct view_cut *cut) {

@@ -1,9 +1,11 @@
 // One entry of the log, every field, and its plan redrawn from what was written down.
 
+#include "cause_text.h"
 #include "change.h"
 #include "record.h"
 #include "station_inner.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -36,22 +38,22 @@ static void facts(const struct station *s, const struct entry *entry, struct vie
     text = (struct text){.buffer = time, .size = sizeof time, .used = strlen(time)};
     text_add(&text, " ");
     text_add(&text, clock);
-    fact(view, "Time", time);
-    fact(view, "Bench", entry->bench);
-    fact(view, "Worker", entry->worker);
-    fact(view, "Build", entry->build);
-    fact(view, "Club", entry->club);
-    fact(view, "Head", entry->head);
-    fact(view, "Shaft", entry->shaft);
-    fact_length(s, view, "Plan", entry->planned);
-    fact_length(s, view, "Made", entry->made);
-    fact(view, "Verdict", verdict_text(entry->verdict));
-    fact_number(view, "Attempt", entry->attempt);
-    fact_number(view, "About entry", entry->refers);
-    fact(view, "Why", entry->cause);
-    fact(view, "Note", entry->note);
-    fact_number(view, "Chart revision", entry->chart_revision);
-    fact(view, "Confirm id", entry->confirm_id);
+    fact(view, _("Time"), time);
+    fact(view, _("Bench"), entry->bench);
+    fact(view, _("Worker"), entry->worker);
+    fact(view, _("Build"), entry->build);
+    fact(view, _("Club"), entry->club);
+    fact(view, _("Head"), entry->head);
+    fact(view, _("Shaft"), entry->shaft);
+    fact_length(s, view, _("Plan"), entry->planned);
+    fact_length(s, view, _("Made"), entry->made);
+    fact(view, _("Verdict"), verdict_words(entry->verdict));
+    fact_number(view, _("Attempt"), entry->attempt);
+    fact_number(view, _("About entry"), entry->refers);
+    fact(view, _("Why"), cause_text(entry->cause));
+    fact(view, _("Note"), entry->note);
+    fact_number(view, _("Chart revision"), entry->chart_revision);
+    fact(view, _("Confirm id"), entry->confirm_id);
 }
 
 static void plan_line(struct view_entry *view, const char *name, const char *value) {
@@ -75,31 +77,33 @@ static void plan_rest(const struct station *s, const struct record *record,
     char weight[LENGTH_TEXT_MAX + 2];
     struct text text = text_open(weight, sizeof weight);
     text_add_mass(&text, record->head_weight);
-    plan_length(s, view, "Butt mark, from the new tip", record->butt_mark);
-    plan_length(s, view, "Finished length, exact", record->finished);
-    plan_length(s, view, "Playing length", record->playing_length);
-    plan_length(s, view, "Grip cap", record->grip_cap);
-    plan_length(s, view, "Raw length", record->raw_length);
-    plan_line(view, "Head weight", weight);
-    plan_line(view, "Sole says", record->engraved);
-    plan_length(s, view, "Bore height", record->bore_height);
+    plan_length(s, view, _("Butt mark, from the new tip"), record->butt_mark);
+    plan_length(s, view, _("Finished length, exact"), record->finished);
+    plan_length(s, view, _("Playing length"), record->playing_length);
+    plan_length(s, view, _("Grip cap"), record->grip_cap);
+    plan_length(s, view, _("Raw length"), record->raw_length);
+    plan_line(view, _("Head weight"), weight);
+    plan_line(view, _("Sole says"), record->engraved);
+    plan_length(s, view, _("Bore height"), record->bore_height);
     if (record->proud != 0) {
-        plan_length(s, view, "Ground off at the sole", record->proud);
+        plan_length(s, view, _("Ground off at the sole"), record->proud);
     }
     if (record->extension != 0) {
-        plan_length(s, view, "Extension of the butt", record->extension);
+        plan_length(s, view, _("Extension of the butt"), record->extension);
     }
-    plan_length(s, view, "Marks to the nearest", record->mark_step);
-    plan_length(s, view, "Tolerance", record->tolerance);
-    plan_line(view, "Shaft", record->shaft_model);
-    plan_line(view, "Flex", record->flex);
+    plan_length(s, view, _("Marks to the nearest"), record->mark_step);
+    plan_length(s, view, _("Tolerance"), record->tolerance);
+    plan_line(view, _("Shaft"), record->shaft_model);
+    plan_line(view, _("Flex"), record->flex);
 }
 
 static void receipt(const struct station *s, const struct record *record, struct view_entry *view) {
     char amount[LENGTH_TEXT_MAX];
+    char words[PLAN_LINE_TEXT_MAX];
     for (size_t i = 0; i < record->reason_count; i++) {
         struct view_receipt_line *line = &view->receipt[view->receipt_count++];
-        SET(line->text, record->reason[i].text);
+        plan_line_reword(record->reason[i].code, record->reason[i].text, words, sizeof words);
+        SET(line->text, words);
         if (record->reason[i].amount != 0 || i == 0) {
             say_length(s, record->reason[i].amount, amount);
             SET(line->amount, amount);
@@ -110,15 +114,16 @@ static void receipt(const struct station *s, const struct record *record, struct
     SET(view->total.amount, amount);
     plan_rest(s, record, view);
     for (size_t i = 0; i < record->estimates.count; i++) {
-        SET(view->estimate[view->estimate_count], record->estimates.line[i]);
+        estimate_words(record->estimates.line[i], view->estimate[view->estimate_count]);
         view->estimate_count++;
     }
     if (record->outcome[0] != '\0') {
-        SET(view->estimate[view->estimate_count], record->outcome);
+        estimate_words(record->outcome, view->estimate[view->estimate_count]);
         view->estimate_count++;
     }
     for (size_t i = 0; i < record->warning_count; i++) {
-        SET(view->warning[view->warning_count], record->warning[i].text);
+        plan_line_reword(record->warning[i].code, record->warning[i].text, words, sizeof words);
+        SET(view->warning[view->warning_count], words);
         view->warning_count++;
     }
 }
@@ -165,9 +170,7 @@ static void said(const struct station *s, const struct entry *entry, struct view
         return;
     }
     if (total > count) {
-        char earlier[LENGTH_TEXT_MAX];
-        say_number(total - count, earlier);
-        SAY(view->said[0], SAID_EARLIER, earlier, NULL, NULL);
+        words_count(view->said[0], sizeof view->said[0], WORDS_SAID_EARLIER, total - count, NULL);
         view->said_count = 1;
     }
     for (int i = 0; i < count; i++) {
@@ -177,12 +180,14 @@ static void said(const struct station *s, const struct entry *entry, struct view
         char clock[24] = "";
         s->ops->time_text(s->ops->ctx, remark->wall_ms, true, day, sizeof day);
         s->ops->time_text(s->ops->ctx, remark->wall_ms, false, clock, sizeof clock);
-        words_fill(to, VIEW_SAID_TEXT_MAX, WORD_SAID, day, clock, remark->worker);
-        words_add(to, VIEW_SAID_TEXT_MAX, WORD_SAID_WHAT, entry_kind_words(remark->kind),
-                  remark->cause[0] != '\0' ? " " : "", remark->cause);
-        if (remark->note[0] != '\0') {
-            words_add(to, VIEW_SAID_TEXT_MAX, WORD_SAID_NOTE, remark->note, NULL, NULL);
-        }
+        char what[VIEW_SHORT_MAX];
+        struct text kind = text_open(what, sizeof what);
+        text_add(&kind, entry_kind_words(remark->kind));
+        text_add(&kind, remark->cause[0] != '\0' ? " " : "");
+        text_add(&kind, cause_text(remark->cause));
+        struct text text = text_open(to, VIEW_SAID_TEXT_MAX);
+        text_say(&text, word(remark->note[0] != '\0' ? WORD_SAID_NOTE : WORD_SAID), day, clock,
+                 remark->worker, what, remark->note);
     }
 }
 

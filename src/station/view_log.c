@@ -1,5 +1,6 @@
 // The log: a day's table with the selected entry beside it, or one entry with its whole plan.
 
+#include "cause_text.h"
 #include "record.h"
 #include "station_inner.h"
 #include "text.h"
@@ -29,10 +30,10 @@ void view_filters(const struct station *s, char *buffer, size_t size) {
         add_filter(buffer, size, WORD_REVIEW_BENCH, filter->bench);
     }
     if (filter->material[0] != '\0') {
-        add_filter(buffer, size, WORD_REVIEW_MATERIAL, filter->material);
+        add_filter(buffer, size, WORD_REVIEW_MATERIAL, filters_material(filter->material));
     }
     if (filter->verdict != VERDICT_NONE) {
-        add_filter(buffer, size, WORD_REVIEW_VERDICT, verdict_text(filter->verdict));
+        add_filter(buffer, size, WORD_REVIEW_VERDICT, verdict_words(filter->verdict));
     }
     if (filter->open_only) {
         add_filter(buffer, size, WORD_REVIEW_OPEN, NULL);
@@ -62,7 +63,9 @@ static void outcome(const struct station *s, const struct entry *entry, struct v
         detail(log, WORD_DETAIL_PLAYING, text, NULL, NULL);
     }
     if (record.outcome[0] != '\0') {
-        detail(log, WORD_OUTCOME, record.outcome, NULL, NULL);
+        char words[VIEW_TEXT_MAX];
+        estimate_words(record.outcome, words);
+        detail(log, WORD_OUTCOME, words, NULL, NULL);
     }
 }
 
@@ -74,7 +77,7 @@ static void details(const struct station *s, const struct entry *entry, struct v
     char refers[LENGTH_TEXT_MAX];
     s->ops->time_text(s->ops->ctx, entry->wall_ms, false, time, sizeof time);
     SAY(log->detail_title, DETAIL, entry->shaft, entry_kind_words(entry->kind),
-        entry->verdict != VERDICT_NONE ? verdict_text(entry->verdict) : entry->build);
+        entry->verdict != VERDICT_NONE ? verdict_words(entry->verdict) : entry->build);
     if (entry->planned != LENGTH_UNKNOWN) {
         say_length(s, entry->planned, planned);
         say_length(s, entry->made, made);
@@ -85,7 +88,7 @@ static void details(const struct station *s, const struct entry *entry, struct v
     detail(log, WORD_DETAIL_WHO, entry->worker, entry->bench, time);
     outcome(s, entry, log);
     if (entry->cause[0] != '\0') {
-        detail(log, WORD_DETAIL_CAUSE, entry->cause, NULL, NULL);
+        detail(log, WORD_DETAIL_CAUSE, cause_text(entry->cause), NULL, NULL);
     }
     if (entry->note[0] != '\0') {
         detail(log, WORD_DETAIL_NOTE, entry->note, NULL, NULL);

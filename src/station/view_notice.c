@@ -83,8 +83,8 @@ static void next_club(const struct station *s, struct view_notice *notice) {
         line(notice, word(WORD_LOGGED_NO_NEXT));
         return;
     }
-    SAY(text, LOGGED_NEXT, row.build, row.club, row.head);
-    words_add(text, sizeof text, WORD_LOGGED_NEXT_SHAFT, row.shaft, NULL, NULL);
+    struct text out = text_open(text, sizeof text);
+    text_say(&out, word(WORD_LOGGED_NEXT), row.build, row.club, row.head, row.shaft);
     line(notice, text);
 }
 

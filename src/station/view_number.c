@@ -70,7 +70,9 @@ static void too_much(const struct station *s, length_nm made, length_nm tip_mark
     say_length(s, made - tip_mark, over);
     result(number, TONE_STOP, WORD_MADE_MORE, over);
     if (outcome[0] != '\0') {
-        words_add(number->result, sizeof number->result, WORD_MADE_OUTCOME, outcome, NULL, NULL);
+        char words[VIEW_TEXT_MAX];
+        estimate_words(outcome, words);
+        words_add(number->result, sizeof number->result, WORD_MADE_OUTCOME, words, NULL, NULL);
     }
 }
 

@@ -158,10 +158,8 @@ static void set_notes(const struct set *set, struct view_set *view) {
         note(view, TONE_FINE, word(WORD_SET_EVEN));
     }
     if (waiting > 0) {
-        char count[LENGTH_TEXT_MAX];
         char text[VIEW_TEXT_MAX];
-        say_number(waiting, count);
-        SAY(text, SET_WAITING, count, NULL, NULL);
+        words_count(text, sizeof text, WORDS_SET_WAITING, waiting, NULL);
         note(view, TONE_PLAIN, text);
         told[ESTIMATE_GAP_PLAN] = true;
     }
@@ -184,9 +182,7 @@ static void plots(const struct station *s, const struct set *set, struct view *v
         WORD_SET_WEIGHT, WORD_SET_SWINGWEIGHT, WORD_SET_FREQUENCY};
     struct view_set *to = &view->set;
     bool odd[SET_CLUBS_MAX] = {false};
-    char count[LENGTH_TEXT_MAX];
-    say_number((int64_t)set->count, count);
-    SAY(to->title, SET_TITLE, set->build, count, NULL);
+    words_count(to->title, sizeof to->title, WORDS_SET_TITLE, (int64_t)set->count, set->build);
     SET(to->subtitle, word(WORD_SET_SUBTITLE));
     heads(to, names);
     odd_rows(set, odd);

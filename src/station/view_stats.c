@@ -1,6 +1,7 @@
 // How well it was cut, as charts: measured less planned with its limits, the change from club to
 // club, cuts by hour, stops by cause; and in words whether somebody should look.
 
+#include "cause_text.h"
 #include "station_inner.h"
 #include "text.h"
 
@@ -89,13 +90,8 @@ static void causes(const struct cut_stats *stats, struct view_set *view) {
     words_copy(view->head[1], VIEW_CELL_MAX, word(WORD_STATS_COUNT));
     for (size_t i = 0; i < stats->cause_count; i++) {
         char count[LENGTH_TEXT_MAX];
-        char words[VIEW_CELL_MAX];
-        words_copy(words, sizeof words, stats->cause[i].word);
-        for (char *c = words; *c != '\0'; c++) {
-            *c = *c == '_' ? ' ' : *c;
-        }
         say_number(stats->cause[i].count, count);
-        words_copy(view->row[i].cell[0], VIEW_CELL_MAX, words);
+        words_copy(view->row[i].cell[0], VIEW_CELL_MAX, cause_text(stats->cause[i].word));
         words_copy(view->row[i].cell[1], VIEW_CELL_MAX, count);
         view->row_count++;
     }

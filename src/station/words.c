@@ -1,5 +1,6 @@
 #include "words.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -9,30 +10,36 @@ static const char *const texts[WORD_COUNT] = {
 #undef X
 };
 
-const char *word(enum word which) {
-    return texts[which];
-}
+static const struct {
+    const char *one;
+    const char *more;
+} counted[COUNTED_WORD_COUNT] = {
+#define Y(name, one, more) [WORDS_##name] = {one, more},
+    COUNTED_WORDS(Y)
+#undef Y
+};
 
-static void fill(struct text *text, const char *pattern, const char *const *arguments) {
-    while (*pattern != '\0') {
-        size_t plain = strcspn(pattern, "%");
-        text_add_bytes(text, pattern, plain);
-        pattern += plain;
-        if (*pattern == '%') {
-            const char *argument = arguments[pattern[1] - '1'];
-            text_add(text, argument != NULL ? argument : "");
-            pattern += 2;
-        }
-    }
+const char *word(enum word which) {
+    return _(texts[which]);
 }
 
 void words_fill(char *buffer, size_t size, enum word which, const char *a, const char *b,
                 const char *c) {
-    const char *const arguments[] = {a, b, c};
     struct text text;
     memset(buffer, 0, size);
     text = text_open(buffer, size);
-    fill(&text, texts[which], arguments);
+    text_say(&text, word(which), a, b, c);
+}
+
+void words_count(char *buffer, size_t size, enum counted_word which, int64_t count, const char *b) {
+    char number[LENGTH_TEXT_MAX];
+    struct text digits = text_open(number, sizeof number);
+    struct text text;
+    text_add_number(&digits, count);
+    memset(buffer, 0, size);
+    text = text_open(buffer, size);
+    text_say(&text, tongue_plural(counted[which].one, counted[which].more, (unsigned long)count),
+             number, b);
 }
 
 void words_copy(char *buffer, size_t size, const char *text) {
@@ -45,7 +52,6 @@ void words_copy(char *buffer, size_t size, const char *text) {
 void words_add(char *buffer, size_t size, enum word which, const char *a, const char *b,
                const char *c) {
     size_t used = strnlen(buffer, size);
-    const char *const arguments[] = {a, b, c};
     struct text text = text_open(buffer + used, size - used);
-    fill(&text, texts[which], arguments);
+    text_say(&text, word(which), a, b, c);
 }

@@ -5,6 +5,7 @@
 // in. Plain, short, the workshop's words: what happened, then what to do.
 
 #include <stddef.h>
+#include <stdint.h>
 
 #define WORDS(X)                                                                                   \
     X(EMPTY, "")                                                                                   \
@@ -25,10 +26,6 @@
     X(READY_BAND, "Scan the first part of a club.")                                                \
     X(SETTINGS_LAST_GOOD, "The last good settings hold: %1")                                       \
     X(SETTINGS_STANDARD, "The standard settings hold: %1")                                         \
-    X(WAITS, "%1 clubs wait")                                                                      \
-    X(WAITS_ONE, "%1 club waits")                                                                  \
-    X(WAITS_PACE, "%1 clubs wait: %2 at this bench's pace")                                        \
-    X(WAITS_ONE_PACE, "%1 club waits: %2 at this bench's pace")                                    \
     X(READY_HINT, "Hold 2 seconds: something is wrong")                                            \
     X(HALF_CUT, "Half-cut shafts waiting: ")                                                       \
     X(HALF_CUT_ONE, "%1 (%2)")                                                                     \
@@ -147,8 +144,7 @@
     X(LOGGED_TIP, "Tip cut off %1")                                                                \
     X(LOGGED_BUTT, "Butt mark %1")                                                                 \
     X(LOGGED_MADE, "Measured %1, within tolerance")                                                \
-    X(LOGGED_NEXT, "Next club: build %1, %2, head %3")                                             \
-    X(LOGGED_NEXT_SHAFT, " and shaft %1.")                                                         \
+    X(LOGGED_NEXT, "Next club: build %1, %2, head %3 and shaft %4.")                               \
     X(LOGGED_NO_NEXT, "No further club waits at this bench.")                                      \
     X(LOGGED_TODO, "What to do")                                                                   \
     X(LOGGED_MARK, "Write the club on the shaft and put it with its head.")                        \
@@ -200,10 +196,13 @@
     X(HOLD_MAKERS, "%1 names a model, never one shaft or head.")                                   \
     X(HOLD_MAKERS_HEAD, "It is the head %1. Free in stock: %3.")                                   \
     X(HOLD_MAKERS_SHAFT, "It is the shaft %1 %2. Free in stock: %3.")                              \
-    X(HOLD_UNKNOWN, "No %2 here has ticket %1.")                                                   \
-    X(HOLD_FOR, "%1 %2 is for build %3")                                                           \
-    X(HOLD_CLUB, ", club %1.")                                                                     \
-    X(HOLD_NO_CLUB, "%1 %2 is for no build.")                                                      \
+    X(HOLD_UNKNOWN_HEAD, "No head here has ticket %1.")                                            \
+    X(HOLD_UNKNOWN_SHAFT, "No shaft here has ticket %1.")                                          \
+    X(HOLD_UNKNOWN_BADGE, "No badge here has ticket %1.")                                          \
+    X(HOLD_FOR_HEAD, "Head %1 is for build %2, club %3.")                                          \
+    X(HOLD_FOR_SHAFT, "Shaft %1 is for build %2, club %3.")                                        \
+    X(HOLD_NO_CLUB_HEAD, "Head %1 is for no build.")                                               \
+    X(HOLD_NO_CLUB_SHAFT, "Shaft %1 is for no build.")                                             \
     X(HOLD_DONE, "Build %1, club %2 was cut and measured.")                                        \
     X(HOLD_LEFT, "%1 is no raw stock any more: one shaft, one life.")                              \
     X(HOLD_BENCH, "Build %1, club %2 was started at %3.")                                          \
@@ -233,7 +232,8 @@
     X(HOLD_GUARD_LINE, "The program stopped itself: what it must know before a mark is missing.")  \
     X(HOLD_MOVE_LINE, "It wanted to go from %1 to %2, which is not allowed.")                      \
     X(HOLD_COMMAND, "%1 is a command for another moment.")                                         \
-    X(HOLD_NO_PART, "Build %1, club %2 has no %3 assigned.")                                       \
+    X(HOLD_NO_HEAD, "Build %1, club %2 has no head assigned.")                                     \
+    X(HOLD_NO_SHAFT, "Build %1, club %2 has no shaft assigned.")                                   \
     /* holds: what to do */                                                                        \
     X(DO_AGAIN, "Scan it once more, straight on, one ticket at a time.")                           \
     X(DO_TYPE, "Or type all of it on the keyboard and end with Enter.")                            \
@@ -243,15 +243,16 @@
     X(DO_OTHER_BADGE, "Scan another badge, or ask the supervisor.")                                \
     X(DO_HEAD_OR_SHAFT, "Scan a head or a shaft of it.")                                           \
     X(DO_FINISH, "Finish this club first, or start over and come back to it.")                     \
-    X(DO_PUT_BACK, "Put %1 %2 back.")                                                              \
-    X(DO_SCAN, "Scan %1 %2.")                                                                      \
-    X(DO_SCAN_RACK, "Scan %1 %2, rack %3.")                                                        \
+    X(DO_PUT_BACK_HEAD, "Put head %1 back.")                                                       \
+    X(DO_PUT_BACK_SHAFT, "Put shaft %1 back.")                                                     \
+    X(DO_SCAN_HEAD, "Scan head %1.")                                                               \
+    X(DO_SCAN_SHAFT, "Scan shaft %1.")                                                             \
+    X(DO_SCAN_SHAFT_RACK, "Scan shaft %1, rack %2.")                                               \
     X(DO_NEXT_LIST, "Take a club from the list.")                                                  \
     X(DO_ASK_BUILD, "Ask for it to be put into a build.")                                          \
     X(DO_ASIDE_BOTH, "Lay both parts aside together.")                                             \
     X(DO_ASK_DESK, "Ask at the desk; orders are released there.")                                  \
     X(DO_UNDERSTOOD, "Read it, then press: what comes next is planned anew.")                      \
-    X(DO_MORE_CHANGES, "And %1 more before: ask for them at the desk.")                            \
     X(DO_SAY_CUT, "If the last mark is cut already, say so on the next screen.")                   \
     X(DO_RAW, "Take a raw shaft.")                                                                 \
     X(DO_BENCH, "Take both parts to %1.")                                                          \
@@ -286,7 +287,6 @@
     X(PIN_BADGE_BAND, "Scan a supervisor's badge.")                                                \
     X(PIN_BAND, "Type the PIN, then press.")                                                       \
     X(PIN_WRONG, "The PIN is wrong. Try again.")                                                   \
-    X(PIN_WAIT, "Too many tries. Wait %1 seconds, then try again.")                                \
     X(PIN_LOCKED, "Locked. Another supervisor unlocks it here; without one, root does: "           \
                   "kerfside pin --recover")                                                        \
     X(PIN_UNLOCK, "To unlock %1: another supervisor scans the badge.")                             \
@@ -349,10 +349,8 @@
     X(REVIEW_BAND_NOTE, "Press to save the note with entry %1.")                                   \
     X(REVIEW_NOTED, "The note is in the log, with entry %1.")                                      \
     X(REVIEW_NOT_NOTED, "The log did not take the note.")                                          \
-    X(SAID, "%1 %2 %3, ")                                                                          \
-    X(SAID_WHAT, "%1%2%3")                                                                         \
-    X(SAID_NOTE, ": %1")                                                                           \
-    X(SAID_EARLIER, "%1 more entries before these.")                                               \
+    X(SAID, "%1 %2 %3, %4")                                                                        \
+    X(SAID_NOTE, "%1 %2 %3, %4: %5")                                                               \
     X(REVIEW_BAND_SPARE, "Choose the shaft for the recut.")                                        \
     X(REVIEW_NO_SPARE, "No raw shaft of this model and flex is free.")                             \
     X(REVIEW_NOTE_FIRST, "Type a note first: why is it used or scrapped?")                         \
@@ -448,7 +446,6 @@
     X(DAY_STOPPED, "Stopped. Not signed.")                                                         \
     X(DAY_NO_PAPER, "The file could not be written. Is there room on the disk?")                   \
     /* set */                                                                                      \
-    X(SET_TITLE, "Build %1 · %2 clubs")                                                            \
     X(SET_SUBTITLE, "Planned, and measured in brackets. All estimates but the length.")            \
     X(SET_CLUB, "Club")                                                                            \
     X(SET_HEAD, "Head")                                                                            \
@@ -465,7 +462,6 @@
     X(SET_UNKNOWN, "not known")                                                                    \
     X(SET_NO_SHAFT, "to be chosen")                                                                \
     X(SET_EVEN, "No club stands out from the line of the others.")                                 \
-    X(SET_WAITING, "%1 clubs have no shaft yet.")                                                  \
     X(SET_GAP, "Club %1: %2.")                                                                     \
     X(SET_BAND, "Scan a part of another build, or choose a club.")                                 \
     X(SET_BAND_ODD, "Look at what stands out before it is cut.")                                   \
@@ -601,6 +597,19 @@
     X(L_LEAVE, "Back to the saw")                                                                  \
     X(L_CLOSE, "Close the log")
 
+// The same about %1 things: for one, for more.
+#define COUNTED_WORDS(Y)                                                                           \
+    Y(WAITS, "%1 club waits", "%1 clubs wait")                                                     \
+    Y(WAITS_PACE, "%1 club waits: %2 at this bench's pace",                                        \
+      "%1 clubs wait: %2 at this bench's pace")                                                    \
+    Y(DO_MORE_CHANGES, "And %1 more before: ask for it at the desk.",                              \
+      "And %1 more before: ask for them at the desk.")                                             \
+    Y(PIN_WAIT, "Too many tries. Wait %1 second, then try again.",                                 \
+      "Too many tries. Wait %1 seconds, then try again.")                                          \
+    Y(SAID_EARLIER, "%1 more entry before these.", "%1 more entries before these.")                \
+    Y(SET_WAITING, "%1 club has no shaft yet.", "%1 clubs have no shaft yet.")                     \
+    Y(SET_TITLE, "Build %2 · %1 club", "Build %2 · %1 clubs")
+
 enum word {
 #define X(name, text) WORD_##name,
     WORDS(X)
@@ -608,11 +617,22 @@ enum word {
         WORD_COUNT
 };
 
+enum counted_word {
+#define Y(name, one, more) WORDS_##name,
+    COUNTED_WORDS(Y)
+#undef Y
+        COUNTED_WORD_COUNT
+};
+
+// In the shop's language.
 const char *word(enum word which);
 
 // The text with a, b, c for %1, %2, %3 (NULL: nothing); the buffer is filled up with zeros.
 void words_fill(char *buffer, size_t size, enum word which, const char *a, const char *b,
                 const char *c);
+
+// The same with `count` for %1, and b for %2.
+void words_count(char *buffer, size_t size, enum counted_word which, int64_t count, const char *b);
 
 // Copies plain text, cut at a whole character, the buffer filled up with zeros.
 void words_copy(char *buffer, size_t size, const char *text);
