@@ -38,8 +38,9 @@ struct bench_key {
     const char *why; // this standard
 };
 
-// What the work goes by, and what the bench is plugged into.
+// What the work goes by, the screen, and what the bench is plugged into.
 const struct bench_key *bench_keys_work(size_t *ret_count);
+const struct bench_key *bench_keys_screen(size_t *ret_count);
 const struct bench_key *bench_keys_devices(size_t *ret_count);
 
 // False: the value is not allowed there; *to may hold a part of it.
@@ -50,6 +51,8 @@ bool bench_set_mark_step(struct bench_settings *to, const char *value);
 bool bench_set_idle(struct bench_settings *to, const char *value);
 bool bench_set_ferrule(struct bench_settings *to, const char *value);
 bool bench_set_epoxy(struct bench_settings *to, const char *value);
+bool bench_set_distance(struct bench_settings *to, const char *value);
+bool bench_set_diagonal(struct bench_settings *to, const char *value);
 bool bench_set_method(struct bench_settings *to, const char *value);
 bool bench_set_wanted(struct bench_settings *to, const char *value);
 bool bench_set_swingweight_off(struct bench_settings *to, const char *value);

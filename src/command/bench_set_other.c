@@ -34,6 +34,34 @@ bool bench_set_idle(struct bench_settings *to, const char *value) {
     return true;
 }
 
+// In thousandths.
+static bool set_thousandths(const char *value, int64_t low, int64_t high, int64_t *ret) {
+    int64_t thousandths;
+    if (!mass_parse(value, &thousandths) || thousandths < low || thousandths > high) {
+        return false;
+    }
+    *ret = thousandths;
+    return true;
+}
+
+bool bench_set_distance(struct bench_settings *to, const char *value) {
+    int64_t mm;
+    if (!set_thousandths(value, 500, 3000, &mm)) {
+        return false;
+    }
+    to->distance_mm = (int)mm;
+    return true;
+}
+
+bool bench_set_diagonal(struct bench_settings *to, const char *value) {
+    int64_t inches;
+    if (!set_thousandths(value, 7000, 65000, &inches)) {
+        return false;
+    }
+    to->diagonal_mm = (int)((inches * 254 + 5000) / 10000);
+    return true;
+}
+
 static bool set_grams(const char *value, mass_mg most, mass_mg *ret_mass) {
     mass_mg mass;
     if (!mass_parse(value, &mass) || mass > most) {

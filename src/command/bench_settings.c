@@ -18,20 +18,30 @@ struct reader {
     int wrong;
 };
 
+static const struct bench_key *(*const lists[])(size_t *) = {bench_keys_work, bench_keys_screen,
+                                                             bench_keys_devices};
+#define LISTS (sizeof lists / sizeof lists[0])
+
 size_t bench_settings_count(void) {
-    size_t work = 0;
-    size_t devices = 0;
-    bench_keys_work(&work);
-    bench_keys_devices(&devices);
-    return work + devices;
+    size_t all = 0;
+    for (size_t i = 0; i < LISTS; i++) {
+        size_t count = 0;
+        lists[i](&count);
+        all += count;
+    }
+    return all;
 }
 
 const struct bench_key *bench_settings_key(size_t index) {
-    size_t work = 0;
-    size_t devices = 0;
-    const struct bench_key *first = bench_keys_work(&work);
-    const struct bench_key *second = bench_keys_devices(&devices);
-    return index < work ? &first[index] : &second[index - work];
+    for (size_t i = 0; i < LISTS; i++) {
+        size_t count = 0;
+        const struct bench_key *keys = lists[i](&count);
+        if (index < count) {
+            return &keys[index];
+        }
+        index -= count;
+    }
+    return NULL;
 }
 
 bool bench_settings_find(const char *section, const char *key, size_t *ret_index) {

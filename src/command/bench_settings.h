@@ -6,6 +6,7 @@
 #include "assembly_card.h"
 #include "page.h"
 #include "scale.h"
+#include "screen.h"
 #include "station.h"
 #include "store.h"
 #include "ticket_stock.h"
@@ -48,6 +49,10 @@ struct bench_settings {
     char labels_queue[BENCH_QUEUE_MAX];      // of CUPS, empty: the default one
     bool labels_print;                       // else a file is made
     int hold_ms;
+    enum screen_theme theme;
+    int distance_mm; // from the eyes to the screen
+    int diagonal_mm; // of the screen
+    bool mirrored;
     int volume;
 };
 

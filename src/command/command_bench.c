@@ -3,6 +3,7 @@
 #include "assets.h"
 #include "bench.h"
 #include "bench_safe.h"
+#include "bench_screen.h"
 #include "bench_trouble.h"
 #include "boot.h"
 #include "command.h"
@@ -112,13 +113,13 @@ static bool open_store(const char *path, const char *name, const struct bench_wa
 
 static bool open_screen(const struct bench_options *options, const struct bench_settings *settings,
                         struct screen **ret_screen) {
-    // A button with a device of its own is read there alone, so that no press counts twice.
-    struct screen_options screen = {.windowed = options->windowed || options->script != NULL,
-                                    .assets = assets_folder(),
-                                    .volume = options->script != NULL ? 0 : settings->volume,
-                                    .button_code =
-                                        settings->button[0] == '\0' ? settings->button_code : 0};
+    struct screen_options screen = bench_screen_options(settings);
     char message[512];
+    int width;
+    int height;
+    screen.windowed = options->windowed || options->script != NULL;
+    screen.assets = assets_folder();
+    screen.volume = options->script != NULL ? 0 : settings->volume;
     if (!read_size(options->size, &screen.width, &screen.height)) {
         return false;
     }
@@ -126,6 +127,8 @@ static bool open_screen(const struct bench_options *options, const struct bench_
         fprintf(stderr, "kerfside bench: %s\n", message);
         return false;
     }
+    screen_size(*ret_screen, &width, &height);
+    bench_screen_far(settings, width, height, stderr);
     return true;
 }
 

@@ -1,5 +1,6 @@
 // What the bench goes by: shown with where it is from, checked, and as a file to begin with.
 
+#include "bench_screen.h"
 #include "bench_set.h"
 #include "command.h"
 #include "database.h"
@@ -59,6 +60,7 @@ static int check(const char *command, const char *path) {
     fclose(file);
     if (good) {
         printf("%s is right.\n", path);
+        bench_screen_far(&settings, 16, 9, stdout);
     }
     return good ? COMMAND_DONE : COMMAND_REFUSED;
 }

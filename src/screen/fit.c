@@ -8,6 +8,7 @@
 #define TARGET_MM 22.0  // the breadth of a gloved finger
 #define TARGET_LEAST 79 // design pixels of it on a 24 in screen: no window gives less
 #define MUST_MOST 112   // design pixels of font that no view could hold more of
+#define FINE 1000       // so that no pixel is rounded: the shape of a screen says it all
 #define MUST_BASE 56    // that every view holds, but for the longest words
 
 static double mm_per_pixel(int width, int height, int diagonal_mm) {
@@ -20,9 +21,10 @@ static double angle_span(void) {
 }
 
 int screen_reach_mm(int width, int height, int diagonal_mm) {
-    struct screen screen = {.width = width, .height = height, .portrait = height > width};
+    struct screen screen = {
+        .width = width * FINE, .height = height * FINE, .portrait = height > width};
     double caps = px(&screen, MUST_BASE) * FONTS_CAPS_PERCENT / 100.0;
-    return (int)(caps * mm_per_pixel(width, height, diagonal_mm) / angle_span());
+    return (int)(caps * mm_per_pixel(screen.width, screen.height, diagonal_mm) / angle_span());
 }
 
 static int must_wish(struct screen *screen, double mm) {

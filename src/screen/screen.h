@@ -52,6 +52,7 @@ struct screen_input {
 bool screen_open(const struct screen_options *options, struct screen **ret_screen, char *message,
                  size_t size);
 void screen_close(struct screen *screen);
+void screen_size(struct screen *screen, int *ret_width, int *ret_height); // in pixels
 
 // Draws `view` and presents it. Text is never cut off: it wraps, then shrinks to a floor.
 void screen_draw(struct screen *screen, const struct view *view);

@@ -97,6 +97,10 @@ void screen_close(struct screen *screen) {
     free(screen);
 }
 
+void screen_size(struct screen *screen, int *ret_width, int *ret_height) {
+    SDL_GetRendererOutputSize(screen->renderer, ret_width, ret_height);
+}
+
 void screen_wake(struct screen *screen) {
     SDL_Event event = {.type = screen->wake_event};
     SDL_PushEvent(&event);

@@ -1,3 +1,4 @@
+#include "bench_screen.h"
 #include "bench_settings.h"
 #include "check.h"
 
@@ -150,6 +151,33 @@ static void test_signing(void **state) {
 }
 
 // Every wrong value, named by file, line, key and what is allowed.
+static void test_screen(void **state) {
+    (void)state;
+    struct bench_settings s;
+    char far[256] = "";
+    FILE *to = fmemopen(far, sizeof far, "w");
+    assert_true(reads("[screen]\ndistance_m = 2.5\ndiagonal_in = 15.6\ntheme = contrast\n"
+                      "mirrored = yes\n",
+                      &s));
+    assert_int_equal(s.distance_mm, 2500);
+    assert_int_equal(s.diagonal_mm, 396);
+    assert_int_equal(s.theme, SCREEN_THEME_CONTRAST);
+    assert_true(s.mirrored);
+    bench_screen_far(&s, 16, 9, to);
+    fflush(to);
+    assert_non_null(strstr(far, "15.6 in is read from 1.3 m"));
+    rewind(to);
+    s = bench_settings_default();
+    far[0] = '\0';
+    bench_screen_far(&s, 1920, 1080, to);
+    fclose(to);
+    assert_string_equal(far, "");
+    assert_false(reads("[screen]\ndistance_m = 3.1\n", &s));
+    assert_false(reads("[screen]\ndiagonal_in = 6.9\n", &s));
+    assert_false(reads("[screen]\ndiagonal_in = wide\n", &s));
+    assert_non_null(strstr(said, "must be inches, 7 to 65"));
+}
+
 static void test_wrong_values(void **state) {
     (void)state;
     static const struct {
@@ -280,7 +308,8 @@ int main(void) {
         cmocka_unit_test(test_every_key),   cmocka_unit_test(test_more_scanners),
         cmocka_unit_test(test_scale),       cmocka_unit_test(test_labels),
         cmocka_unit_test(test_signing),     cmocka_unit_test(test_wrong_values),
-        cmocka_unit_test(test_wrong_lines), cmocka_unit_test(test_a_long_line),
+        cmocka_unit_test(test_wrong_lines), cmocka_unit_test(test_screen),
+        cmocka_unit_test(test_a_long_line),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
