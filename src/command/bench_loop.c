@@ -78,15 +78,14 @@ static void live(struct bench *bench) {
 
 // False: end.
 static bool take(struct bench *bench, const struct screen_input *input) {
-    int64_t now = bench_clock_us(&bench->clock);
     switch (input->kind) {
     case SCREEN_QUIT:
         return false;
     case SCREEN_KEY:
-        bench_key(bench, &bench->keys, input->key.code, input->key.down, now);
+        bench_key(bench, &bench->keys, input->key.code, input->key.down, input->key.time_us);
         break;
     case SCREEN_BUTTON:
-        bench_button(bench, input->down, now);
+        bench_button(bench, input->down, input->time_us);
         break;
     case SCREEN_TOUCH:
         bench_touch(bench, input);

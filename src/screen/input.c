@@ -6,7 +6,7 @@
 
 #define REPEAT_SOONEST_MS 150
 
-// SDL's own stamps are in milliseconds since it started; the wedge counts finer.
+// The base of all times here; SDL's own count from its start.
 static int64_t now_us(void) {
     struct timespec now;
     clock_gettime(CLOCK_MONOTONIC, &now);
@@ -52,6 +52,8 @@ static bool is_repeat(struct screen *screen, const SDL_KeyboardEvent *event) {
 static void key(struct screen *screen, const SDL_KeyboardEvent *event, struct screen_input *ret) {
     uint16_t code = keymap_code(event->keysym.scancode);
     bool down = event->type == SDL_KEYDOWN;
+    // Not when it is looked at, but when it was pressed.
+    ret->time_us -= (int64_t)(SDL_GetTicks() - event->timestamp) * 1000;
     if (code == 0 || is_repeat(screen, event)) {
         return;
     }

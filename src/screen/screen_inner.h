@@ -31,6 +31,14 @@ struct hit {
     int64_t argument;
 };
 
+// When keys were pressed, by X's clock where there is one (key_times.c).
+struct key_times {
+    bool known;
+    Uint32 offset; // of SDL's clock to X's, ms
+    bool fresh;    // ms is of the key that comes next
+    Uint32 ms;
+};
+
 struct theme;  // theme.h
 struct fonts;  // fonts.c
 struct images; // images.c
@@ -73,12 +81,17 @@ struct screen {
     struct hit held;       // what the finger is down on, ACTION_NONE: nothing
     SDL_Scancode down_key; // the newest press
     Uint32 down_ms;
+    struct key_times key_times;
     bool key_up_due; // the second half of a key's down and up
     struct hit key_up;
 };
 
 // A design length in pixels of this window, at least 1 for a positive one.
 int px(const struct screen *screen, int design);
+
+// --- key_times.c ---------------------------------------------------------------------------------
+void key_times_begin(struct screen *screen); // once SDL is there
+void key_times_end(void);
 
 // --- images.c: shapes and texts kept as textures, the oldest thrown away first -------------------
 bool images_init(struct screen *screen);

@@ -54,6 +54,7 @@ static bool open_window(struct screen *screen, const struct screen_options *opti
     SDL_StopTextInput();
     SDL_ShowCursor(SDL_DISABLE);
     screen->wake_event = SDL_RegisterEvents(1);
+    key_times_begin(screen);
     return true;
 }
 
@@ -84,6 +85,7 @@ void screen_close(struct screen *screen) {
     if (screen == NULL) {
         return;
     }
+    key_times_end();
     sound_close(screen);
     images_destroy(screen);
     fonts_destroy(screen);

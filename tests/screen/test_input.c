@@ -10,6 +10,7 @@
 #include "screen_inner.h"
 #include "views.h"
 
+#include <SDL_syswm.h>
 #include <linux/input-event-codes.h>
 #include <pthread.h>
 #include <stdlib.h>
@@ -69,6 +70,49 @@ static struct screen_input mouse(int x, int y, Uint8 button, bool down) {
     event.button.y = y;
     SDL_PushEvent(&event);
     return take();
+}
+
+// As X's driver does: its own event, then SDL's.
+static void push_x_key(SDL_Scancode scancode, Time ms) {
+    static SDL_SysWMmsg message = {.subsystem = SDL_SYSWM_X11};
+    SDL_Event system = {.type = SDL_SYSWMEVENT};
+    SDL_Event event = {.type = SDL_KEYDOWN};
+    message.msg.x11.event.type = KeyPress;
+    message.msg.x11.event.xkey.time = ms;
+    system.syswm.msg = &message;
+    event.key.keysym.scancode = scancode;
+    event.key.state = SDL_PRESSED;
+    SDL_PushEvent(&system);
+    SDL_PushEvent(&event);
+}
+
+// Fetched all at once by a bench that was busy: the times are those of the presses. Over the end of
+// X's 32 bits too, which count 49 days.
+static void keeps_the_times_of_keys(void **state) {
+    static const Time begin[] = {5000, 0xFFFFFFB0};
+    static const SDL_Scancode keys[] = {SDL_SCANCODE_A, SDL_SCANCODE_B, SDL_SCANCODE_C,
+                                        SDL_SCANCODE_D};
+    static const int after_ms[] = {0, 40, 160, 165};
+    (void)state;
+    for (size_t round = 0; round < 2; round++) {
+        int64_t first = 0;
+        close_screen(NULL);
+        assert_int_equal(open_screen(NULL), 0);
+        draw("signed-out");
+        push_x_key(keys[0], begin[round]);
+        first = take().key.time_us;
+        SDL_Delay(200);
+        for (size_t i = 1; i < sizeof keys / sizeof keys[0]; i++) {
+            push_x_key(keys[i], (Time)(Uint32)(begin[round] + (Time)after_ms[i]));
+        }
+        for (size_t i = 1; i < sizeof keys / sizeof keys[0]; i++) {
+            struct screen_input input = take();
+            assert_int_equal(input.kind, SCREEN_KEY);
+            int64_t gap_us = input.key.time_us - first - after_ms[i] * 1000;
+            assert_true(gap_us > -3000 && gap_us < 3000);
+        }
+        assert_int_equal(take().kind, SCREEN_NOTHING); // X's own events were let no further
+    }
 }
 
 static void assert_touch(struct screen_input input, enum view_action_id action, bool down) {
@@ -205,6 +249,7 @@ int main(void) {
         cmocka_unit_test(touches_go_down_and_up),
         cmocka_unit_test(window_events_ask_for_a_drawing),
         cmocka_unit_test(another_thread_wakes_it),
+        cmocka_unit_test(keeps_the_times_of_keys),
     };
     return cmocka_run_group_tests(tests, open_screen, close_screen);
 }
