@@ -19,6 +19,7 @@ RUNS = {  # file: what it may hand over besides a literal
     'src/store/settings.c': ['pragma->set', 'pragma->ask'],
     'src/store/migrate.c': ['migration->sql', 'sql'],
     'src/store/backup.c': [],
+    'src/store/practice.c': [],
     'src/store/schema_check.c': ['OBJECTS', 'schema_migrations[i].sql'],
 }
 

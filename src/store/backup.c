@@ -15,6 +15,10 @@
 #include <unistd.h>
 
 #define STORE_BEFORE_MAX 32 // ".before-12345.part"
+// Where SQLite keeps its locks in a database (sqlite.org/fileformat2.html, "The Lock-Byte Page",
+// and os_unix.c): every open connection to a WAL database has a read lock on some of these bytes.
+#define SHARED_FIRST (0x40000000 + 2)
+#define SHARED_SIZE 510
 
 enum store_result store_checkpoint(struct store *store) {
     if (!connection_ready(store, "tidy up")) {
@@ -30,7 +34,7 @@ enum store_result store_checkpoint(struct store *store) {
     enum store_result result =
         code == SQLITE_OK ? STORE_OK : connection_fail(store, "tidy up the write-ahead log");
     lock_release(store->lock_fd);
-    if (result == STORE_OK) {
+    if (result == STORE_OK && !store->practice) {
         room_keep(store);
     }
     return result;
@@ -91,6 +95,17 @@ static enum store_result examine(struct store *store, const char *temporary) {
     return result;
 }
 
+bool backup_in_use(const char *path) {
+    struct flock lock = {
+        .l_type = F_WRLCK, .l_whence = SEEK_SET, .l_start = SHARED_FIRST, .l_len = SHARED_SIZE};
+    int fd = open(path, O_RDONLY | O_CLOEXEC);
+    bool used = fd >= 0 && fcntl(fd, F_GETLK, &lock) == 0 && lock.l_type != F_UNLCK;
+    if (fd >= 0) {
+        close(fd);
+    }
+    return used;
+}
+
 bool backup_sync(const char *path, int flags) {
     int fd = open(path, flags | O_CLOEXEC);
     bool done = fd >= 0 && fsync(fd) == 0;
@@ -102,8 +117,7 @@ bool backup_sync(const char *path, int flags) {
     return done;
 }
 
-// True when the copy has its name, on the disk. EEXIST: another file has it.
-static bool publish(const char *temporary, const char *path) {
+bool backup_publish(const char *temporary, const char *path) {
     char folder[PATH_MAX];
     snprintf(folder, sizeof folder, "%s", path);
     return backup_sync(temporary, O_RDONLY) &&
@@ -140,6 +154,10 @@ enum store_result store_backup(struct store *store, const char *path) {
     if (!connection_ready(store, "copy")) {
         return STORE_FAILED;
     }
+    if (store->practice) {
+        return connection_say(store, STORE_REFUSED,
+                              "%s is for practice: nothing in it is worth a copy.", store->path);
+    }
     if (lstat(path, &existing) == 0) {
         return connection_say(store, STORE_REFUSED,
                               "%s exists already. Name another file, or move it away.", path);
@@ -148,7 +166,7 @@ enum store_result store_backup(struct store *store, const char *path) {
         return fail(store, path, strerror(ENAMETOOLONG));
     }
     enum store_result result = backup_copy(store, temporary);
-    if (result == STORE_OK && !publish(temporary, path)) {
+    if (result == STORE_OK && !backup_publish(temporary, path)) {
         result = fail(store, path, strerror(errno));
         unlink(temporary);
     }
@@ -183,7 +201,7 @@ static enum store_result name_before(struct store *store, const char *temporary,
         if (i > 0) {
             snprintf(path + size, sizeof path - (size_t)size, ".%d", i);
         }
-        if (publish(temporary, path)) {
+        if (backup_publish(temporary, path)) {
             return STORE_OK;
         }
         if (errno != EEXIST) {

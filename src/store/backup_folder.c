@@ -125,6 +125,10 @@ static enum store_result copy_into(struct store *store, int folder, const char *
 enum store_result store_backup_into(struct store *store, const char *folder, int keep,
                                     char *ret_path, size_t size) {
     enum store_result result;
+    if (store->practice) {
+        return connection_say(store, STORE_REFUSED,
+                              "%s is for practice: nothing in it is worth a copy.", store->path);
+    }
     int fd = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (fd < 0) {
         return connection_say(store, STORE_FAILED,

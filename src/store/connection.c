@@ -159,7 +159,7 @@ enum store_result connection_open(const char *path, enum store_mode mode, const 
         free(store);
         return result;
     }
-    if (mode != STORE_READ) {
+    if (mode != STORE_READ && !store->practice) {
         room_keep(store);
     }
     *ret_store = store;

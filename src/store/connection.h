@@ -32,6 +32,7 @@ struct store {
     bool reading;        // between connection_read_begin and _end
     bool unknown;        // a commit's fate is open: nothing more until store_reopen
     bool older;          // an older schema may be read as it is; only to check a copy
+    bool practice;       // a copy to practise on
     struct store_clock clock;
     struct pin_rules pin_rules;
     struct pin_pepper *pepper; // NULL: none; sodium_malloc

@@ -20,7 +20,7 @@ static bool ask(struct store *store, const char *sql, int64_t *ret_number) {
 static bool mark(struct store *store, int version) {
     char sql[96];
     snprintf(sql, sizeof sql, "PRAGMA application_id = %d; PRAGMA user_version = %d",
-             SCHEMA_APPLICATION_ID, version);
+             store->practice ? SCHEMA_PRACTICE_ID : SCHEMA_APPLICATION_ID, version);
     return sqlite3_exec(store->db, sql, NULL, NULL, NULL) == SQLITE_OK;
 }
 
@@ -37,7 +37,8 @@ enum store_result migrate_examine(struct store *store, size_t count) {
     if (empty && store->mode == STORE_CREATE) {
         return STORE_OK;
     }
-    if (application != SCHEMA_APPLICATION_ID) {
+    store->practice = application == SCHEMA_PRACTICE_ID;
+    if (application != SCHEMA_APPLICATION_ID && !store->practice) {
         return connection_say(store, STORE_REFUSED,
                               "%s is no Kerfside database. Name another file, or make a database "
                               "with `kerfside import` or `kerfside demo`.",

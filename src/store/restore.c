@@ -15,10 +15,6 @@
 
 #define HEAD_BYTES 8 // of a hash, for people
 #define LOCK_WAIT_MS 5000
-// Where SQLite keeps its locks in a database (sqlite.org/fileformat2.html, "The Lock-Byte Page",
-// and os_unix.c): every open connection to a WAL database has a read lock on some of these bytes.
-#define SHARED_FIRST (0x40000000 + 2)
-#define SHARED_SIZE 510
 
 struct restoring {
     char path[STORE_PATH_MAX];
@@ -71,18 +67,6 @@ static void say_replaced(const struct restoring *r, char *buffer, size_t size) {
     }
 }
 
-// Nobody may go on writing to what is set aside.
-static bool in_use(const char *path) {
-    struct flock lock = {
-        .l_type = F_WRLCK, .l_whence = SEEK_SET, .l_start = SHARED_FIRST, .l_len = SHARED_SIZE};
-    int fd = open(path, O_RDONLY | O_CLOEXEC);
-    bool used = fd >= 0 && fcntl(fd, F_GETLK, &lock) == 0 && lock.l_type != F_UNLCK;
-    if (fd >= 0) {
-        close(fd);
-    }
-    return used;
-}
-
 static void take_away(const char *path, const char *suffix) {
     char name[STORE_PATH_MAX + 2 * STORE_SUFFIX_MAX];
     snprintf(name, sizeof name, "%s%s", path, suffix);
@@ -103,6 +87,12 @@ static enum store_result copy(struct restoring *r, const char *from) {
         connection_open(from, STORE_READ, "", true, &store, r->message, r->size);
     if (result != STORE_OK) {
         return result;
+    }
+    if (store->practice) {
+        store_close(store);
+        return say(r, STORE_REFUSED,
+                   "%s is for practice: what it says was never done. Go on from a copy of the log.",
+                   from);
     }
     result = backup_copy(store, r->part);
     if (result == STORE_OK) {
@@ -211,7 +201,7 @@ static enum store_result swap(struct restoring *r) {
 
 static enum store_result restore(struct restoring *r, const char *from, const char *bench) {
     char replaced[80];
-    if (in_use(r->path)) {
+    if (backup_in_use(r->path)) { // nobody may go on writing to what is set aside
         return say(r, STORE_BUSY,
                    "%s is in use. End the bench and every other program that has it open, then do "
                    "it again.",

@@ -350,4 +350,19 @@ enum store_result store_backup_into(struct store *store, const char *folder, int
 bool store_backup_newest(const char *db, const char *folder, int64_t before_ms,
                          int64_t *ret_moment);
 
+// --- practice ----------------------------------------------------------------------------------
+// A database to practise on is marked inside: store_sign_day, store_backup and store_restore from
+// it are refused, and so is opening it by a Kerfside that knows no practice.
+bool store_is_practice(const struct store *store);
+// A complete, checked copy at `path`, marked before it has that name, in place of an older practice
+// there. Reads the original and no more; 192 MiB stay free on the disk beside it.
+// STORE_FULL: too little room. STORE_BUSY: the older one is in use. STORE_REFUSED: the original is
+// for practice itself, or what stands at `path` is not.
+enum store_result store_practice(struct store *store, const char *path);
+// Makes a database that was just made at `<path>.part`, and is closed, the practice at `path`.
+enum store_result store_practice_take(const char *path, char *message, size_t size);
+// Takes away the practice at `path` with the files beside it. STORE_NONE: there is none.
+// STORE_REFUSED: it is no practice. STORE_BUSY: it is in use. `message` says so.
+enum store_result store_practice_away(const char *path, char *message, size_t size);
+
 #endif

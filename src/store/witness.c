@@ -73,6 +73,10 @@ enum store_result store_sign_day(struct store *store, const struct store_check *
         return connection_say(store, STORE_REFUSED, "A day of the calendar is signed, not \"%s\".",
                               day);
     }
+    if (store->practice) {
+        return connection_say(store, STORE_REFUSED, "%s is for practice: no day of it is signed.",
+                              store->path);
+    }
     snprintf(checkpoint.day, sizeof checkpoint.day, "%s", day);
     enum store_result result = connection_begin(store);
     if (result != STORE_OK) {
