@@ -16,7 +16,21 @@ struct page {
     cairo_surface_t *surface;
     cairo_t *cairo;
     const struct page_watch *watch;
+    struct page_box sheet;
 };
+
+static const char *stamp; // of every page, NULL: none
+static const char *stamp_named;
+
+void page_stamp(const char *words, const char *named) {
+    stamp = words;
+    stamp_named = named;
+}
+
+static bool named(const char *path) {
+    const char *slash = strrchr(path, '/');
+    return stamp == NULL || strcasestr(slash != NULL ? slash + 1 : path, stamp_named) != NULL;
+}
 
 struct page_box page_sheet(enum page_paper paper, bool upright) {
     double shorter = paper == PAGE_A4 ? 210 * 72 / 25.4 : 8.5 * 72;
@@ -41,6 +55,11 @@ static void set_up(cairo_t *cairo) {
 
 bool page_open(const char *path, const char *fonts, struct page **ret_page, char *message,
                size_t size) {
+    if (!named(path)) {
+        snprintf(message, size, "%.400s would pass for real: name a file with \"%s\" in its name.",
+                 path, stamp_named);
+        return false;
+    }
     struct page *page = calloc(1, sizeof *page);
     if (page == NULL) {
         snprintf(message, size, "No memory for a page.");
@@ -65,15 +84,41 @@ bool page_open(const char *path, const char *fonts, struct page **ret_page, char
     return true;
 }
 
+// From corner to corner, as large as the sheet lets it be.
+static void draw_stamp(struct page *page) {
+    cairo_text_extents_t ink;
+    double diagonal = hypot(page->sheet.width, page->sheet.height);
+    if (stamp == NULL) {
+        return;
+    }
+    cairo_save(page->cairo);
+    cairo_set_font_face(page->cairo, page->fonts.face[PAGE_BOLD]);
+    cairo_set_font_size(page->cairo, 100);
+    cairo_text_extents(page->cairo, stamp, &ink);
+    cairo_translate(page->cairo, page->sheet.width / 2, page->sheet.height / 2);
+    cairo_rotate(page->cairo, -atan2(page->sheet.height, page->sheet.width));
+    cairo_scale(page->cairo, 0.7 * diagonal / ink.width, 0.7 * diagonal / ink.width);
+    cairo_move_to(page->cairo, -ink.width / 2 - ink.x_bearing, -ink.height / 2 - ink.y_bearing);
+    cairo_set_source_rgb(page->cairo, 0.82, 0.82, 0.82);
+    cairo_show_text(page->cairo, stamp);
+    cairo_restore(page->cairo);
+}
+
 void page_begin(struct page *page, const struct page_box *sheet, const char *title,
                 const struct page_watch *watch) {
     cairo_pdf_surface_set_size(page->surface, sheet->width, sheet->height);
-    cairo_pdf_surface_set_metadata(page->surface, CAIRO_PDF_METADATA_TITLE, title);
+    char whole[PAGE_WORDS_MAX];
+    snprintf(whole, sizeof whole, "%s%s%s", stamp != NULL ? stamp : "", stamp != NULL ? ": " : "",
+             title);
+    cairo_pdf_surface_set_metadata(page->surface, CAIRO_PDF_METADATA_TITLE, whole);
     page->watch = watch;
+    page->sheet = *sheet;
+    draw_stamp(page);
 }
 
 void page_next(struct page *page) {
     cairo_show_page(page->cairo);
+    draw_stamp(page);
     if (page->watch != NULL && page->watch->turned != NULL) {
         page->watch->turned(page->watch->of);
     }

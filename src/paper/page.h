@@ -37,6 +37,11 @@ struct page_watch {
 // Width and height of the paper on its side (landscape) or upright.
 struct page_box page_sheet(enum page_paper paper, bool upright);
 
+// From now on every page of this program has these words across it, pale and beneath everything
+// else, and before its title, and a file is refused whose name has not `named` in it. Both must
+// outlive the pages; NULL: none any more.
+void page_stamp(const char *words, const char *named);
+
 // Writes to a file beside `path` until page_save. `fonts` is the folder of the font files. False:
 // `message` says why and what to do, and there is nothing to close.
 bool page_open(const char *path, const char *fonts, struct page **ret_page, char *message,
