@@ -37,7 +37,7 @@ probe() { # probe LAYER HEADER builds|fails
     fi
 }
 
-for layer in core station store desk office scan screen paper command; do
+for layer in core station store desk lesson office scan screen paper command; do
     probe "$layer" plan.h builds
 done
 for header in sqlite3.h openssl/evp.h SDL.h zbar.h zint.h cairo/cairo.h station.h store.h wedge.h screen.h worksheet.h; do
@@ -45,6 +45,7 @@ for header in sqlite3.h openssl/evp.h SDL.h zbar.h zint.h cairo/cairo.h station.
 done
 for header in sqlite3.h openssl/evp.h SDL.h zbar.h store.h office.h wedge.h screen.h; do
     probe desk "$header" fails
+    probe lesson "$header" fails
 done
 for header in sqlite3.h openssl/evp.h SDL.h zbar.h wedge.h screen.h cairo/cairo.h; do
     probe office "$header" fails

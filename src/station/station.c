@@ -318,6 +318,13 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_DESK_BUTTON:
     case ACTION_TILE:
     case ACTION_CHOICE:
+    case ACTION_TOUR: // whoever has the bench takes these before the station
+    case ACTION_LESSON_LEAVE:
+    case ACTION_LESSON_SCAN:
+    case ACTION_LESSON_NEXT:
+    case ACTION_LESSON_BACK:
+    case ACTION_LESSON_LIST:
+    case ACTION_LESSON_END:
     case ACTION_NONE:
     case ACTION_ID_COUNT:
         break;

@@ -70,6 +70,9 @@ enum view_tone {
     X(FINAL_LOFT) X(FINAL_LIE)                                                                     \
     X(KIT) X(KIT_SWINGWEIGHT) X(KIT_FLEX) X(KIT_ACCEPT)                                            \
     X(DAY) X(REPORT) X(LEDGER) X(SIGN) X(SIGN_CONFIRM)                                             \
+    X(TOUR)        /* of a bench that was never used */                                            \
+    X(LESSON_SCAN) /* argument: a ticket shown by a lesson; only a bench that practises hears it */\
+    X(LESSON_NEXT) X(LESSON_BACK) X(LESSON_LIST) X(LESSON_END) X(LESSON_LEAVE)                     \
     X(OPEN_ENTRY) X(SHOWN) X(DECIDE_USE) X(DECIDE_RECUT) X(DECIDE_SCRAP) X(NOTE) X(SPARE) X(EXPORT)
 // clang-format on
 enum view_action_id {
@@ -289,7 +292,7 @@ struct view_set {
     struct view_plot plot[VIEW_PLOTS_MAX];
 };
 
-#define VIEW_TILES_MAX 12
+#define VIEW_TILES_MAX 18
 struct view_menu {
     char title[VIEW_TEXT_MAX];
     char subtitle[VIEW_TEXT_MAX];
@@ -368,6 +371,14 @@ struct view_day {
     struct view_code code;
 };
 
+// At a bench that practises: the word for it, and what the lesson says above every view.
+struct view_lesson {
+    char word[VIEW_SHORT_MAX]; // empty: this bench is the real one
+    char title[VIEW_TEXT_MAX]; // empty: no caption
+    char text[VIEW_LONG_MAX];
+    bool done; // a tick before the title
+};
+
 // What the camera sees, small; filled by whoever has the camera. Grey, row after row.
 struct view_preview {
     int width; // 0: no camera
@@ -413,6 +424,7 @@ struct view {
     struct view_check check;
     struct view_day day;
     struct view_preview preview; // ready and pair
+    struct view_lesson lesson;
     // band
     enum view_tone band_tone;
     bool band_button; // draw the button's ring

@@ -534,6 +534,7 @@
     X(KIND_RESTORED, "copy put back")                                                              \
     X(KIND_NOTE, "note")                                                                           \
     X(KIND_TOLD, "change understood")                                                              \
+    X(LESSON_STEP, "%1 · %2 of %3")                                                                \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
     X(L_HELD, "Something is wrong")                                                                \
