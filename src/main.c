@@ -20,10 +20,11 @@ static const struct {
     {"people", command_people},     {"pin", command_pin},
     {"plan", command_plan},         {"read", command_read},
     {"report", command_report},     {"restore", command_restore},
-    {"pick", command_pick},         {"queue", command_queue},
-    {"settings", command_settings}, {"stock", command_stock},
-    {"sign", command_sign},         {"tickets", command_tickets},
-    {"--help", command_help},       {"--version", command_version},
+    {"pick", command_pick},         {"practice", command_practice},
+    {"queue", command_queue},       {"settings", command_settings},
+    {"stock", command_stock},       {"sign", command_sign},
+    {"tickets", command_tickets},   {"--help", command_help},
+    {"--version", command_version},
 };
 
 // A command is done only when all it said was written.

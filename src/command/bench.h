@@ -16,6 +16,7 @@
 #include "bench_backup.h"
 #include "bench_clock.h"
 #include "bench_labels.h"
+#include "bench_practice.h"
 #include "bench_settings.h"
 #include "bench_signing.h"
 #include "bench_watch.h"
@@ -41,6 +42,9 @@ struct bench {
     char why[VIEW_TEXT_MAX]; // the last entry could not be saved
 
     struct station_ops ops;
+    enum station_save (*real_save_all)(void *ctx, struct entry *entries, size_t count);
+    struct bench_practice practice;
+    int script_line; // the last one worked off
     struct station station;
     struct office office;
     struct desk_ops desk_ops;
@@ -131,8 +135,9 @@ void bench_tick(struct bench *bench);
 int64_t bench_patience(const struct bench *bench);
 
 // --- bench_loop.c, bench_script.c ----------------------------------------------------------------
-// Both return the exit status.
+// Both return the exit status, and end when practice says so.
 int bench_loop(struct bench *bench);
-int bench_script(struct bench *bench, const char *path, const char *shots);
+// `skip`: lines that were worked off before.
+int bench_script(struct bench *bench, const char *path, const char *shots, int skip);
 
 #endif

@@ -6,6 +6,7 @@
 #include "ledger.h"
 #include "qr.h"
 #include "signing.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -159,7 +160,12 @@ static bool open_signing(const struct bench *bench, struct signing *signing, cha
 }
 
 bool bench_sign_ready(void *ctx, char *message, size_t size) {
+    const struct bench *bench = ctx;
     struct signing signing;
+    if (bench->practice.on) {
+        snprintf(message, size, "%s", _("This is practice: no day of it is signed."));
+        return false;
+    }
     if (!open_signing(ctx, &signing, message, size)) {
         return false;
     }

@@ -39,6 +39,10 @@ static enum desk_result deed(void *ctx, const struct worker *who, enum desk_deed
     bool done = false;
     ret_said->tone = TONE_FINE;
     switch ((int)deed) {
+    case DESK_DEED_PRACTICE:
+    case DESK_DEED_TOUR:
+        return bench_practice_ask(bench, deed == DESK_DEED_TOUR, ret_said) ? DESK_DONE
+                                                                           : DESK_REFUSED;
     case DESK_DEED_RELEASE:
         return office_release(&bench->office, who, of, id, ret_said);
     case DESK_DEED_TICKETS:

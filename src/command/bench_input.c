@@ -79,6 +79,7 @@ const struct view *bench_view(struct bench *bench) {
                          bench->labels.words);
             }
         }
+        bench_practice_view(bench);
         bench->stale = false;
         bench->reported = bench->reported && bench->view.body == VIEW_CHECK;
         if (bench->reported) {
@@ -110,6 +111,10 @@ void bench_state(const struct bench *bench, char *buffer, size_t size) {
     };
     const struct station *station = &bench->station;
     char where[40] = "";
+    if (bench->practice.on && bench->practice.lesson.list) {
+        snprintf(buffer, size, "LESSONS");
+        return;
+    }
     if (station->state == STATION_DESK) {
         desk_where(&bench->desk, where, sizeof where);
     }
@@ -132,7 +137,8 @@ void bench_draw(struct bench *bench) {
 }
 
 void bench_event(struct bench *bench, const struct event *event) {
-    if (bench_desk_event(bench, event)) {
+    bool changed = bench_practice_event(bench, event) || bench_desk_event(bench, event);
+    if (bench_practice_look(bench, event) || changed) {
         bench->stale = true;
         bench->dirty = true;
     }
@@ -360,6 +366,10 @@ int64_t bench_patience(const struct bench *bench) {
     sooner(&patience, button_deadline(&bench->band), now);
     if (station >= 0) {
         sooner(&patience, station * 1000, boot * 1000);
+    }
+    int64_t practice = bench_practice_patience(bench);
+    if (practice >= 0) {
+        sooner(&patience, now + practice, now);
     }
     return patience;
 }

@@ -2,6 +2,7 @@
 
 #include "bench.h"
 #include "cause_text.h"
+#include "practice.h"
 #include "text.h"
 #include "tickets.h"
 
@@ -211,7 +212,8 @@ bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size) {
     int folder = slash == NULL ? 0 : (int)(slash - db) + 1;
     char path[VIEW_TEXT_MAX];
     char message[256] = "";
-    if (snprintf(path, sizeof path, "%.*stickets-%s.pdf", folder, db, build) >= (int)sizeof path ||
+    if (snprintf(path, sizeof path, "%.*s%stickets-%s.pdf", folder, db, practice_prefix(), build) >=
+            (int)sizeof path ||
         tickets_build(bench->store, build, path,
                       ticket_stock_named(bench->settings->paper == PAGE_LETTER ? "letter" : "a4"),
                       message, sizeof message) != STORE_OK) {
@@ -239,8 +241,8 @@ int bench_new_file(const struct bench *bench, const char *begin, int64_t day_ms,
         if (i > 1) {
             snprintf(number, sizeof number, "-%d", i);
         }
-        if (snprintf(ret_path, size, "%.*s%s-%s%s.%s", folder, db, begin, day, number, end) >=
-            (int)size) {
+        if (snprintf(ret_path, size, "%.*s%s%s-%s%s.%s", folder, db, practice_prefix(), begin, day,
+                     number, end) >= (int)size) {
             return -1;
         }
         fd = open(ret_path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0660);

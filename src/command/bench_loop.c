@@ -55,7 +55,8 @@ static void tidy(struct bench *bench) {
 static void hear(struct bench *bench) {
     bool copied = bench_backup_tick(&bench->backup, bench_clock_us(&bench->clock),
                                     bench_clock_wall_ms(&bench->clock));
-    if (bench_labels_tick(bench) || copied) {
+    bool practised = bench_practice_tick(bench);
+    if (bench_labels_tick(bench) || copied || practised) {
         bench->stale = true;
         bench->dirty = true;
     }
@@ -103,7 +104,7 @@ static void run(struct bench *bench, struct bench_devices *devices, struct bench
                 const struct bench_signals *signals) {
     bool ready = false;
     bool going = true;
-    while (going && !atomic_load(&signals->asked)) {
+    while (going && bench->practice.leaves == BENCH_STAYS && !atomic_load(&signals->asked)) {
         struct screen_input input;
         bench_draw(bench);
         if (!ready) {
@@ -124,7 +125,11 @@ static void run(struct bench *bench, struct bench_devices *devices, struct bench
         hear(bench);
         live(bench);
     }
-    bench_watch_stopping(&bench->watch);
+    if (bench->practice.leaves == BENCH_STAYS) {
+        bench_watch_stopping(&bench->watch);
+    } else { // the same process begins anew
+        bench_watch_extend(&bench->watch, BENCH_WATCH_LONG_US);
+    }
 }
 
 int bench_loop(struct bench *bench) {

@@ -47,6 +47,7 @@ static int complain(const struct script *script, int status, const char *what, c
 // Stops at every moment at which something is due. Its clock stands still while a log is checked.
 static void pass(struct bench *bench, int64_t us) {
     bench_signing_wait(&bench->check);
+    bench_practice_wait(bench);
     int64_t until = bench->clock.mono_us + us;
     int64_t patience = bench_patience(bench);
     while (patience >= 0 && bench->clock.mono_us + patience < until) {
@@ -299,7 +300,7 @@ static int step(struct script *script, const char *line) {
     return complain(script, COMMAND_USAGE, "there is no step ", line);
 }
 
-int bench_script(struct bench *bench, const char *path, const char *shots) {
+int bench_script(struct bench *bench, const char *path, const char *shots, int skip) {
     struct script script = {.bench = bench, .path = path, .shots = shots};
     char line[STEP_MAX];
     int status = COMMAND_DONE;
@@ -310,8 +311,13 @@ int bench_script(struct bench *bench, const char *path, const char *shots) {
     }
     bench_draw(bench);
     puts("ready");
-    while (status == COMMAND_DONE && fgets(line, sizeof line, file) != NULL) {
+    while (status == COMMAND_DONE && bench->practice.leaves == BENCH_STAYS &&
+           fgets(line, sizeof line, file) != NULL) {
         script.line++;
+        bench->script_line = script.line;
+        if (script.line <= skip) {
+            continue;
+        }
         line[strcspn(line, "\n")] = '\0';
         if (line[0] != '\0' && line[0] != '#') {
             status = step(&script, line);

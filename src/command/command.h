@@ -25,6 +25,7 @@ int command_match(int argc, char **argv);
 int command_people(int argc, char **argv);
 int command_pick(int argc, char **argv);
 int command_pin(int argc, char **argv);
+int command_practice(int argc, char **argv);
 int command_plan(int argc, char **argv);
 int command_queue(int argc, char **argv);
 int command_read(int argc, char **argv);

@@ -1,232 +1,31 @@
 // The bench itself: the kiosk's window, or a script of events for tests.
 
-#include "assets.h"
-#include "bench.h"
-#include "bench_safe.h"
-#include "bench_screen.h"
-#include "bench_trouble.h"
-#include "boot.h"
+#include "bench_run.h"
 #include "command.h"
 #include "database.h"
-#include "options.h"
-#include "settings_file.h"
-#include "supervisor.h"
 
-#include <errno.h>
 #include <stdio.h>
-#include <sys/stat.h>
-#include <unistd.h>
-
-struct bench_options {
-    const char *db;
-    const char *size;
-    const char *settings;
-    const char *script;
-    const char *shots;
-    const char *scanner;
-    const char *button;
-    const char *pepper;
-    bool windowed;
-    bool trace;
-};
-
-static bool read_options(int argc, char **argv, struct bench_options *to) {
-    const struct option options[] = {
-        {"--db", &to->db, NULL},
-        {"--size", &to->size, NULL},
-        {"--settings", &to->settings, NULL},
-        {"--script", &to->script, NULL},
-        {"--shots", &to->shots, NULL},
-        {"--scanner", &to->scanner, NULL},
-        {"--button", &to->button, NULL},
-        {"--pepper", &to->pepper, NULL},
-        {"--windowed", NULL, &to->windowed},
-        {"--trace", NULL, &to->trace},
-    };
-    int count;
-    return options_read_plain(argc, argv, options, sizeof options / sizeof options[0], 0, 0, "",
-                              &count);
-}
-
-static bool read_size(const char *text, int *ret_width, int *ret_height) {
-    int end = 0;
-    if (text == NULL) {
-        return true;
-    }
-    if (sscanf(text, "%5dx%5d%n", ret_width, ret_height, &end) != 2 || text[end] != '\0' ||
-        *ret_width < 640 || *ret_height < 480 || *ret_width > 7680 || *ret_height > 7680) {
-        fprintf(stderr,
-                "kerfside bench: --size %s: write it as 1280x720, from 640x480 to 7680x7680.\n",
-                text);
-        return false;
-    }
-    return true;
-}
-
-static bool path_option(const char *given, char *path) {
-    if (given != NULL && snprintf(path, BENCH_PATH_MAX, "%s", given) >= BENCH_PATH_MAX) {
-        fprintf(stderr, "kerfside bench: this path is too long: %s\n", given);
-        return false;
-    }
-    return true;
-}
-
-// Whatever is wrong with the file of settings, there are some to work with.
-static bool read_settings(const struct bench_options *options, const char *database,
-                          struct settings_now *now) {
-    struct bench_settings *settings = &now->settings;
-    settings_now_read("bench", options->settings, database, now);
-    snprintf(settings->station.wrong, sizeof settings->station.wrong, "%s", now->first);
-    settings->station.last_good = now->from == SETTINGS_LAST_GOOD;
-    return path_option(options->scanner, settings->scanner[0]) &&
-           path_option(options->button, settings->button);
-}
-
-// A bench that is watched over shows that there is no database, since nobody reads what it prints.
-static bool no_database(const char *path, bool supervised, char *message, size_t size) {
-    snprintf(message, size,
-             "There is no database %s. Make one with `kerfside demo` to try, or `kerfside import` "
-             "for your own.",
-             path);
-    fprintf(stderr, "kerfside bench: %s\n", message);
-    return supervised;
-}
-
-// False: there is no database, or no place for one. It may be there and not to be opened: then
-// *ret_store stays NULL and `message` says why.
-static bool open_store(const char *path, const char *name, const struct bench_watch *watch,
-                       struct store **ret_store, char *message, size_t size) {
-    struct stat stat;
-    if (lstat(path, &stat) != 0) {
-        stat.st_size = 0;
-        if (errno == ENOENT) {
-            return no_database(path, watch->supervised, message, size);
-        }
-    }
-    // It may have to be copied and brought up to date first.
-    bench_watch_extend(watch, BENCH_WATCH_LONG_US + (int64_t)stat.st_size);
-    if (store_open(path, STORE_WRITE, name, ret_store, message, size) != STORE_OK) {
-        fprintf(stderr, "kerfside bench: %s\n", message);
-    }
-    return true;
-}
-
-static bool open_screen(const struct bench_options *options, const struct bench_settings *settings,
-                        struct screen **ret_screen) {
-    struct screen_options screen = bench_screen_options(settings);
-    char message[512];
-    int width;
-    int height;
-    screen.windowed = options->windowed || options->script != NULL;
-    screen.assets = assets_folder();
-    screen.volume = options->script != NULL ? 0 : settings->volume;
-    if (!read_size(options->size, &screen.width, &screen.height)) {
-        return false;
-    }
-    if (!screen_open(&screen, ret_screen, message, sizeof message)) {
-        fprintf(stderr, "kerfside bench: %s\n", message);
-        return false;
-    }
-    screen_size(*ret_screen, &width, &height);
-    bench_screen_far(settings, width, height, stderr);
-    return true;
-}
-
-static int run(const struct bench_options *options, struct bench *bench) {
-    char message[VIEW_TEXT_MAX];
-    bench->trace = options->trace || options->script != NULL;
-    boot_id(bench->boot);
-    if (options->script != NULL) {
-        bench->clock = bench_clock_simulated();
-    }
-    bench_init(bench);
-    if (!settings_now_keep(bench->now, message, sizeof message)) {
-        fprintf(stderr, "kerfside bench: %s\n", message);
-    }
-    bench_backup_init(&bench->backup, bench->settings, "/proc/self/exe", store_path(bench->store),
-                      bench_clock_us(&bench->clock), bench_clock_wall_ms(&bench->clock));
-    bench_labels_init(bench, "/proc/self/exe");
-    int status = options->script != NULL ? bench_script(bench, options->script, options->shots)
-                                         : bench_loop(bench);
-    bench_check_stop(bench);
-    return status;
-}
-
-// With a store and a screen, or the screen alone that says why there is no store.
-static int work(const struct bench_options *options, struct bench *bench, const char *path,
-                const char *message) {
-    const struct bench_trouble trouble = {.screen = bench->screen,
-                                          .watch = &bench->watch,
-                                          .bench = bench->settings->station.bench,
-                                          .path = path,
-                                          .shots = options->shots,
-                                          .once = options->script != NULL};
-    if (bench->store == NULL && !bench_trouble(&trouble, message, &bench->store)) {
-        return trouble.once ? COMMAND_REFUSED : COMMAND_DONE;
-    }
-    // Without its key file the bench cuts all the same; the PIN's screen says what is missing.
-    supervisor_pepper("bench", options->pepper, bench->settings->pepper, bench->store);
-    store_set_pin_rules(bench->store, &bench->settings->pin);
-    return run(options, bench);
-}
-
-static int open_and_work(const struct bench_options *options, struct bench *bench,
-                         const char *path) {
-    char message[DATABASE_PATH_MAX + 256] = "";
-    int status = COMMAND_REFUSED;
-    if (open_store(path, bench->settings->station.bench, &bench->watch, &bench->store, message,
-                   sizeof message) &&
-        (bench->screen != NULL || open_screen(options, bench->settings, &bench->screen))) {
-        status = work(options, bench, path, message);
-    }
-    store_close(bench->store);
-    return status;
-}
-
-// False: it was ended while it waited for somebody.
-static bool safe(const struct bench_options *options, struct bench *bench,
-                 struct bench_starts *starts) {
-    if (!open_screen(options, bench->settings, &bench->screen)) {
-        return true; // then as usual: that ends it, with the reason
-    }
-    const struct bench_safe shown = {.screen = bench->screen,
-                                     .settings = bench->settings,
-                                     .starts = starts,
-                                     .watch = &bench->watch};
-    if (!bench_safe(&shown)) {
-        return false;
-    }
-    bench_starts_again(starts);
-    return true;
-}
 
 int command_bench(int argc, char **argv) {
-    static struct bench bench;      // large
-    static struct settings_now now; // as long as `bench`, which points to it
     struct bench_options options = {0};
-    struct bench_starts starts = {.count = 0};
+    enum bench_leaves leaves = BENCH_STAYS;
     char path[DATABASE_PATH_MAX];
-    int status = COMMAND_DONE;
-    if (!read_options(argc, argv, &options)) {
+    if (!bench_options_read(argc, argv, &options)) {
         return COMMAND_USAGE;
     }
     if (!database_path(options.db, path)) {
         return COMMAND_REFUSED;
     }
-    bench_watch_init(&bench.watch, bench_clock_us(&bench.clock));
-    if (bench.watch.supervised && options.script == NULL) {
-        bench_starts_begin(&starts, path);
+    int status = bench_run(&options, path, path, &leaves);
+    if (leaves == BENCH_TO_PRACTICE || leaves == BENCH_TO_TOUR) {
+        options.copied = leaves == BENCH_TO_PRACTICE;
+        options.back = true;
+        bench_become("practice", &options);
+        return COMMAND_REFUSED;
     }
-    bool read = read_settings(&options, path, &now);
-    bench.settings = &now.settings;
-    bench.now = &now;
-    if (starts.count < BENCH_STARTS_SAFE || safe(&options, &bench, &starts)) {
-        status = read ? open_and_work(&options, &bench, path) : COMMAND_REFUSED;
+    if (leaves == BENCH_POWER_LOST) { // of a practice that was begun by its own name
+        bench_become("bench", &options);
+        return COMMAND_REFUSED;
     }
-    screen_close(bench.screen);
-    if (status == COMMAND_DONE) {
-        bench_starts_end(&starts);
-    }
-    settings_now_release(&now);
     return status;
 }

@@ -4,6 +4,7 @@
 #include "kit_before.h"
 #include "kit_print.h"
 #include "options.h"
+#include "practice.h"
 #include "settings_file.h"
 #include "supervisor.h"
 
@@ -94,6 +95,9 @@ static bool accept(struct matching *matching, const struct kit *kit) {
 // --- the list ----------------------------------------------------------------------------------
 
 static bool write_csv(const struct kit *kit, const char *path) {
+    if (!practice_name("match", path)) {
+        return false;
+    }
     bool terminal = strcmp(path, "-") == 0;
     FILE *file = terminal ? stdout : fopen(path, "wxe");
     if (file == NULL) {

@@ -1,4 +1,5 @@
 #include "csv_file.h"
+#include "practice.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -8,6 +9,9 @@
 
 bool csv_file_write(const char *command, const char *path, const char *things, csv_file_fill *fill,
                     void *context) {
+    if (!practice_name(command, path)) {
+        return false;
+    }
     bool terminal = strcmp(path, "-") == 0;
     char message[600];
     int64_t rows;

@@ -1,5 +1,6 @@
 #include "database.h"
 #include "boot.h"
+#include "practice.h"
 
 #include <errno.h>
 #include <sodium.h>
@@ -78,6 +79,7 @@ bool database_open(const char *command, const char *given, enum store_mode mode,
         fprintf(stderr, "kerfside %s: %s\n", command, message);
         return false;
     }
+    practice_tell(command, *ret_store);
     return true;
 }
 

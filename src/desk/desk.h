@@ -48,6 +48,8 @@ enum desk_form {
 // clang-format off
 #define DESK_DEEDS(X)                                                                              \
     X(RELEASE)                                                                                     \
+    X(PRACTICE)                                                                                    \
+    X(TOUR)                                                                                        \
     X(TICKETS) X(PART_TICKET) X(WORKSHEET) X(CARDS) X(CERTIFICATE) X(PICK_CSV) X(STOCK_CSV)
 // clang-format on
 enum desk_deed {

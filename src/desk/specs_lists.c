@@ -19,6 +19,8 @@ static const struct tile_spec tiles[] = {
     {N_("Repair"), N_("A head from elsewhere, a broken shaft"), "9", FORM(REPAIR)},
     {N_("After the cut"), N_("Assembly cards, final measures, certificate"), "0", LIST(ASSEMBLY)},
     {N_("Changes"), N_("Who changed what, and taking it back"), "F8", LIST(CHANGES)},
+    {N_("Practice"), N_("Lessons on a copy: stops, mistakes, a power cut"), "F11", DEED(PRACTICE)},
+    {N_("Tour"), N_("One imaginary club, from badge to log"), "F12", DEED(TOUR)},
 };
 
 const struct tile_spec *tile_specs(size_t *ret_count) {

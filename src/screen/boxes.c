@@ -1,8 +1,8 @@
 #include "pen.h"
 
 int px(const struct screen *screen, int design) {
-    int base = screen->portrait ? screen->width : screen->height;
-    int other = screen->portrait ? screen->height : screen->width;
+    int base = screen->portrait ? screen->page.x : screen->page.y;
+    int other = screen->portrait ? screen->page.y : screen->page.x;
     int64_t pixels;
     // A window squarer than 16:9 is measured by its narrow side.
     if (other * 9 < base * 16) {

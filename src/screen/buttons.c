@@ -3,7 +3,7 @@
 #include "pen.h"
 
 bool band_action(const struct view_action *action) {
-    return action->id == ACTION_PRESS || action->id == ACTION_HELD;
+    return action->id == ACTION_PRESS || action->id == ACTION_HELD || lesson_action(action);
 }
 
 void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *action) {

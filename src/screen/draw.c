@@ -23,6 +23,7 @@ static void forget(struct screen *screen) {
 static void start(struct screen *screen, const struct view *view) {
     SDL_GetRendererOutputSize(screen->renderer, &screen->width, &screen->height);
     screen->portrait = screen->height > screen->width;
+    screen->page = (SDL_Point){screen->width, screen->height};
     screen->body = view->body;
     screen->key_action_count = 0;
     for (size_t i = 0; i < view->action_count; i++) {
@@ -35,6 +36,7 @@ static void start(struct screen *screen, const struct view *view) {
 static void draw_once(struct screen *screen, const struct view *view) {
     SDL_Rect body;
     forget(screen);
+    screen->page = (SDL_Point){screen->width, screen->height};
     pen_fill(screen, (SDL_Rect){0, 0, screen->width, screen->height}, (SDL_Color){0, 0, 0, 0xFF});
     body = frame_draw(screen, view);
     bodies[view->body](screen, body, view);

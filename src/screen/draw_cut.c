@@ -10,7 +10,7 @@
 // At least a quarter of the screen's height, whatever its shape.
 static int mark_height(const struct screen *screen) {
     int wish = px(screen, 272);
-    int quarter = screen->height / 4 + 2;
+    int quarter = screen->page.y / 4 + 2;
     return wish > quarter ? wish : quarter;
 }
 
@@ -61,7 +61,7 @@ static void draw_mark(struct screen *screen, SDL_Rect box, const struct view_mar
         height = height * room / width;
         width = mark_width(screen, mark, height);
     }
-    if (!screen->portrait && height * 4 < screen->height) {
+    if (!screen->portrait && height * 4 < screen->page.y) {
         problem(screen, "mark below a quarter of the height", mark->inches);
     }
     mark_draw(screen, mark, box.x, box.y + (box.h - height) / 2, height, screen->theme->ink);
@@ -89,7 +89,10 @@ static void draw_left(struct screen *screen, SDL_Rect box, const struct view *vi
         .face = FACE_BOLD, .size = 40, .floor = FLOOR_BENCH, .colour = screen->theme->ink};
     pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, PAD));
-    pen_text(screen, cut_top(&box, px(screen, 48)), &heading, cut->heading);
+    SDL_Rect top = cut_top(&box, px(screen, 48));
+    practice_word(screen, top, view, true);
+    cut_right(&top, practice_word_width(screen, view));
+    pen_text(screen, top, &heading, cut->heading);
     cut_top(&box, px(screen, 20));
     foot = cut_bottom(&box, touch_size(screen, 84));
     cut_bottom(&box, px(screen, 10));

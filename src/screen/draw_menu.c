@@ -26,13 +26,13 @@ static void draw_tile(struct screen *screen, SDL_Rect box, const struct view *vi
     touch_add(screen, box, action->id, action->argument);
     box = inset(box, px(screen, 18));
     SDL_Rect top = cut_top(&box, box.h * 46 / 100);
-    pen_text(screen, cut_left(&top, px(screen, 56)), &key, action->key);
+    pen_text(screen, cut_left(&top, px(screen, 66)), &key, action->key);
     if (waiting[0] != '\0') {
         pen_text(screen, cut_right(&top, pen_width(screen, &count, waiting) + px(screen, 8)),
                  &count, waiting);
     }
     pen_text(screen, top, &title, action->label);
-    cut_left(&box, px(screen, 56));
+    cut_left(&box, px(screen, 66));
     pen_text(screen, box, &line, view->menu.tile[at].line);
 }
 

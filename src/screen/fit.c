@@ -21,8 +21,10 @@ static double angle_span(void) {
 }
 
 int screen_reach_mm(int width, int height, int diagonal_mm) {
-    struct screen screen = {
-        .width = width * FINE, .height = height * FINE, .portrait = height > width};
+    struct screen screen = {.width = width * FINE,
+                            .height = height * FINE,
+                            .portrait = height > width,
+                            .page = {width * FINE, height * FINE}};
     double caps = px(&screen, MUST_BASE) * FONTS_CAPS_PERCENT / 100.0;
     return (int)(caps * mm_per_pixel(screen.width, screen.height, diagonal_mm) / angle_span());
 }

@@ -79,12 +79,15 @@ static void draw_header(struct screen *screen, SDL_Rect box, const struct view *
     if (screen->portrait) {
         box = inset(box, px(screen, 6));
         row = cut_top(&box, box.h * 54 / 100);
-        draw_status(screen, box, view);
+        practice_word(screen, draw_status(screen, box, view), view, false);
     }
     pen_text(screen, cut_left(&row, pen_width(screen, &name, view_label(LABEL_PROGRAM)) + 4), &name,
              view_label(LABEL_PROGRAM));
     cut_left(&row, px(screen, 60));
     if (!screen->portrait) {
+        practice_word(screen, row, view, false);
+        cut_left(&row, practice_word_width(screen, view));
+        cut_left(&row, view->lesson.word[0] != '\0' ? px(screen, 30) : 0);
         row = draw_status(screen, row, view);
         cut_right(&row, px(screen, 30));
     }
@@ -181,7 +184,7 @@ static int band_height(struct screen *screen, const struct view *view) {
     struct style style = band_style(screen, view);
     int below = hint_below(screen, view);
     int height = px(screen, seated_view(view->body) ? 110 : screen->portrait ? BAND_STANDING : 168);
-    int width = screen->width - px(screen, BAND_SIDES);
+    int width = screen->page.x - px(screen, BAND_SIDES);
     if (screen->must == 0) {
         return height;
     }
@@ -193,7 +196,7 @@ static int band_height(struct screen *screen, const struct view *view) {
         bool remark = !view->band_button && view->band_hint[0] != '\0';
         height = SDL_max(height, screen->target + px(screen, remark ? 16 + HINT_LINE : 16));
     }
-    return SDL_min(height, screen->height * 42 / 100);
+    return SDL_min(height, screen->page.y * 42 / 100);
 }
 
 static void draw_band(struct screen *screen, SDL_Rect box, const struct view *view) {
@@ -224,10 +227,12 @@ static void draw_band(struct screen *screen, SDL_Rect box, const struct view *vi
 SDL_Rect frame_draw(struct screen *screen, const struct view *view) {
     SDL_Rect all = {0, 0, screen->width, screen->height};
     bool portrait = screen->portrait;
+    practice_frame(screen, &all, view);
     SDL_Rect header = cut_top(&all, px(screen, portrait ? 132 : 88));
-    SDL_Rect band = cut_bottom(&all, band_height(screen, view));
     pen_fill(screen, all, screen->theme->ground);
     draw_header(screen, header, view);
+    practice_caption(screen, &all, view);
+    SDL_Rect band = cut_bottom(&all, band_height(screen, view));
     draw_band(screen, band, view);
     all = inset(all, px(screen, 24));
     cut_left(&all, px(screen, 16));

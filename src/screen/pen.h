@@ -158,7 +158,8 @@ void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *vie
 void title_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
                 const struct style *style, int design);
 int buttons_count(const struct view *view);
-bool band_action(const struct view_action *action); // PRESS and HELD: the band itself
+// PRESS and HELD, the band itself, and what stands in a lesson's caption.
+bool band_action(const struct view_action *action);
 
 // --- one file a body ----------------------------------------------------------------------------
 void draw_message(struct screen *screen, SDL_Rect body, const struct view *view);
@@ -176,6 +177,16 @@ void draw_day(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_menu(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_form(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_check(struct screen *screen, SDL_Rect body, const struct view *view);
+
+// --- draw_practice.c: nothing of it where there is no practice -----------------------------------
+// Cuts the hatched frame off every side of *all.
+void practice_frame(struct screen *screen, SDL_Rect *all, const struct view *view);
+// The word, at the right or left end of `box`.
+void practice_word(struct screen *screen, SDL_Rect box, const struct view *view, bool right);
+int practice_word_width(struct screen *screen, const struct view *view);
+// Cuts what the lesson says off the top of *all.
+void practice_caption(struct screen *screen, SDL_Rect *all, const struct view *view);
+bool lesson_action(const struct view_action *action); // stands in the caption
 
 // --- preview.c ----------------------------------------------------------------------------------
 // Cuts room for what the camera sees off the right side of *body, or off its bottom on a standing

@@ -62,6 +62,7 @@ struct screen {
     int width;
     int height;
     bool portrait;
+    SDL_Point page; // what the view is laid out for: all of it, or what a lesson leaves
     // the last drawing
     enum view_body body;
     bool dry;   // laid out, not drawn

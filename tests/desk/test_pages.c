@@ -79,6 +79,11 @@ static void everything_can_be_reached(void **state) {
         bench_begin(&bench, true);
         bench_expect(&bench, "MENU");
         bench_press(&bench, tiles[i].label);
+        if (tiles[i].goes == GOES_DEED) { // done at once, from the menu
+            bench_expect(&bench, "MENU");
+            reached.deed[tiles[i].which] = true;
+            continue;
+        }
         expect_top(tiles[i].goes, tiles[i].which);
         if (tiles[i].goes == GOES_FORM) {
             reached.form[tiles[i].which] = true;

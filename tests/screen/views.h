@@ -44,6 +44,10 @@ void view_pair_shaft(struct view *view);
 void view_pair_long(struct view *view);
 void view_care_graphite(struct view *view);
 void view_care_steel(struct view *view);
+// views_practice.c
+void view_practice_tip(struct view *view);
+void view_practice_pair(struct view *view);
+void view_practice_lessons(struct view *view);
 // views_cut.c
 void view_tip(struct view *view);
 void view_butt(struct view *view);

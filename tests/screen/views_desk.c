@@ -39,6 +39,8 @@ static void tiles(struct view *view, const char *many) {
     tile(view, "Repair", "9", "A head from elsewhere, a broken shaft", "");
     tile(view, "After the cut", "0", "Assembly cards, final measures, certificate", many);
     tile(view, "Changes", "F8", "Who changed what, and taking it back", "");
+    tile(view, "Practice", "F11", "Lessons on a copy: stops, mistakes, a power cut", "");
+    tile(view, "Tour", "F12", "One imaginary club, from badge to log", "");
 }
 
 void view_menu_desk(struct view *view) {

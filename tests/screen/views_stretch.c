@@ -75,6 +75,9 @@ void views_stretch(struct view *view) {
     for (size_t i = 0; i < view->set.plot_count; i++) {
         STRETCH(view->set.plot[i].title);
     }
+    STRETCH(view->lesson.word);
+    STRETCH(view->lesson.title);
+    STRETCH(view->lesson.text);
     STRETCH(view->menu.title);
     STRETCH(view->menu.subtitle);
     for (size_t i = 0; i < view->menu.tile_count; i++) {
