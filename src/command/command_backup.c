@@ -60,7 +60,7 @@ int command_backup(int argc, char **argv) {
     if (!read_keep(to.keep, &keep)) {
         return COMMAND_USAGE;
     }
-    if (!database_open(argv[0], to.db, STORE_READ, &store)) {
+    if (!database_open(argv[0], to.db, STORE_COPY, &store)) {
         return COMMAND_REFUSED;
     }
     if (to.gently) {

@@ -168,7 +168,8 @@ enum store_result connection_open(const char *path, enum store_mode mode, const 
 
 enum store_result store_open(const char *path, enum store_mode mode, const char *bench,
                              struct store **ret_store, char *message, size_t size) {
-    return connection_open(path, mode, bench, false, ret_store, message, size);
+    bool copy = mode == STORE_COPY;
+    return connection_open(path, copy ? STORE_READ : mode, bench, copy, ret_store, message, size);
 }
 
 void store_close(struct store *store) {

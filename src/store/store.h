@@ -36,6 +36,7 @@ enum store_result {
 
 enum store_mode {
     STORE_READ,  // read only, query_only=ON
+    STORE_COPY,  // the same, of an older schema too: for store_backup alone
     STORE_WRITE, // must exist; migrates an older schema
     STORE_CREATE // made if missing
 };

@@ -283,6 +283,21 @@ static void is_not_for_readers(void **state) {
     assert_false(there(fixture, BEFORE_NEWEST));
 }
 
+// A program that was never started since it came can copy all the same what it may be taken back
+// to.
+static void can_be_copied(void **state) {
+    struct fixture *fixture = *state;
+    char message[STORE_MESSAGE_MAX] = "";
+    if (open_it(fixture, STORE_COPY, message) != STORE_OK) {
+        fail_msg("%s", message);
+    }
+    assert_int_equal(store_backup(fixture->store, beside(fixture, ".copy")), STORE_OK);
+    closes(fixture);
+    assert_int_equal(ask_file(beside(fixture, ".copy"), "PRAGMA user_version"), 1);
+    assert_int_equal(ask_file(fixture->path, "PRAGMA user_version"), 1);
+    assert_false(there(fixture, BEFORE_NEWEST));
+}
+
 // Nobody may write between the copy and the change.
 static void waits_for_the_lock(void **state) {
     struct migration more[SCHEMA_NEXT] = {
@@ -354,6 +369,7 @@ int main(void) {
         STEP(moves_nothing_without_the_copy),
         STEP(moves_nothing_that_is_damaged),
         STEP(is_not_for_readers),
+        STEP(can_be_copied),
         STEP(waits_for_the_lock),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
