@@ -17,6 +17,7 @@
 #include "bench_clock.h"
 #include "bench_labels.h"
 #include "bench_practice.h"
+#include "bench_selfcheck.h"
 #include "bench_settings.h"
 #include "bench_signing.h"
 #include "bench_watch.h"
@@ -60,7 +61,9 @@ struct bench {
     mass_mg weight; // on the scale now, MASS_UNKNOWN: nothing is known
     bool weight_stable;
 
-    const struct bench_camera *camera; // NULL: none; ready and pair show what it sees
+    struct bench_selfcheck selfcheck;
+    const struct bench_devices *devices; // NULL: none are read
+    const struct bench_camera *camera;   // NULL: none; ready and pair show what it sees
 
     struct view view;
     bool stale; // view is not of the station as it is now

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+#define SEES_US ((int64_t)3 * 1000000)
 #define PREVIEW_US 100000 // from one picture on the screen to the next
 #define FOUND_US 700000   // how long a code stays outlined
 
@@ -187,4 +188,9 @@ bool bench_camera_preview(const struct bench_camera *c, struct view_preview *ret
     }
     bench_preview_show(&c->preview, ret_preview);
     return true;
+}
+
+bool bench_camera_sees(const struct bench_camera *camera) {
+    return camera->preview_us > 0 &&
+           bench_clock_us(&camera->bench->clock) - camera->preview_us < SEES_US;
 }

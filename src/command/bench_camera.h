@@ -27,6 +27,9 @@ void bench_camera_stop(struct bench_camera *camera);
 // All that has come in.
 void bench_camera_take(struct bench_camera *camera);
 
+// Pictures have come within the last seconds.
+bool bench_camera_sees(const struct bench_camera *camera);
+
 // For the view's preview, which borrows the pixels. False: there is nothing to see.
 bool bench_camera_preview(const struct bench_camera *camera, struct view_preview *ret_preview);
 

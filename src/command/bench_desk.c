@@ -107,7 +107,7 @@ bool bench_desk_event(struct bench *bench, const struct event *event) {
         return station_event(&bench->station, event) || (there && weighed);
     }
     if (!there || event->kind == EVENT_TICK || event->kind == EVENT_DEVICE ||
-        event->kind == EVENT_FAULT || is_sign_out(event)) {
+        event->kind == EVENT_SELFCHECK || event->kind == EVENT_FAULT || is_sign_out(event)) {
         return there ? station_event(&bench->station, event) : station_takes(bench, event);
     }
     switch (desk_event(&bench->desk, event)) {

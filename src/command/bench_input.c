@@ -142,7 +142,8 @@ void bench_event(struct bench *bench, const struct event *event) {
         bench->stale = true;
         bench->dirty = true;
     }
-    if (event->kind != EVENT_TICK && event->kind != EVENT_WEIGHT) {
+    if (event->kind != EVENT_TICK && event->kind != EVENT_WEIGHT &&
+        event->kind != EVENT_SELFCHECK) {
         bench->last_input_us = bench_clock_us(&bench->clock);
     }
 }

@@ -17,7 +17,8 @@ static void wake(void *ctx) {
 
 // A checkpoint waits for whoever reads a snapshot, and so would the screen.
 static bool may_tidy(const struct bench *bench) {
-    return bench->checkpoint_due && !bench->check.going && bench->backup.child.pid == 0;
+    return bench->checkpoint_due && !bench->check.going && !bench->selfcheck.going &&
+           bench->backup.child.pid == 0;
 }
 
 // Milliseconds to wait for input, rounded up so that what is due then is due.
@@ -31,6 +32,8 @@ static int64_t wait_ms(const struct bench *bench) {
     int64_t copy = bench_backup_patience(&bench->backup, bench_clock_us(&bench->clock));
     int64_t labels = bench_labels_patience(bench);
     patience = copy >= 0 && (patience < 0 || copy < patience) ? copy : patience;
+    int64_t selfcheck = bench_selfcheck_patience(bench);
+    patience = selfcheck >= 0 && (patience < 0 || selfcheck < patience) ? selfcheck : patience;
     patience = labels >= 0 && (patience < 0 || labels < patience) ? labels : patience;
     int64_t watch = bench_watch_patience(&bench->watch, bench_clock_us(&bench->clock));
     patience = watch >= 0 && (patience < 0 || watch < patience) ? watch : patience;
@@ -59,6 +62,10 @@ static void hear(struct bench *bench) {
     if (bench_labels_tick(bench) || copied || practised) {
         bench->stale = true;
         bench->dirty = true;
+    }
+    if (bench_selfcheck_tick(bench)) {
+        const struct event news = {.kind = EVENT_SELFCHECK};
+        bench_event(bench, &news);
     }
 }
 
@@ -144,10 +151,13 @@ int bench_loop(struct bench *bench) {
     if (bench_devices_start(&devices, bench)) {
         if (bench_camera_start(&camera, bench)) {
             bench->camera = &camera;
+            bench->devices = &devices;
             run(bench, &devices, &camera, &signals);
             bench_backup_stop(&bench->backup);
             bench_labels_stop(bench);
+            bench_selfcheck_stop(bench);
             bench->camera = NULL;
+            bench->devices = NULL;
             bench_camera_stop(&camera);
             status = COMMAND_DONE;
         }

@@ -330,6 +330,10 @@ static void copies(void *ctx, struct station_copies *ret_copies) {
     bench_backup_tell(&of(ctx)->backup, wall_ms(ctx), ret_copies);
 }
 
+static void sounds(void *ctx) {
+    screen_play_all(((struct bench *)ctx)->screen);
+}
+
 struct station_ops bench_ops(struct bench *bench) {
     return (struct station_ops){
         .ctx = bench,
@@ -375,5 +379,8 @@ struct station_ops bench_ops(struct bench *bench) {
         .sign = bench_sign,
         .save_all = save_all,
         .copies = copies,
+        .selfcheck = bench_selfcheck_tell,
+        .selfcheck_again = bench_selfcheck_again,
+        .sounds = sounds,
     };
 }

@@ -1,3 +1,4 @@
+#include "check_json.h"
 #include "command.h"
 #include "database.h"
 #include "options.h"
@@ -5,6 +6,17 @@
 
 #include <stdio.h>
 #include <sys/stat.h>
+
+#define QUICK 1000 // entries
+
+struct asked {
+    const char *db;
+    const char *witness;
+    const char *public;
+    const char *settings;
+    bool json;
+    bool quick;
+};
 
 static void show(const struct store *store, const struct store_check *check) {
     printf("%s is whole: %lld log entries, incarnation %s, last hash ", store_path(store),
@@ -70,6 +82,20 @@ static bool check_database(struct store *store, const struct witness *witness) {
     return result == STORE_OK;
 }
 
+static bool check_last(struct store *store) {
+    struct store_check check;
+    enum store_result result = store_check_tail(store, QUICK, &check);
+    if (result == STORE_OK) {
+        printf("%s: the last %d of %lld log entries are whole.\n", store_path(store),
+               check.entries < QUICK ? (int)check.entries : QUICK, (long long)check.entries);
+    } else if (result == STORE_REFUSED) {
+        complain(store, &check, 0);
+    } else {
+        database_complain("check", store);
+    }
+    return result == STORE_OK;
+}
+
 // The database is looked at whatever the witness says of itself.
 static bool check_witness(struct store *store, const char *path, const char *public_path) {
     uint8_t public[WITNESS_PUBLIC_SIZE];
@@ -95,25 +121,76 @@ static bool check_witness(struct store *store, const char *path, const char *pub
     return whole && result == WITNESS_OK;
 }
 
-int command_check(int argc, char **argv) {
-    const char *db = NULL, *witness = NULL, *public = NULL;
-    const struct option options[] = {
-        {"--db", &db, NULL}, {"--witness", &witness, NULL}, {"--public", &public, NULL}};
+static int64_t uncovered(struct store *store, int64_t entries) {
+    int64_t seq = 0;
+    int64_t wall_ms = 0;
+    return store_last_signed(store, &seq, &wall_ms) == STORE_OK ? entries - seq : -1;
+}
+
+// One object on stdout, whatever is found.
+static int as_json(const struct asked *asked) {
+    char path[DATABASE_PATH_MAX];
+    char message[DATABASE_PATH_MAX + 256] = "";
+    struct store *store = NULL;
+    struct store_check check;
+    struct check_said said = {.database = path,
+                              .quick = asked->quick,
+                              .uncovered = -1,
+                              .problem = message,
+                              .settings = asked->settings};
+    if (!database_path(asked->db, path)) {
+        return COMMAND_REFUSED;
+    }
+    if (store_open(path, STORE_READ, DATABASE_BENCH, &store, message, sizeof message) == STORE_OK) {
+        enum store_result result =
+            asked->quick ? store_check_tail(store, QUICK, &check) : store_check(store, &check);
+        said.whole = result == STORE_OK;
+        if (result == STORE_OK || result == STORE_REFUSED) {
+            said.check = &check;
+            said.problem = check.problem;
+            said.uncovered = uncovered(store, check.entries);
+        } else {
+            said.problem = store_message(store);
+        }
+    }
+    check_json(stdout, store, &said);
+    store_close(store);
+    return said.whole ? COMMAND_DONE : COMMAND_REFUSED;
+}
+
+static int in_words(const char *command, const struct asked *asked) {
     struct store *store;
+    if (!database_open(command, asked->db, STORE_READ, &store)) {
+        return COMMAND_REFUSED;
+    }
+    bool whole = asked->quick             ? check_last(store)
+                 : asked->witness == NULL ? check_database(store, NULL)
+                                          : check_witness(store, asked->witness, asked->public);
+    store_close(store);
+    return whole ? COMMAND_DONE : COMMAND_REFUSED;
+}
+
+int command_check(int argc, char **argv) {
+    struct asked asked = {.db = NULL};
+    const struct option options[] = {
+        {"--db", &asked.db, NULL},         {"--witness", &asked.witness, NULL},
+        {"--public", &asked.public, NULL}, {"--settings", &asked.settings, NULL},
+        {"--json", NULL, &asked.json},     {"--quick", NULL, &asked.quick}};
     int count;
-    if (!options_read_plain(argc, argv, options, 3, 0, 0, "", &count)) {
+    if (!options_read_plain(argc, argv, options, sizeof options / sizeof options[0], 0, 0, "",
+                            &count)) {
         return COMMAND_USAGE;
     }
-    if ((witness == NULL) != (public == NULL)) {
+    if ((asked.witness == NULL) != (asked.public == NULL)) {
         fputs("kerfside check: --witness and --public belong together. See kerfside --help.\n",
               stderr);
         return COMMAND_USAGE;
     }
-    if (!database_open(argv[0], db, STORE_READ, &store)) {
-        return COMMAND_REFUSED;
+    if (asked.witness != NULL && (asked.json || asked.quick)) {
+        fputs("kerfside check: --witness goes with neither --json nor --quick. See kerfside "
+              "--help.\n",
+              stderr);
+        return COMMAND_USAGE;
     }
-    bool whole =
-        witness == NULL ? check_database(store, NULL) : check_witness(store, witness, public);
-    store_close(store);
-    return whole ? COMMAND_DONE : COMMAND_REFUSED;
+    return asked.json ? as_json(&asked) : in_words(argv[0], &asked);
 }

@@ -18,22 +18,28 @@ static const char *named(const char *given) {
     return path == NULL ? "" : path;
 }
 
-// NULL, and `message` says why.
-static FILE *open_file(const char *path, char *message, size_t size) {
+// As a screen has room for.
+static const char *base_name(const char *path) {
+    const char *slash = strrchr(path, '/');
+    return slash == NULL ? path : slash + 1;
+}
+
+// NULL, and `message` says why, calling it `shown`.
+static FILE *open_file(const char *path, const char *shown, char *message, size_t size) {
     int fd = open(path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
     struct stat stat;
     if (fd < 0 || fstat(fd, &stat) != 0) {
-        snprintf(message, size, _("cannot read the settings %s: %s."), path, strerror(errno));
+        snprintf(message, size, _("cannot read the settings %s: %s."), shown, strerror(errno));
     } else if (!S_ISREG(stat.st_mode) || stat.st_size > BYTES_MAX) {
         snprintf(message, size,
                  _("the settings %s are not a file of at most 1 MiB. Name the file of settings."),
-                 path);
+                 shown);
     } else {
         FILE *file = fdopen(fd, "r");
         if (file != NULL) {
             return file;
         }
-        snprintf(message, size, _("cannot read the settings %s: %s."), path, strerror(errno));
+        snprintf(message, size, _("cannot read the settings %s: %s."), shown, strerror(errno));
     }
     if (fd >= 0) {
         close(fd);
@@ -43,7 +49,7 @@ static FILE *open_file(const char *path, char *message, size_t size) {
 
 FILE *settings_file_open(const char *command, const char *path) {
     char message[PATH_MAX + 200];
-    FILE *file = open_file(path, message, sizeof message);
+    FILE *file = open_file(path, path, message, sizeof message);
     if (file == NULL) {
         fprintf(stderr, "kerfside %s: %s\n", command, message);
     }
@@ -99,7 +105,7 @@ static bool read_file(const char *command, const char *path, struct bench_settin
     size_t said_size = 0;
     *settings = bench_settings_default();
     bench_lines_init(lines);
-    FILE *file = open_file(path, message, sizeof message);
+    FILE *file = open_file(path, base_name(path), message, sizeof message);
     FILE *complaints = file == NULL ? NULL : open_memstream(&said, &said_size);
     bool read =
         complaints != NULL && bench_settings_read_lines(file, path, settings, lines, complaints);
@@ -116,7 +122,7 @@ static bool read_file(const char *command, const char *path, struct bench_settin
     } else if (!read) {
         struct text text = text_open(first, size);
         text_add(&text, message);
-        fprintf(stderr, "kerfside %s: %s\n", command, message);
+        fprintf(stderr, "kerfside %s: %s: %s\n", command, path, message);
         *ret_wrong = 1;
     }
     free(said);
@@ -127,8 +133,9 @@ static bool read_file(const char *command, const char *path, struct bench_settin
 static bool read_good(struct settings_now *now, struct bench_settings *ret_settings) {
     struct bench_settings settings = bench_settings_default();
     char message[PATH_MAX + 200];
-    FILE *file =
-        access(now->good, F_OK) == 0 ? open_file(now->good, message, sizeof message) : NULL;
+    FILE *file = access(now->good, F_OK) == 0
+                     ? open_file(now->good, now->good, message, sizeof message)
+                     : NULL;
     if (file == NULL) {
         return false;
     }

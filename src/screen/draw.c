@@ -5,11 +5,22 @@
 #include <string.h>
 
 static void (*const bodies[])(struct screen *, SDL_Rect, const struct view *) = {
-    [VIEW_MESSAGE] = draw_message, [VIEW_PAIR] = draw_pair,     [VIEW_CARE] = draw_care,
-    [VIEW_CUT] = draw_cut,         [VIEW_NUMBER] = draw_number, [VIEW_NOTICE] = draw_notice,
-    [VIEW_PIN] = draw_pin,         [VIEW_LOG] = draw_log,       [VIEW_ENTRY] = draw_entry,
-    [VIEW_SET] = draw_set,         [VIEW_SHOWN] = draw_shown,   [VIEW_CHECK] = draw_check,
-    [VIEW_DAY] = draw_day,         [VIEW_MENU] = draw_menu,     [VIEW_FORM] = draw_form,
+    [VIEW_MESSAGE] = draw_message,
+    [VIEW_PAIR] = draw_pair,
+    [VIEW_CARE] = draw_care,
+    [VIEW_CUT] = draw_cut,
+    [VIEW_NUMBER] = draw_number,
+    [VIEW_NOTICE] = draw_notice,
+    [VIEW_PIN] = draw_pin,
+    [VIEW_LOG] = draw_log,
+    [VIEW_ENTRY] = draw_entry,
+    [VIEW_SET] = draw_set,
+    [VIEW_SHOWN] = draw_shown,
+    [VIEW_CHECK] = draw_check,
+    [VIEW_SELFCHECK] = draw_selfcheck,
+    [VIEW_DAY] = draw_day,
+    [VIEW_MENU] = draw_menu,
+    [VIEW_FORM] = draw_form,
 };
 
 static void forget(struct screen *screen) {

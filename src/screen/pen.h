@@ -177,6 +177,7 @@ void draw_day(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_menu(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_form(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_check(struct screen *screen, SDL_Rect body, const struct view *view);
+void draw_selfcheck(struct screen *screen, SDL_Rect body, const struct view *view);
 
 // --- draw_practice.c: nothing of it where there is no practice -----------------------------------
 // Cuts the hatched frame off every side of *all.

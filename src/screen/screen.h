@@ -68,6 +68,18 @@ void screen_wake(struct screen *screen);
 
 enum screen_sound { SCREEN_SOUND_ACCEPTED, SCREEN_SOUND_HOLD, SCREEN_SOUND_LOGGED };
 void screen_play(struct screen *screen, enum screen_sound sound);
+// All three, one after the other.
+void screen_play_all(struct screen *screen);
+
+struct screen_facts {
+    int width; // pixels
+    int height;
+    int hertz;          // 0: not known
+    const char *driver; // of the display; static
+    bool mute;          // there is no sound device
+    bool played;        // since the start
+};
+void screen_tell(const struct screen *screen, struct screen_facts *ret_facts);
 
 // How far off, in mm, a screen of so many pixels holds that angle on every view whose words are not
 // of the longest. Beyond it the mark, and what short words leave room for, still do.

@@ -57,6 +57,7 @@ struct screen {
     int volume;
     SDL_AudioDeviceID audio;
     bool audio_failed;
+    bool audio_played;
     bool cursor_free; // a mouse was moved: the cursor is shown
     // the window now
     int width;

@@ -7,6 +7,7 @@
 #include <math.h>
 
 #define RATE 22050
+#define PAUSE_MS 450 // between two sounds that are compared
 
 struct note {
     float hertz;
@@ -53,12 +54,30 @@ static bool audio_open(struct screen *screen) {
     return !screen->audio_failed;
 }
 
+static void queue_tune(struct screen *screen, enum screen_sound sound) {
+    for (int i = 0; i < tunes[sound].count; i++) {
+        queue_note(screen->audio, tunes[sound].note[i], (float)screen->volume / 100.0f);
+    }
+    screen->audio_played = true;
+}
+
 void screen_play(struct screen *screen, enum screen_sound sound) {
     if (screen->volume <= 0 || !audio_open(screen)) {
         return;
     }
-    for (int i = 0; i < tunes[sound].count; i++) {
-        queue_note(screen->audio, tunes[sound].note[i], (float)screen->volume / 100.0f);
+    queue_tune(screen, sound);
+    SDL_PauseAudioDevice(screen->audio, 0);
+}
+
+// Somebody listens for them: a device that was missing may be there now.
+void screen_play_all(struct screen *screen) {
+    screen->audio_failed = false;
+    if (screen->volume <= 0 || !audio_open(screen)) {
+        return;
+    }
+    for (int i = 0; i <= SCREEN_SOUND_LOGGED; i++) {
+        queue_tune(screen, (enum screen_sound)i);
+        queue_note(screen->audio, (struct note){0.0f, PAUSE_MS}, 0.0f);
     }
     SDL_PauseAudioDevice(screen->audio, 0);
 }

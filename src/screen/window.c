@@ -118,3 +118,17 @@ bool screen_shot(struct screen *screen, const char *path) {
     free(pixels);
     return written;
 }
+
+void screen_tell(const struct screen *screen, struct screen_facts *ret_facts) {
+    const char *driver = SDL_GetCurrentVideoDriver();
+    struct screen_facts facts = {.driver = driver == NULL ? "" : driver,
+                                 .mute = screen->audio_failed,
+                                 .played = screen->audio_played};
+    SDL_DisplayMode mode;
+    int display = SDL_GetWindowDisplayIndex(screen->window);
+    SDL_GetRendererOutputSize(screen->renderer, &facts.width, &facts.height);
+    if (display >= 0 && SDL_GetCurrentDisplayMode(display, &mode) == 0) {
+        facts.hertz = mode.refresh_rate;
+    }
+    *ret_facts = facts;
+}

@@ -326,6 +326,7 @@ void actions_fill(const struct station *s, struct view *view) {
         put(view, ACTION_REVIEW, WORD_L_REVIEW, "F6", TONE_PLAIN);
         put(view, ACTION_DESK, WORD_L_DESK, "F5", TONE_PLAIN);
         put(view, ACTION_CHECK, WORD_L_CHECK, "F7", TONE_PLAIN);
+        put(view, ACTION_SELFCHECK, WORD_L_SELFCHECK, "F8", TONE_PLAIN);
         put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
         break;
     case STATION_PAIR:
@@ -366,6 +367,16 @@ void actions_fill(const struct station *s, struct view *view) {
     case STATION_CHECK:
         put_press(view);
         put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
+        break;
+    case STATION_SELFCHECK:
+        if (!s->untrusted) {
+            put_press(view);
+            put(view, ACTION_BACK, WORD_L_BACK, "F3", TONE_PLAIN);
+        }
+        put(view, ACTION_LOOK_AGAIN, WORD_L_LOOK_AGAIN, "F4", TONE_PLAIN);
+        put(view, ACTION_SOUNDS, WORD_L_SOUNDS, "F6", TONE_PLAIN);
+        put(view, ACTION_OLDER, WORD_L_MORE, "PgDn", TONE_PLAIN);
+        put(view, ACTION_NEWER, WORD_L_LESS, "PgUp", TONE_PLAIN);
         break;
     case STATION_CONSENT:
         consent_actions(s, view);

@@ -20,7 +20,8 @@ enum event_kind {
     EVENT_DEVICE, // device and present
     EVENT_WEIGHT, // weight and stable: what lies on the scale now. Nobody's doing, so it counts
                   // for nothing by itself
-    EVENT_ELSEWHERE // something was put in that another than the station took
+    EVENT_SELFCHECK, // there is news of what the bench is made of; nobody's doing
+    EVENT_ELSEWHERE  // something was put in that another than the station took
 };
 enum station_device { DEVICE_SCANNER, DEVICE_BUTTON, DEVICE_CAMERA, DEVICE_SCALE, DEVICE_COUNT };
 

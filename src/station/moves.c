@@ -5,12 +5,14 @@
 #include <string.h>
 
 #define TO(name) (1u << STATION_##name)
-#define HOME (TO(READY) | TO(SIGNED_OUT) | TO(HOLD))
+// SELFCHECK is home while the log cannot be trusted.
+#define HOME (TO(READY) | TO(SIGNED_OUT) | TO(SELFCHECK) | TO(HOLD))
 #define CUTS (TO(RESUME) | TO(TIP_CUT) | TO(BUTT_CUT) | TO(MEASURE) | TO(MISCUT))
 
 static const unsigned moves[STATION_STATE_COUNT] = {
-    [STATION_SIGNED_OUT] = TO(READY) | TO(HOLD),
-    [STATION_READY] = TO(SIGNED_OUT) | TO(PAIR) | TO(PIN) | TO(CHECK) | TO(DESK) | TO(HOLD),
+    [STATION_SIGNED_OUT] = TO(READY) | TO(HOLD) | TO(SELFCHECK),
+    [STATION_READY] =
+        TO(SIGNED_OUT) | TO(PAIR) | TO(PIN) | TO(CHECK) | TO(DESK) | TO(HOLD) | TO(SELFCHECK),
     [STATION_PAIR] = HOME | TO(DRY_FIT) | TO(CARE) | CUTS,
     [STATION_DRY_FIT] = HOME | TO(CARE) | CUTS,
     [STATION_CARE] = HOME | TO(DRY_FIT) | CUTS,
@@ -20,7 +22,8 @@ static const unsigned moves[STATION_STATE_COUNT] = {
     [STATION_MEASURE] = HOME | TO(BUTT_CUT) | TO(LOGGED),
     [STATION_LOGGED] = HOME | TO(PAIR),
     [STATION_HOLD] = HOME | TO(PAIR) | TO(DRY_FIT) | TO(CARE) | CUTS | TO(LOGGED) | TO(PIN) |
-                     TO(CONSENT) | TO(REVIEW) | TO(SET) | TO(FINAL) | TO(CHECK) | TO(DESK),
+                     TO(CONSENT) | TO(REVIEW) | TO(SET) | TO(FINAL) | TO(CHECK) | TO(DESK) |
+                     TO(SELFCHECK),
     [STATION_MISCUT] = HOME | CUTS,
     [STATION_PIN] = HOME | TO(CONSENT) | TO(REVIEW) | TO(DESK),
     [STATION_CONSENT] = HOME | TO(DRY_FIT) | TO(CARE) | CUTS,
@@ -29,6 +32,7 @@ static const unsigned moves[STATION_STATE_COUNT] = {
     [STATION_FINAL] = HOME | TO(SET),
     [STATION_CHECK] = HOME,
     [STATION_DESK] = HOME | TO(PIN),
+    [STATION_SELFCHECK] = HOME,
 };
 
 static const char *const names[STATION_STATE_COUNT] = {

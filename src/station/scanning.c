@@ -252,6 +252,13 @@ void scanning_scan(struct station *s, const char *text) {
     if (s->state == STATION_DESK) {
         return; // the desk takes it
     }
+    if (s->state == STATION_SELFCHECK) { // a scan goes on from there, unless nothing may
+        if (selfchecks_keep_out(s)) {
+            station_sound(s, SOUND_HOLD);
+            return;
+        }
+        station_home(s);
+    }
     if (s->state == STATION_PIN && !is_command) {
         pin_badge(s, error == TICKET_OK ? ticket.text : text);
     } else if (error == TICKET_OK && s->state == STATION_SET && names_build(&ticket)) {

@@ -48,10 +48,14 @@ static void lay_aside(struct station *s) {
     s->shown_mark = LENGTH_UNKNOWN;
     s->tip_made = LENGTH_UNKNOWN;
     s->maybe_cut = false;
+    s->looked_page = 0;
 }
 
 void station_home(struct station *s) {
     lay_aside(s);
+    if (selfchecks_keep_out(s)) {
+        return;
+    }
     station_move(s, station_signed_on(s) ? STATION_READY : STATION_SIGNED_OUT);
 }
 
@@ -64,7 +68,9 @@ void station_sign_off(struct station *s, const char *cause) {
     memset(&s->worker, 0, sizeof s->worker);
     memset(s->care_done, 0, sizeof s->care_done);
     s->last_cause = HOLD_NONE;
-    station_move(s, STATION_SIGNED_OUT);
+    if (!selfchecks_keep_out(s)) {
+        station_move(s, STATION_SIGNED_OUT);
+    }
 }
 
 void station_settle(struct station *s, const struct station_settings *settings) {
@@ -117,6 +123,7 @@ static void press(struct station *s) {
         break; // else a button chooses nothing
     case STATION_LOGGED:
     case STATION_CHECK:
+    case STATION_SELFCHECK:
         station_home(s);
         break;
     case STATION_HOLD:
@@ -145,7 +152,7 @@ static void held(struct station *s) {
     if (s->state == STATION_HOLD && s->hold.cause != HOLD_SOMETHING_WRONG) {
         hold_held(s);
     } else if (s->state != STATION_HOLD && s->state != STATION_CHECK && s->state != STATION_DESK &&
-               s->supervisor.badge[0] == '\0') {
+               s->state != STATION_SELFCHECK && s->supervisor.badge[0] == '\0') {
         wrong_open(s);
     }
 }
@@ -250,6 +257,13 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_CHECK:
         station_move(s, STATION_CHECK);
         break;
+    case ACTION_SELFCHECK:
+        selfchecks_open(s);
+        break;
+    case ACTION_LOOK_AGAIN:
+    case ACTION_SOUNDS:
+        selfchecks_action(s, id);
+        break;
     case ACTION_DESK:
         station_move(s, STATION_DESK);
         break;
@@ -291,10 +305,12 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_KIT_ACCEPT:
         sets_action(s, id, argument);
         break;
-    case ACTION_SET:
-    case ACTION_STATS:
     case ACTION_OLDER:
     case ACTION_NEWER:
+        s->state == STATION_SELFCHECK ? selfchecks_action(s, id) : review_action(s, id, argument);
+        break;
+    case ACTION_SET:
+    case ACTION_STATS:
     case ACTION_DAY_BACK:
     case ACTION_DAY_ON:
     case ACTION_FILTER:
@@ -367,7 +383,7 @@ static int64_t idle_end(const struct station *s) {
     bool may_sign_off =
         station_signed_on(s) &&
         (s->state == STATION_READY || s->state == STATION_PAIR || s->state == STATION_LOGGED ||
-         s->state == STATION_CHECK || s->state == STATION_DESK);
+         s->state == STATION_CHECK || s->state == STATION_DESK || s->state == STATION_SELFCHECK);
     if (s->supervisor.badge[0] != '\0' || s->state == STATION_PIN) {
         return s->last_input_ms + SUPERVISOR_IDLE_MS;
     }
@@ -419,6 +435,11 @@ int64_t station_deadline(const struct station *s) {
 }
 
 static void guard(struct station *s) {
+    bool between = s->state == STATION_SIGNED_OUT || s->state == STATION_READY ||
+                   s->state == STATION_PAIR || s->state == STATION_CARE;
+    if (between && s->saving == SAVING_NONE) {
+        selfchecks_keep_out(s);
+    }
     if (s->saving == SAVING_NONE && (s->state == STATION_TIP_CUT || s->state == STATION_BUTT_CUT) &&
         !cutting_mark_allowed(s)) {
         struct hold hold = hold_make(s, HOLD_GUARD);
@@ -457,6 +478,7 @@ static void input(struct station *s, const struct event *event) {
     case EVENT_TICK:
     case EVENT_DEVICE:
     case EVENT_WEIGHT:
+    case EVENT_SELFCHECK:
     case EVENT_ELSEWHERE:
         break;
     }
@@ -470,10 +492,13 @@ bool station_event(struct station *s, const struct event *event) {
         device(s, event->device, event->present);
     } else if (event->kind == EVENT_WEIGHT) {
         changed = false;
+    } else if (event->kind == EVENT_SELFCHECK) {
+        changed = selfchecks_news(s);
     } else if (s->saving != SAVING_NONE) {
         station_sound(s, SOUND_HOLD); // the screen says why nothing else may start
     } else {
         s->last_input_ms = station_now(s);
+        s->begun = true;
         input(s, event);
     }
     guard(s);

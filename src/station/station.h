@@ -23,6 +23,7 @@
 #include "event.h"
 #include "kit.h"
 #include "pace.h"
+#include "selfcheck.h"
 #include "view.h"
 
 //  SIGNED_OUT --badge--> READY --head or shaft--> PAIR --the other--> [DRY_FIT] --> [CARE] -->
@@ -31,13 +32,15 @@
 //  PIN and REVIEW: supervisor, from READY. SET: a build as a set, from REVIEW; FINAL: what was
 //  measured on an assembled club, from SET. CHECK: what a scanner sends, from READY. DESK: orders,
 //  parts, charts, which src/desk does, from READY; a supervisor's rights there by way of PIN.
+//  SELFCHECK: what the bench is made of, from READY, and by itself from SIGNED_OUT.
 //  DRY_FIT also from BUTT_CUT (fit again). MISCUT: how much was really cut, from HOLD or RESUME.
 //  CONSENT: what a plan needs a supervisor for, from a HOLD by way of PIN. The whole table:
 //  moves.c.
 // clang-format off
 #define STATION_STATES(X)                                                                          \
     X(SIGNED_OUT) X(READY) X(PAIR) X(DRY_FIT) X(CARE) X(RESUME) X(TIP_CUT) X(BUTT_CUT) X(MEASURE)  \
-    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW) X(SET) X(FINAL) X(CHECK) X(DESK)
+    X(LOGGED) X(HOLD) X(MISCUT) X(PIN) X(CONSENT) X(REVIEW) X(SET) X(FINAL) X(CHECK) X(DESK) \
+    X(SELFCHECK)
 // clang-format on
 enum station_state {
 #define X(name) STATION_##name,
@@ -129,6 +132,10 @@ struct station_wait {
 };
 
 // Copies of the log that the bench makes by itself.
+struct station_selfcheck {
+    struct selfcheck_finding finding[SELFCHECK_COUNT];
+    bool stops; // nothing more must be cut
+};
 struct station_copies {
     bool wanted;     // a folder for them is set
     int64_t last_ms; // wall time of the newest good one; 0: none
@@ -237,6 +244,9 @@ struct station_ops {
                               char ret_note[VIEW_NOTE_MAX], char *message, size_t size);
     enum station_save (*save_all)(void *ctx, struct entry *entries, size_t count);
     void (*copies)(void *ctx, struct station_copies *ret_copies);
+    void (*selfcheck)(void *ctx, struct station_selfcheck *ret_selfcheck);
+    void (*selfcheck_again)(void *ctx); // what takes time is asked again; an event tells of it
+    void (*sounds)(void *ctx);          // one after the other, to be heard
 };
 
 struct station_settings {

@@ -238,4 +238,13 @@ void final_fields(const struct station *s, struct view_number *number);
 void view_one_entry(const struct station *s, struct view *view);
 void view_band(struct view *view, enum view_tone tone, bool button, enum word band, enum word hint);
 
+// --- selfchecks.c --------------------------------------------------------------------------------
+void selfchecks_open(struct station *s);
+void selfchecks_action(struct station *s, enum view_action_id id);
+// There is news of it. True: the view may have changed.
+bool selfchecks_news(struct station *s);
+// True: the log cannot be trusted, and the screen says so instead of going on.
+bool selfchecks_keep_out(struct station *s);
+void view_selfcheck(const struct station *s, struct view *view);
+
 #endif

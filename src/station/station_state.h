@@ -176,6 +176,9 @@ struct station {
     int64_t entered_ms;    // the state
     int64_t retry_ms;      // of the open entry
     bool present[DEVICE_COUNT];
+    bool begun;      // somebody has put something in since the start
+    bool untrusted;  // the log cannot be trusted: nothing is cut
+    int looked_page; // of SELFCHECK
 
     struct worker worker;           // badge empty: nobody
     bool care_done[MATERIAL_COUNT]; // by this worker, this session

@@ -64,6 +64,7 @@ static int step_of(enum station_state state) {
     case STATION_FINAL:
     case STATION_CHECK:
     case STATION_DESK:
+    case STATION_SELFCHECK:
     case STATION_STATE_COUNT:
         break;
     }
@@ -144,6 +145,9 @@ static void body(const struct station *s, struct view *view) {
         break;
     case STATION_CHECK:
         view_check(view);
+        break;
+    case STATION_SELFCHECK:
+        view_selfcheck(s, view);
         break;
     case STATION_DESK:
         view->body = VIEW_MENU; // filled by the desk

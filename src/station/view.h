@@ -22,22 +22,23 @@
 
 // How the screen lays the body out.
 enum view_body {
-    VIEW_MESSAGE, // large title and line, queue table and today's counts if any: signed out, ready
-    VIEW_PAIR,    // two cards, head and shaft, one filled, the other says what to scan
-    VIEW_CARE,    // caution panel: title, lead, bullets, footnote
-    VIEW_CUT,     // the mark
-    VIEW_NUMBER,  // number entry: fields, keypad, quick picks
-    VIEW_NOTICE,  // panel with shape, title, lines, "what to do" steps, choices: hold, resume,
-                  // logged
-    VIEW_PIN,     // digits shown as dots, keypad
-    VIEW_LOG,     // review: table, detail panel
-    VIEW_ENTRY,   // review: one entry, its plan redrawn as a receipt
-    VIEW_SHOWN,   // review: the mark as it was on the screen, under a title that says so
-    VIEW_SET,     // review: a build as a set: table, plots, what stands out
-    VIEW_DAY,     // review: a day's figures, its papers, its signature
-    VIEW_MENU,    // desk: what there is to do, as tiles
-    VIEW_FORM,    // desk: fields to fill in, and what follows from them
-    VIEW_CHECK    // what a scanner sent, what is wrong with it and what to change
+    VIEW_MESSAGE,  // large title and line, queue table and today's counts if any: signed out, ready
+    VIEW_PAIR,     // two cards, head and shaft, one filled, the other says what to scan
+    VIEW_CARE,     // caution panel: title, lead, bullets, footnote
+    VIEW_CUT,      // the mark
+    VIEW_NUMBER,   // number entry: fields, keypad, quick picks
+    VIEW_NOTICE,   // panel with shape, title, lines, "what to do" steps, choices: hold, resume,
+                   // logged
+    VIEW_PIN,      // digits shown as dots, keypad
+    VIEW_LOG,      // review: table, detail panel
+    VIEW_ENTRY,    // review: one entry, its plan redrawn as a receipt
+    VIEW_SHOWN,    // review: the mark as it was on the screen, under a title that says so
+    VIEW_SET,      // review: a build as a set: table, plots, what stands out
+    VIEW_DAY,      // review: a day's figures, its papers, its signature
+    VIEW_MENU,     // desk: what there is to do, as tiles
+    VIEW_FORM,     // desk: fields to fill in, and what follows from them
+    VIEW_CHECK,    // what a scanner sent, what is wrong with it and what to change
+    VIEW_SELFCHECK // what the bench is made of: each as a sign and a word, in figures, what to do
 };
 
 // Never colour alone: each tone has its own shape and word (ISO 3864, ANSI Z535).
@@ -60,7 +61,7 @@ enum view_tone {
     X(FIELD)       /* argument: field index */                                                     \
     X(KEY)         /* argument: character for the active field, '\b' rubs out */                   \
     X(PICK)        /* argument: length in nm */                                                    \
-    X(REVIEW) X(CONSENT) X(CHECK) X(UNLOCK)                                                        \
+    X(REVIEW) X(CONSENT) X(CHECK) X(UNLOCK) X(SELFCHECK) X(LOOK_AGAIN) X(SOUNDS)                                                        \
     X(DESK) X(SUPERVISOR)                                                                          \
     X(DESK_BUTTON) X(TILE) X(CHOICE) /* argument: index; the desk's */                             \
     X(ROW)         /* argument: seq of the entry or index of the club */                                         \
@@ -345,6 +346,18 @@ struct view_check {
     char advice[VIEW_ADVICE_MAX][VIEW_TEXT_MAX];
 };
 
+#define VIEW_LOOKS_MAX 11
+struct view_selfcheck {
+    size_t count;
+    struct {
+        enum view_tone tone; // FINE, CAUTION, STOP
+        char word[VIEW_SHORT_MAX];
+        char name[VIEW_SHORT_MAX];
+        char value[VIEW_TEXT_MAX];
+        char todo[VIEW_TEXT_MAX];
+    } line[VIEW_LOOKS_MAX];
+};
+
 // A code to be scanned off the screen; filled by whoever can make one of view_day's note.
 #define VIEW_CODE_MAX 97
 struct view_code {
@@ -422,6 +435,7 @@ struct view {
     struct view_menu menu;
     struct view_form form;
     struct view_check check;
+    struct view_selfcheck selfcheck;
     struct view_day day;
     struct view_preview preview; // ready and pair
     struct view_lesson lesson;

@@ -395,6 +395,14 @@
     X(SHOWN_BAND, "Not for cutting. Back to the entry: F3")                                        \
     X(ENTRY_BAND, "Back to the list: F3")                                                          \
     /* scanner check */                                                                            \
+    X(SELFCHECK, "Self-check")                                                                     \
+    X(SELFCHECK_ALL_GOOD, "All of it is good.")                                                    \
+    X(SELFCHECK_COUNTS, "Bad: %1. To look at: %2.")                                                \
+    X(SELFCHECK_GOOD, "good")                                                                      \
+    X(SELFCHECK_LOOK, "look")                                                                      \
+    X(SELFCHECK_BAD, "bad")                                                                        \
+    X(SELFCHECK_BAND, "Press to go on.")                                                           \
+    X(SELFCHECK_STOP, "The log cannot be trusted. Cut nothing more.")                              \
     X(CHECK, "Scanner check")                                                                      \
     X(CHECK_MORE, "Scan any ticket, best the check card. Nothing is done with it.")                \
     X(CHECK_BAND, "Scan a ticket, or press to close.")                                             \
@@ -547,6 +555,11 @@
     X(BAND_DESK, "Choose what to do.")                                                             \
     X(L_DESK, "Desk")                                                                              \
     X(L_SUPERVISOR, "Supervisor")                                                                  \
+    X(L_SELFCHECK, "Self-check")                                                                   \
+    X(L_LOOK_AGAIN, "Look again")                                                                  \
+    X(L_SOUNDS, "Play the sounds")                                                                 \
+    X(L_MORE, "More")                                                                              \
+    X(L_LESS, "Back up")                                                                           \
     X(L_CHECK, "Scanner check")                                                                    \
     X(L_CONSENT, "Supervisor")                                                                     \
     X(L_CALL, "Call supervisor")                                                                   \

@@ -3,6 +3,7 @@
 #include <fcntl.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <sys/stat.h>
 #include <sys/statvfs.h>
 #include <unistd.h>
 
@@ -34,6 +35,14 @@ bool store_room(const struct store *store) {
 
 static void ballast(const struct store *store, char ret_path[ROOM_PATH_MAX]) {
     snprintf(ret_path, ROOM_PATH_MAX, "%s.ballast", store->path);
+}
+
+void store_ballast(const struct store *store, int64_t *ret_wanted, int64_t *ret_size) {
+    char path[ROOM_PATH_MAX];
+    struct stat file;
+    ballast(store, path);
+    *ret_wanted = reserve();
+    *ret_size = stat(path, &file) == 0 ? (int64_t)file.st_size : 0;
 }
 
 void room_keep(const struct store *store) {

@@ -68,6 +68,7 @@
       "AND refers BETWEEN ? AND ? ORDER BY seq")                                                   \
     X(SIGNED_DAY,                                                                                  \
       LOG_SIGNED "AND substr(note, 1, 10) BETWEEN ? AND ? ORDER BY seq DESC LIMIT 1")              \
+    X(SIGNED_LAST, LOG_SIGNED "ORDER BY seq DESC LIMIT 1")                                         \
     X(SIGNED_OVER, LOG_SIGNED "AND seq > ? ORDER BY seq LIMIT 1")                                  \
     X(QUARTER_ADD,                                                                                 \
       "INSERT INTO log_quarter (quarter, clubs_done, cuts, out_of_tolerance, holds) "              \

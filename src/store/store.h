@@ -329,6 +329,17 @@ struct store_check {
 // shaft, dry fits, consents and counts are what the log says. STORE_OK: all whole. STORE_REFUSED:
 // *ret_check says what is wrong. STORE_FAILED: could not read.
 enum store_result store_check(struct store *store, struct store_check *ret_check);
+// The chain of the last `count` entries alone, for a look in passing; what lies before them is
+// taken for right. Results as of store_check.
+enum store_result store_check_tail(struct store *store, int64_t count,
+                                   struct store_check *ret_check);
+// The last entry, and the last that signed a day. STORE_NONE: there is none.
+enum store_result store_last(struct store *store, int64_t *ret_seq, int64_t *ret_wall_ms);
+enum store_result store_last_signed(struct store *store, int64_t *ret_seq, int64_t *ret_wall_ms);
+// The version of the schema that an open database has.
+int store_schema(void);
+// How large the ballast should be and is; 0: none is wanted, there is none.
+void store_ballast(const struct store *store, int64_t *ret_wanted, int64_t *ret_size);
 // A store_check_witness seen from another thread: how far it is, and the wish that it ends.
 struct store_watch {
     _Atomic int64_t steps; // two for every entry; more when the bad one is looked for

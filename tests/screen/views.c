@@ -67,6 +67,9 @@ static const struct fixture fixtures[] = {
     {"check-camera", view_check_camera, FIXTURE_KEPT},
     {"check-scale", view_check_scale, FIXTURE_KEPT},
     {"check-empty", view_check_empty, FIXTURE_DRAWN},
+    {"selfcheck", view_selfcheck_some, FIXTURE_KEPT},
+    {"selfcheck-good", view_selfcheck_good, FIXTURE_DRAWN},
+    {"selfcheck-long", view_selfcheck_long, FIXTURE_LONGEST},
     {"ready-camera", view_ready_camera, FIXTURE_DRAWN},
     {"pair-camera", view_pair_camera, FIXTURE_KEPT},
 };

@@ -106,6 +106,9 @@ void view_list_orders(struct view *view);
 // views_scan.c
 void view_check_empty(struct view *view);
 void view_check_bad(struct view *view);
+void view_selfcheck_some(struct view *view);
+void view_selfcheck_good(struct view *view);
+void view_selfcheck_long(struct view *view);
 void view_check_camera(struct view *view);
 void view_check_scale(struct view *view);
 void view_ready_camera(struct view *view);

@@ -38,6 +38,7 @@ static void ready_actions(struct view *view) {
     views_action(view, ACTION_DESK, "Desk", "F5", TONE_PLAIN);
     views_action(view, ACTION_REVIEW, "Cut log", "F6", TONE_PLAIN);
     views_action(view, ACTION_CHECK, "Scanner check", "F7", TONE_PLAIN);
+    views_action(view, ACTION_SELFCHECK, "Self-check", "F8", TONE_PLAIN);
     views_action(view, ACTION_SIGN_OUT, "Sign off", "F10", TONE_PLAIN);
 }
 

@@ -87,6 +87,8 @@ static bool needs_number(const struct station *s) {
 
 static void canonical_station(struct station *s, const struct shop *shop) {
     int64_t now = shop->now_ms;
+    s->begun = false;     // only news of the bench itself asks for it
+    s->looked_page = 0;   // as is nothing but what is shown
     s->dead_until_ms = 0; // a bounce is tried on each state when it is first met
     s->last_cause = HOLD_NONE;
     s->last_words = 0; // only whether a repeated stop is logged again

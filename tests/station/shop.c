@@ -392,6 +392,19 @@ static bool export_csv(void *ctx, const struct review_filter *filter, char *ret_
     return true;
 }
 
+static void selfcheck(void *ctx, struct station_selfcheck *ret_selfcheck) {
+    selfcheck_judge(&of(ctx)->facts, ret_selfcheck->finding);
+    ret_selfcheck->stops = selfcheck_stops(&of(ctx)->facts);
+}
+
+static void selfcheck_again(void *ctx) {
+    of(ctx)->looks++;
+}
+
+static void sounds(void *ctx) {
+    of(ctx)->heard++;
+}
+
 static void copies(void *ctx, struct station_copies *ret_copies) {
     *ret_copies = of(ctx)->copies;
 }
@@ -444,6 +457,9 @@ const struct station_ops shop_ops = {
     .sign = shop_sign,
     .save_all = shop_save_all,
     .copies = copies,
+    .selfcheck = selfcheck,
+    .selfcheck_again = selfcheck_again,
+    .sounds = sounds,
 };
 
 struct station_ops shop_ops_for(struct shop *shop) {

@@ -67,6 +67,9 @@ struct shop {
     struct shop_club club[SHOP_CLUBS];
     int64_t now_ms;
     struct station_copies copies;
+    struct selfcheck_facts facts; // of the bench itself
+    int looks;                    // that were asked for
+    int heard;                    // all sounds were played
     uint64_t ids;
     int64_t seq; // of the last entry
     struct shop_entry log[SHOP_LOG];
