@@ -158,9 +158,9 @@ static void sweep(int from, bool for_ever, enum tape_error error) {
         call += step;
         assert_true(call < 1000);
     }
-    print_message("%d calls looked at, failed %s: %d, %d, %d, %d and %d of schema 1 to 5\n",
-                  (int)(call - 1) / step, for_ever ? "for ever" : "once", found[1], found[2],
-                  found[3], found[4], found[5]);
+    print_message("%d calls looked at, failed %s: %d of schema %d, %d of the newest\n",
+                  (int)(call - 1) / step, for_ever ? "for ever" : "once", found[from], from,
+                  found[NEWEST]);
     assert_true(call > 10 && found[from] > 0 && found[NEWEST] > 0);
 }
 
