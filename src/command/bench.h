@@ -34,6 +34,8 @@ struct bench {
     bool checkpoint_due;   // something was saved since the last checkpoint
     int64_t last_input_us; // checkpoints wait for quiet
     struct bench_watch watch;
+    bool blank;        // the screen is dark
+    bool blank_button; // what is down only made it light
     struct bench_backup backup;
     struct bench_labels labels;
     struct signing signing; // open while a day's log is checked, and until it is signed
@@ -123,6 +125,7 @@ void bench_init(struct bench *bench);
 // What is to be seen now, without drawing it.
 const struct view *bench_view(struct bench *bench);
 void bench_draw(struct bench *bench); // if anything changed
+void bench_show(struct bench *bench); // in any case
 // `HOLD wrong_pair`, `TIP_CUT not_logged`: where the bench stands, for tests.
 void bench_state(const struct bench *bench, char *buffer, size_t size);
 void bench_event(struct bench *bench, const struct event *event);
@@ -136,6 +139,16 @@ void bench_device(struct bench *bench, enum station_device device, bool present)
 void bench_tick(struct bench *bench);
 // How long nothing is due, in microseconds; -1 for ever.
 int64_t bench_patience(const struct bench *bench);
+
+// --- bench_blank.c -------------------------------------------------------------------------------
+// Makes the screen dark when that is due.
+void bench_blank_tick(struct bench *bench);
+// Until then, in microseconds; -1: never.
+int64_t bench_blank_patience(const struct bench *bench);
+// Somebody or something is there: light again.
+void bench_blank_wake(struct bench *bench);
+// The same by the button. True: this press or release did that, and nothing else.
+bool bench_blank_takes(struct bench *bench, bool down);
 
 // --- bench_loop.c, bench_script.c ----------------------------------------------------------------
 // Both return the exit status, and end when practice says so.

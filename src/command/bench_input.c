@@ -118,14 +118,23 @@ void bench_state(const struct bench *bench, char *buffer, size_t size) {
     if (station->state == STATION_DESK) {
         desk_where(&bench->desk, where, sizeof where);
     }
-    snprintf(buffer, size, "%s%s%s%s%s", station_state_name(station->state),
+    snprintf(buffer, size, "%s%s%s%s%s%s", station_state_name(station->state),
              station->state == STATION_HOLD ? causes[station->hold.cause] : "",
-             where[0] != '\0' ? " " : "", where, savings[station->saving]);
+             where[0] != '\0' ? " " : "", where, savings[station->saving],
+             bench->blank ? " dark" : "");
+}
+
+void bench_show(struct bench *bench) {
+    if (bench->blank) {
+        screen_blank(bench->screen);
+    } else {
+        screen_draw(bench->screen, bench_view(bench));
+    }
 }
 
 void bench_draw(struct bench *bench) {
     if (bench->dirty) {
-        screen_draw(bench->screen, bench_view(bench));
+        bench_show(bench);
         bench->dirty = false;
         if (bench->trace) {
             char state[64];
@@ -144,7 +153,7 @@ void bench_event(struct bench *bench, const struct event *event) {
     }
     if (event->kind != EVENT_TICK && event->kind != EVENT_WEIGHT &&
         event->kind != EVENT_SELFCHECK) {
-        bench->last_input_us = bench_clock_us(&bench->clock);
+        bench_blank_wake(bench);
     }
 }
 
@@ -295,6 +304,9 @@ void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool dow
                int64_t time_us) {
     struct wedge_key key = {.code = code, .down = down, .time_us = time_us};
     bool own = down && wedge == &bench->keys;
+    if (down) {
+        bench_blank_wake(bench);
+    }
     if (own && (code == KEY_TAB || code == KEY_UP || code == KEY_DOWN)) {
         wedge_tick(wedge, time_us + wedge->settings.burst_gap_us + 1, take, bench);
     }
@@ -312,6 +324,9 @@ static void button_event(struct bench *bench, enum button_output output) {
 }
 
 void bench_button(struct bench *bench, bool down, int64_t time_us) {
+    if (bench_blank_takes(bench, down)) {
+        return;
+    }
     button_event(bench, button_key(&bench->button, down, time_us));
 }
 
@@ -322,6 +337,7 @@ static void band_event(struct bench *bench, enum button_output output) {
 }
 
 void bench_touch(struct bench *bench, const struct screen_input *input) {
+    bench_blank_wake(bench); // of a dark screen nothing was touched
     if (input->action == ACTION_PRESS) {
         band_event(bench, button_key(&bench->band, input->down, bench_clock_us(&bench->clock)));
     } else if (!input->down && input->action != ACTION_NONE) {
@@ -345,6 +361,7 @@ void bench_tick(struct bench *bench) {
     button_event(bench, button_tick(&bench->button, now));
     band_event(bench, button_tick(&bench->band, now));
     bench_event(bench, &event);
+    bench_blank_tick(bench);
 }
 
 static void sooner(int64_t *patience, int64_t due, int64_t now) {
@@ -369,8 +386,8 @@ int64_t bench_patience(const struct bench *bench) {
         sooner(&patience, station * 1000, boot * 1000);
     }
     int64_t practice = bench_practice_patience(bench);
-    if (practice >= 0) {
-        sooner(&patience, now + practice, now);
-    }
+    int64_t blank = bench_blank_patience(bench);
+    sooner(&patience, practice < 0 ? -1 : now + practice, now);
+    sooner(&patience, blank < 0 ? -1 : now + blank, now);
     return patience;
 }

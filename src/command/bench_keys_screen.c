@@ -57,6 +57,20 @@ static const struct bench_key keys[] = {
      .what = N_("yes: buttons and keys lie at the left, for the left hand or a bench that is built "
                 "the other way round. Where the tip lies is set apart."),
      .why = N_("Most people touch with the right hand.")},
+    {.section = "screen",
+     .key = "blank_after",
+     .label = N_("Dark after"),
+     .kind = BENCH_WHOLE,
+     AT(blank_minutes),
+     .low = 0,
+     .high = 480,
+     .allowed = N_("minutes, 0 (never) to 480"),
+     .standard = "0",
+     .what = N_("Minutes without a scan, a press or a touch until the screen is dark, while nobody "
+                "is signed on and nothing is to be saved. A scan counts at once; a press or a "
+                "touch only makes it light."),
+     .why =
+         N_("A dark screen looks like a bench that is off: where that saves something, set it.")},
 };
 
 const struct bench_key *bench_keys_screen(size_t *ret_count) {

@@ -78,7 +78,7 @@ static void live(struct bench *bench) {
     bench_watch_status(&bench->watch, saving ? "NOT LOGGED: the disk does not take an entry."
                                              : "The bench works.");
     if (bench_watch_due(&bench->watch, began)) {
-        screen_draw(bench->screen, bench_view(bench));
+        bench_show(bench);
         bool alive = saving || store_alive(bench->store) == STORE_OK;
         bench_watch_beat(&bench->watch, alive, began, bench_clock_us(&bench->clock));
     }

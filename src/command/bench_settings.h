@@ -53,6 +53,7 @@ struct bench_settings {
     int distance_mm; // from the eyes to the screen
     int diagonal_mm; // of the screen
     bool mirrored;
+    int blank_minutes; // until the screen is dark, 0: never
     int volume;
 };
 

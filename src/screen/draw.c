@@ -81,3 +81,13 @@ void screen_draw(struct screen *screen, const struct view *view) {
     }
     SDL_RenderPresent(screen->renderer);
 }
+
+void screen_blank(struct screen *screen) {
+    static const struct view nothing; // large
+    start(screen, &nothing);
+    screen->cursor_free = false;
+    SDL_ShowCursor(SDL_DISABLE);
+    SDL_SetRenderDrawColor(screen->renderer, 0, 0, 0, 0xFF);
+    SDL_RenderClear(screen->renderer);
+    SDL_RenderPresent(screen->renderer);
+}

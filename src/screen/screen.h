@@ -57,6 +57,9 @@ void screen_size(struct screen *screen, int *ret_width, int *ret_height); // in 
 // Draws `view` and presents it. Text is never cut off: it wraps, then shrinks to a floor.
 void screen_draw(struct screen *screen, const struct view *view);
 
+// All black, with nothing to touch and no key that stands on an action.
+void screen_blank(struct screen *screen);
+
 // Waits for one input, at most timeout_ms (-1: for ever). Keys without a character that stand on an
 // action (view_action.key "F2", "PgDn") come back as SCREEN_TOUCH of that action, down and up. A
 // key with a character, such as the digit of a choice, comes as SCREEN_KEY: it may be part of a
