@@ -16,6 +16,7 @@ if [ "${1:-}" = tests ]; then
         xvfb xdotool imagemagick poppler-utils sqlite3
         zbar-tools zxing-cpp-tools systemd
         python3 python3-stdnum python3-scipy calculix-ccx
+        fonts-ipaexfont-gothic
     )
 fi
 missing=()

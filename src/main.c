@@ -1,6 +1,7 @@
 // Dispatches to one subcommand and does nothing else.
 
 #include "command.h"
+#include "tongues.h"
 
 #include <stdbool.h>
 #include <stdio.h>
@@ -42,6 +43,7 @@ int main(int argc, char **argv) {
         fputs("kerfside: say what to do, as `kerfside demo`. See kerfside --help.\n", stderr);
         return COMMAND_USAGE;
     }
+    tongues_begin();
     umask(umask(0) | S_IRWXO); // database, copies, exports and reports hold people's names
     for (size_t i = 0; i < sizeof commands / sizeof commands[0]; i++) {
         if (strcmp(argv[1], commands[i].name) == 0) {

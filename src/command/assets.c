@@ -16,7 +16,8 @@ static bool up(char *path) {
     return true;
 }
 
-bool assets_installed(const char *name, char *buffer, size_t size) {
+// `NAME` beside the folder this program lies in.
+static bool beside(const char *name, char *buffer, size_t size) {
     char program[PATH_MAX];
     ssize_t length = readlink("/proc/self/exe", program, sizeof program - 1);
     if (length <= 0) {
@@ -24,8 +25,18 @@ bool assets_installed(const char *name, char *buffer, size_t size) {
     }
     program[length] = '\0';
     return up(program) && up(program) &&
-           snprintf(buffer, size, "%s/share/kerfside/%s", program, name) < (int)size &&
-           access(buffer, R_OK) == 0;
+           snprintf(buffer, size, "%s/%s", program, name) < (int)size && access(buffer, R_OK) == 0;
+}
+
+bool assets_installed(const char *name, char *buffer, size_t size) {
+    char path[PATH_MAX];
+    return snprintf(path, sizeof path, "share/kerfside/%s", name) < (int)sizeof path &&
+           beside(path, buffer, size);
+}
+
+bool assets_locale(char *buffer, size_t size) {
+    return beside("share/locale/de/LC_MESSAGES/kerfside.mo", buffer, size) &&
+           beside("share/locale", buffer, size);
 }
 
 const char *assets_folder(void) {

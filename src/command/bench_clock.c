@@ -1,5 +1,7 @@
 #include "bench_clock.h"
 
+#include "day_text.h"
+
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
@@ -72,11 +74,9 @@ int64_t bench_clock_day_start(int64_t wall_ms) {
 }
 
 void bench_clock_text(int64_t wall_ms, bool date, char *buffer, size_t size) {
-    static const char *const months[] = {"Jan", "Feb", "Mar", "Apr", "May", "Jun",
-                                         "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
     struct tm at = local(wall_ms);
     if (date) {
-        snprintf(buffer, size, "%d %s", at.tm_mday, months[at.tm_mon]);
+        day_text_short(&(struct day){at.tm_year + 1900, at.tm_mon + 1, at.tm_mday}, buffer, size);
     } else {
         snprintf(buffer, size, "%02d:%02d", at.tm_hour, at.tm_min);
     }

@@ -10,6 +10,7 @@ static const char *const no_yes[] = {"no", "yes", NULL};
 static const char *const steps[] = {"1/16", "1/32", "1/64", "0.5 mm", "1 mm", NULL};
 static const char *const sides[] = {"left", "right", NULL};
 static const char *const units[] = {"inch", "mm", NULL};
+static const char *const languages[] = {"system", "en", "es", "de", "fr", "ja", NULL};
 static const char *const papers[] = {"a4", "letter", NULL};
 static const char *const methods[] = {"ruler", "rules", NULL};
 _Static_assert(PAGE_A4 == 0 && PAGE_LETTER == 1, "papers by index");
@@ -74,6 +75,19 @@ static const struct bench_key keys[] = {
      .what = N_("What the large number is in, and a number typed without a unit. The other unit "
                 "stands beside it."),
      .why = N_("Trimming charts are written in inches. Common practice, no source.")},
+    {.section = "bench",
+     .key = "language",
+     .label = N_("Language"),
+     .kind = BENCH_CHOICE,
+     AT(language),
+     .words = languages,
+     .allowed = N_("system, en, es, de, fr or ja"),
+     .standard = "system",
+     .holds = HOLDS_NEXT_START,
+     .what =
+         N_("Of all texts on the screen and on paper; system: that of the computer. The log and "
+            "all files stay in English. ja needs the package fonts-ipaexfont-gothic."),
+     .why = N_("A computer is set up in the language of those who work at it.")},
     {.section = "bench",
      .key = "paper",
      .label = N_("Paper"),

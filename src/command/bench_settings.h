@@ -44,6 +44,7 @@ struct bench_settings {
     struct shop_assembly shop;
     char shop_name[SHOP_TEXT_MAX]; // on papers for customers, may be empty
     uint16_t button_code;
+    unsigned language;                       // 0: that of the computer, else language_at, from 1
     enum page_paper paper;                   // of tickets and reports
     const struct ticket_stock *labels_stock; // of labels printed at once, NULL: plain paper
     char labels_queue[BENCH_QUEUE_MAX];      // of CUPS, empty: the default one

@@ -2,6 +2,7 @@
 #include "settings_write.h"
 #include "text.h"
 #include "tongue.h"
+#include "tongues.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -71,6 +72,7 @@ bool settings_file_read(const char *command, const char *given, struct bench_set
         }
     }
     *ret = settings;
+    tongues_use(settings.language);
     return true;
 }
 
@@ -185,6 +187,7 @@ void settings_now_read(const char *command, const char *given, const char *datab
     } else {
         stand_in(command, ret, &good);
     }
+    tongues_use(ret->settings.language);
 }
 
 void settings_now_release(struct settings_now *now) {

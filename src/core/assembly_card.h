@@ -14,10 +14,10 @@ struct shop_assembly {
     char ferrule[SHOP_TEXT_MAX];
 };
 
-#define CARD_TEXT_MAX 160
+#define CARD_TEXT_MAX 400
 #define CARD_STEPS_MAX 10
 struct card_step {
-    char what[24];
+    char what[96];
     char how[CARD_TEXT_MAX];
     bool caution; // easily forgotten, costly when it is
 };

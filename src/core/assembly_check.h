@@ -99,7 +99,7 @@ void assembly_check(const struct assembly_values *planned, const struct assembly
                     struct assembly_check *ret_check);
 
 // `43 1/2 in`, `D2.3`, `261.5 cpm`, `58.5 deg`; `not known`.
-#define ASSEMBLY_TEXT_MAX 40
+#define ASSEMBLY_TEXT_MAX 112
 void assembly_text(enum assembly_value value, int64_t number, char buffer[ASSEMBLY_TEXT_MAX]);
 // The same of a tolerance: `1/8 in`, `1 point`, `2 cpm`, `1 deg`.
 void assembly_tolerance_text(enum assembly_value value, int64_t number,

@@ -61,6 +61,42 @@ static const struct {
     {"flex", NT_("cause", "flex")},
     {"swingweight", NT_("cause", "swingweight")},
     {"other", NT_("cause", "other")},
+    {"tip past mark, recut", N_("tip past mark, recut")},
+    {"tip past mark, scrap", N_("tip past mark, scrap")},
+    {"too short, recut", N_("too short, recut")},
+    {"too short, scrap", N_("too short, scrap")},
+};
+
+static const char *const kinds[ENTRY_KIND_COUNT] = {
+    [ENTRY_GENESIS] = N_("log begun"),
+    [ENTRY_SIGN_ON] = N_("signed on"),
+    [ENTRY_SIGN_OFF] = N_("signed off"),
+    [ENTRY_CARE] = N_("care list confirmed"),
+    [ENTRY_TIP_SHOWN] = N_("tip mark shown"),
+    [ENTRY_TIP_PARTIAL] = N_("tip partly cut"),
+    [ENTRY_TIP_CUT] = N_("tip cut"),
+    [ENTRY_BUTT_SHOWN] = N_("butt mark shown"),
+    [ENTRY_BUTT_CUT] = N_("butt cut"),
+    [ENTRY_MEASURE] = N_("measured"),
+    [ENTRY_WITHDRAW] = N_("withdrawn"),
+    [ENTRY_HOLD] = N_("stop"),
+    [ENTRY_DRY_FIT] = N_("dry fit"),
+    [ENTRY_CONSENT] = N_("consent"),
+    [ENTRY_DECIDE] = N_("decision"),
+    [ENTRY_PIN] = N_("PIN"),
+    [ENTRY_IMPORT] = N_("import"),
+    [ENTRY_EXPORT] = N_("export"),
+    [ENTRY_FINAL_LENGTH] = N_("final length"),
+    [ENTRY_FINAL_SWINGWEIGHT] = N_("final swingweight"),
+    [ENTRY_FINAL_FREQUENCY] = N_("final frequency"),
+    [ENTRY_FINAL_LOFT] = N_("final loft"),
+    [ENTRY_FINAL_LIE] = N_("final lie"),
+    [ENTRY_KIT] = N_("shaft chosen"),
+    [ENTRY_DAY_SIGNED] = N_("day signed"),
+    [ENTRY_CHANGE] = N_("change"),
+    [ENTRY_RESTORED] = N_("copy put back"),
+    [ENTRY_NOTE] = N_("note"),
+    [ENTRY_TOLD] = N_("change understood"),
 };
 // clang-format on
 
@@ -71,4 +107,8 @@ const char *cause_text(const char *cause) {
         }
     }
     return cause;
+}
+
+const char *entry_kind_words(enum entry_kind kind) {
+    return _(kinds[kind]);
 }

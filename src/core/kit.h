@@ -39,7 +39,7 @@ void kit_make(const struct match_request *request, const struct match_result *re
               struct kit *ret_kit);
 
 // A value as it is read: `D1.8`, `261.5 cpm`; a spread: `0.4 points`, `1.2 cpm`.
-#define KIT_TEXT_MAX 24
+#define KIT_TEXT_MAX 64
 void kit_value_text(enum match_by by, double value, char buffer[KIT_TEXT_MAX]);
 void kit_spread_text(enum match_by by, double spread, char buffer[KIT_TEXT_MAX]);
 

@@ -29,7 +29,7 @@ typedef int64_t mass_mg;
 #define LENGTH_LIMIT (1000 * LENGTH_INCH)
 
 // Large enough for every text these functions write.
-#define LENGTH_TEXT_MAX 32
+#define LENGTH_TEXT_MAX 48
 
 enum length_unit { LENGTH_UNIT_INCH, LENGTH_UNIT_MM };
 

@@ -26,7 +26,7 @@ struct pace_club {
 bool pace_median(const struct pace_club *clubs, size_t count, int64_t *ret_ms);
 
 // `about 1 h 20 min`, rounded to 5 minutes, from an hour on to 10, at least `about 5 min`.
-#define PACE_TEXT_MAX 32
+#define PACE_TEXT_MAX 96
 void pace_text(int64_t ms, char buffer[PACE_TEXT_MAX]);
 
 #endif

@@ -9,7 +9,10 @@
 // translation is missing, texts are English. No files here: whoever sets it brings the texts.
 
 enum tongue_dates {
-    TONGUE_DATES_ISO // 2026-11-30
+    TONGUE_DATES_ISO,     // 2026-11-30
+    TONGUE_DATES_POINTS,  // 30.11.2026
+    TONGUE_DATES_SLASHES, // 30/11/2026
+    TONGUE_DATES_JAPANESE // 2026年11月30日
 };
 
 struct tongue {

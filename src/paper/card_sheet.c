@@ -1,6 +1,7 @@
 #include "card_sheet.h"
 #include "page_fit.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdio.h>
 
@@ -32,20 +33,20 @@ static void words_at(struct sheet_at *at, enum page_font font, double size, cons
 static void head(struct sheet_at *at, const struct assembly_card *card) {
     char words[256];
     double right = at->box.width - PAGE_MARGIN;
-    snprintf(words, sizeof words, "Assembly card%s%s", at->of->shop[0] != '\0' ? ", " : "",
+    snprintf(words, sizeof words, "%s%s%s", _("Assembly card"), at->of->shop[0] != '\0' ? ", " : "",
              at->of->shop);
     page_fit(at->page, PAGE_BOLD, SMALL, PAGE_LEFT, PAGE_MARGIN, at->y + PAGE_CAP(SMALL),
              0.6 * width(at), words);
-    snprintf(words, sizeof words, "Printed %.40s", at->of->printed);
+    snprintf(words, sizeof words, _("Printed %.40s"), at->of->printed);
     page_text(at->page, PAGE_REGULAR, SMALL, PAGE_RIGHT, right, at->y + PAGE_CAP(SMALL), words);
     at->y += 2 * SMALL;
-    snprintf(words, sizeof words, "Build %s, club %s", card->build, card->club);
+    snprintf(words, sizeof words, _("Build %s, club %s"), card->build, card->club);
     words_at(at, PAGE_BOLD, TITLE, words);
-    snprintf(words, sizeof words, "%d of %d", card->position, card->count);
+    snprintf(words, sizeof words, _("%d of %d"), card->position, card->count);
     words_at(at, PAGE_REGULAR, TEXT, words);
-    snprintf(words, sizeof words, "Head %s, %s", card->head, card->head_model);
+    snprintf(words, sizeof words, _("Head %s, %s"), card->head, card->head_model);
     words_at(at, PAGE_REGULAR, TEXT, words);
-    snprintf(words, sizeof words, "Shaft %s, %s %s", card->shaft, card->shaft_model, card->flex);
+    snprintf(words, sizeof words, _("Shaft %s, %s %s"), card->shaft, card->shaft_model, card->flex);
     words_at(at, PAGE_REGULAR, TEXT, words);
     at->y += TEXT;
 }
@@ -93,9 +94,9 @@ static void steps(struct sheet_at *at, const struct assembly_card *card) {
 }
 
 static void ready(struct sheet_at *at, const struct card_page *page) {
-    char words[96];
+    char words[256];
     if (page->ready[0] != '\0') {
-        snprintf(words, sizeof words, "Glued when it was cut: not handled before %.30s",
+        snprintf(words, sizeof words, _("Glued when it was cut: not handled before %.60s"),
                  page->ready);
         words_at(at, PAGE_BOLD, TEXT, words);
     }
@@ -105,25 +106,25 @@ static void ready(struct sheet_at *at, const struct card_page *page) {
 static const char *state_words(const struct assembly_check *check, int i) {
     switch (check->state[i]) {
     case ASSEMBLY_IN:
-        return "in";
+        return T_("verdict", "in");
     case ASSEMBLY_OUT:
-        return check->accepted[i] ? "out, accepted" : "out";
+        return check->accepted[i] ? _("out, accepted") : T_("verdict", "out");
     case ASSEMBLY_TAKEN:
-        return "measured";
+        return _("measured");
     case ASSEMBLY_MISSING:
         break;
     }
-    return check->wanted[i] ? "to be measured" : "";
+    return check->wanted[i] ? _("to be measured") : "";
 }
 
 static void target(struct sheet_at *at, const struct assembly_card *card, int i) {
-    static const char *const names[ASSEMBLY_VALUE_COUNT] = {"Length", "Swingweight", "Frequency",
-                                                            "Loft", "Lie"};
+    static const char *const names[ASSEMBLY_VALUE_COUNT] = {N_("Length"), N_("Swingweight"),
+                                                            N_("Frequency"), N_("Loft"), N_("Lie")};
     enum assembly_value value = (enum assembly_value)i;
     double each = width(at) / 5;
     double base = at->y + PAGE_CAP(TEXT);
-    char planned[ASSEMBLY_TEXT_MAX], off[ASSEMBLY_TEXT_MAX], cell[64];
-    page_text(at->page, PAGE_BOLD, TEXT, PAGE_LEFT, PAGE_MARGIN, base, names[i]);
+    char planned[ASSEMBLY_TEXT_MAX], off[ASSEMBLY_TEXT_MAX], cell[ASSEMBLY_TEXT_MAX + 8];
+    page_text(at->page, PAGE_BOLD, TEXT, PAGE_LEFT, PAGE_MARGIN, base, _(names[i]));
     assembly_text(value, card->planned.value[i], planned);
     page_fit(at->page, PAGE_REGULAR, TEXT, PAGE_LEFT, PAGE_MARGIN + each, base, each - 6, planned);
     if (card->planned.value[i] != ASSEMBLY_UNKNOWN) {
@@ -146,7 +147,7 @@ static void target(struct sheet_at *at, const struct assembly_card *card, int i)
 }
 
 static void targets(struct sheet_at *at, const struct assembly_card *card) {
-    static const char *const heads[] = {"", "Planned", "Tolerance", "Measured", ""};
+    const char *const heads[] = {"", _("Planned"), _("Tolerance"), _("Measured"), ""};
     double each = width(at) / 5;
     for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++) {
         page_text(at->page, PAGE_REGULAR, SMALL, PAGE_LEFT, PAGE_MARGIN + each * (double)i,
@@ -160,15 +161,15 @@ static void targets(struct sheet_at *at, const struct assembly_card *card) {
     }
     words_at(at, PAGE_REGULAR, SMALL,
              at->of->method == LENGTH_METHOD_RULES
-                 ? "Length after the Equipment Rules: sole against a plane at 60 degrees, to the "
-                   "end of the grip."
-                 : "Length by the shop's ruler: along the shaft, ground to end of grip cap.");
+                 ? _("Length after the Equipment Rules: sole against a plane at 60 degrees, to the "
+                     "end of the grip.")
+                 : _("Length by the shop's ruler: along the shaft, ground to end of grip cap."));
 }
 
 static void cautions(struct sheet_at *at) {
-    static const char *const words =
-        "Epoxy and abrasive dust: gloves, eye protection, a respirator, extraction. The epoxy "
-        "maker's sheet and the site's rules come first.";
+    const char *words =
+        _("Epoxy and abrasive dust: gloves, eye protection, a respirator, extraction. The epoxy "
+          "maker's sheet and the site's rules come first.");
     at->y = at->box.height - PAGE_MARGIN - 2 * SMALL;
     page_line(at->page, PAGE_MARGIN, at->y - SMALL, at->box.width - PAGE_MARGIN, at->y - SMALL, 0.4,
               0.6);
@@ -181,7 +182,7 @@ bool card_sheet_write(const struct card_sheet *sheet, const char *path,
     if (!page_open(path, sheet->fonts, &at.page, message, size)) {
         return false;
     }
-    page_begin(at.page, &at.box, "Assembly card", watch);
+    page_begin(at.page, &at.box, _("Assembly card"), watch);
     for (size_t i = 0; i < sheet->count; i++) {
         const struct card_page *page = &sheet->pages[i];
         if (i > 0) {

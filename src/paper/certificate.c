@@ -1,5 +1,7 @@
 #include "certificate.h"
 #include "page_fit.h"
+#include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -23,7 +25,8 @@ enum column {
     COLUMN_COUNT
 };
 static const char *const heads[COLUMN_COUNT] = {
-    "Club", "Head and shaft", "Shaft cut", "Length", "Swingweight", "Frequency", "Loft", "Lie"};
+    N_("Club"),        N_("Head and shaft"), N_("Shaft cut"), N_("Length"),
+    N_("Swingweight"), N_("Frequency"),      N_("Loft"),      N_("Lie")};
 static const double shares[COLUMN_COUNT] = {0.09, 0.23, 0.12, 0.13, 0.12, 0.13, 0.09, 0.09};
 
 struct sheet_at {
@@ -56,17 +59,18 @@ static void stamp(struct sheet_at *at, double y) {
     if (at->of->draft) {
         page_fill(at->page, &(struct page_box){PAGE_MARGIN, y, width(at), 2 * TEXT}, 0.85);
         page_fit(at->page, PAGE_BOLD, TEXT, PAGE_CENTRE, at->box.width / 2, y + 1.35 * TEXT,
-                 width(at), "DRAFT: this build is not done");
+                 width(at), _("DRAFT: this build is not done"));
     }
 }
 
 static void head(struct sheet_at *at) {
     const struct certificate *of = at->of;
-    char words[128];
+    char words[256];
     page_fit(at->page, PAGE_BOLD, TEXT, PAGE_LEFT, PAGE_MARGIN, at->y + PAGE_CAP(TEXT), width(at),
-             of->shop[0] != '\0' ? of->shop : "Certificate");
+             of->shop[0] != '\0' ? of->shop : _("Certificate"));
     at->y += 2 * TEXT;
-    snprintf(words, sizeof words, "%sCertificate of build %.40s", of->draft ? "DRAFT: " : "",
+    snprintf(words, sizeof words,
+             of->draft ? _("DRAFT: Certificate of build %.40s") : _("Certificate of build %.40s"),
              of->build);
     page_fit(at->page, PAGE_BOLD, TITLE, PAGE_LEFT, PAGE_MARGIN, at->y + PAGE_CAP(TITLE), width(at),
              words);
@@ -77,11 +81,11 @@ static void head(struct sheet_at *at) {
     stamp(at, at->y);
     at->y += of->draft ? 3 * TEXT : 0;
     for (int i = 0; i < COLUMN_COUNT; i++) {
-        cell(at, i, PAGE_BOLD, SMALL, at->y + PAGE_CAP(SMALL), heads[i]);
+        cell(at, i, PAGE_BOLD, SMALL, at->y + PAGE_CAP(SMALL), _(heads[i]));
     }
     at->y += 1.5 * SMALL;
     page_fit(at->page, PAGE_REGULAR, SMALL, PAGE_LEFT, PAGE_MARGIN, at->y + PAGE_CAP(SMALL),
-             width(at), "Above: planned. Below, bold: made or measured.");
+             width(at), _("Above: planned. Below, bold: made or measured."));
     at->y += 1.6 * SMALL;
     page_line(at->page, PAGE_MARGIN, at->y, at->box.width - PAGE_MARGIN, at->y, 0.8, 0);
 }
@@ -95,15 +99,17 @@ static void value(struct sheet_at *at, int column, const struct certificate_club
         cell(at, column, PAGE_REGULAR, size, upper, words);
     }
     if (club->measured.value[i] != ASSEMBLY_UNKNOWN) {
-        char told[ASSEMBLY_TEXT_MAX + 12];
+        char told[2 * ASSEMBLY_TEXT_MAX];
+        struct text text = text_open(told, sizeof told);
         assembly_text((enum assembly_value)i, club->measured.value[i], words);
-        snprintf(told, sizeof told, "%s%s", words,
-                 club->check.accepted[i]                ? " (accepted)"
-                 : club->check.state[i] == ASSEMBLY_OUT ? " (out)"
-                                                        : "");
+        text_say(&text,
+                 club->check.accepted[i]                ? _("%1 (accepted)")
+                 : club->check.state[i] == ASSEMBLY_OUT ? _("%1 (out)")
+                                                        : "%1",
+                 words);
         cell(at, column, PAGE_BOLD, size, upper + 0.42 * row, told);
     } else if (club->check.wanted[i]) {
-        cell(at, column, PAGE_BOLD, size, upper + 0.42 * row, "missing");
+        cell(at, column, PAGE_BOLD, size, upper + 0.42 * row, _("missing"));
     }
 }
 
@@ -140,14 +146,16 @@ static void paragraph(struct sheet_at *at, const char *words) {
 }
 
 static void foot_words(const struct certificate *of, char *words, size_t size) {
-    size_t used = (size_t)snprintf(words, size, "Tolerances: ");
+    char all[400];
+    struct text text = text_open(all, sizeof all);
     for (int i = 0; i < ASSEMBLY_VALUE_COUNT; i++) {
         char off[ASSEMBLY_TEXT_MAX];
         assembly_tolerance_text((enum assembly_value)i, of->tolerance.off[i], off);
-        used += (size_t)snprintf(words + used, size - used, "%s%s ± %s", i > 0 ? ", " : "",
-                                 assembly_value_text((enum assembly_value)i), off);
+        text_add(&text, i > 0 ? ", " : "");
+        text_say(&text, "%1 ± %2", assembly_value_words((enum assembly_value)i), off);
     }
-    snprintf(words + used, size - used, ". Printed %.40s.", of->printed);
+    text = text_open(words, size);
+    text_say(&text, _("Tolerances: %1. Printed %2."), all, of->printed);
 }
 
 static double foot_height(struct sheet_at *at, const char *words) {
@@ -164,7 +172,7 @@ bool certificate_write(const struct certificate *certificate, const char *path,
     if (!page_open(path, certificate->fonts, &at.page, message, size)) {
         return false;
     }
-    page_begin(at.page, &at.box, "Certificate", watch);
+    page_begin(at.page, &at.box, _("Certificate"), watch);
     head(&at);
     char words[512];
     foot_words(certificate, words, sizeof words);

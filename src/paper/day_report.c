@@ -1,6 +1,7 @@
 #include "day_report_inner.h"
 #include "page_fit.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdio.h>
 
@@ -100,11 +101,16 @@ void flow_length(const struct flow *flow, length_nm length, bool unit, char *buf
         length_text_fraction(length, words);
     }
     text_add(&text, words);
-    text_add(&text, !unit ? "" : flow->of->metric ? " mm" : " in");
+    if (unit) {
+        text_add(&text, " ");
+        text_add(&text, flow->of->metric ? T_("unit", "mm") : T_("unit", "in"));
+    }
 }
 
 const char *flow_kind(enum entry_kind kind) {
-    return kind == ENTRY_TIP_CUT ? "tip" : kind == ENTRY_BUTT_CUT ? "butt" : "measured";
+    return kind == ENTRY_TIP_CUT    ? T_("cut", "tip")
+           : kind == ENTRY_BUTT_CUT ? T_("cut", "butt")
+                                    : _("measured");
 }
 
 // --- the whole
@@ -127,15 +133,15 @@ bool day_report_write(const struct day_report *report, const char *path,
                       size_t size) {
     struct flow flow = {.of = report, .sheet = page_sheet(report->paper, true)};
     struct qr qr = {0};
-    char title[96];
+    char title[200];
     if (report->seal->is_signed && !qr_make(report->seal->code, &qr)) {
-        snprintf(message, size, "Cannot make the code of the checkpoint.");
+        snprintf(message, size, "%s", _("Cannot make the code of the checkpoint."));
         return false;
     }
     if (!page_open(path, report->fonts, &flow.page, message, size)) {
         return false;
     }
-    snprintf(title, sizeof title, "Day report, %.60s", report->title);
+    snprintf(title, sizeof title, _("Day report, %.60s"), report->title);
     go(&flow, &qr);
     flow.drawn = true;
     page_begin(flow.page, &flow.sheet, title, watch);

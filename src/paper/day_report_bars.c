@@ -1,7 +1,9 @@
 // Counts as bars: causes from most to least, cuts by the hour.
 
+#include "cause_text.h"
 #include "day_report_inner.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <string.h>
@@ -36,15 +38,10 @@ void bars_draw(struct flow *flow, const struct page_box *box, const char *title,
     for (size_t i = 0; i < count; i++) {
         double y = box->y + TITLE + ROW * (double)i;
         double wide = room * (double)causes[i].count / most;
-        char words[ENTRY_CAUSE_MAX];
         char number[32];
-        memcpy(words, causes[i].word, sizeof words);
-        for (char *c = words; *c != '\0'; c++) {
-            *c = *c == '_' ? ' ' : *c;
-        }
         count_words(causes[i].count, number);
         flow_fit(flow, PAGE_REGULAR, REPORT_SMALL + 0.5, PAGE_LEFT, box->x, y + 7.5,
-                 box->width * NAME - 6, words);
+                 box->width * NAME - 6, cause_text(causes[i].word));
         page_fill(flow->page, &(struct page_box){left, y + 1, wide, ROW - 3.5}, 0.35);
         flow_fit(flow, PAGE_REGULAR, REPORT_SMALL + 0.5, PAGE_LEFT, left + wide + 4, y + 7.5,
                  COUNT - 4, number);
@@ -62,7 +59,7 @@ void hours_draw(struct flow *flow, const struct page_box *box, const int64_t by_
         most = fmax(most, (double)by_hour[i]);
     }
     page_text(flow->page, PAGE_BOLD, REPORT_TEXT, PAGE_LEFT, box->x, box->y + REPORT_TEXT,
-              "Cuts by the hour");
+              _("Cuts by the hour"));
     double base = area.y + area.height;
     for (int i = 0; i < 24; i++) {
         double high = area.height * (double)by_hour[i] / most;

@@ -3,6 +3,7 @@
 
 #include "day_report_inner.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -74,11 +75,13 @@ static void dashes(const struct graph *graph, double y) {
 }
 
 // `y`: of the line's own place; the words may stand a little off it.
-static void label(const struct graph *graph, double y, const char *name, double value) {
-    char words[48];
-    struct text text = text_open(words, sizeof words);
-    text_add(&text, name);
+static void label(const struct graph *graph, double y, const char *pattern, double value) {
+    char words[96];
+    char figure[LENGTH_TEXT_MAX];
+    struct text text = text_open(figure, sizeof figure);
     text_add_decimal(&text, value, 1);
+    text = text_open(words, sizeof words);
+    text_say(&text, pattern, figure);
     flow_fit(graph->flow, PAGE_REGULAR, REPORT_SMALL - 0.5, PAGE_LEFT,
              graph->area.x + graph->area.width + 3, y + PAGE_CAP(REPORT_SMALL) / 2, LABELS - 3,
              words);
@@ -107,7 +110,7 @@ static bool open_graph(struct graph *graph, struct flow *flow, const struct page
              title);
     if (count == 0) {
         flow_fit(flow, PAGE_REGULAR, REPORT_SMALL + 0.5, PAGE_LEFT, box->x,
-                 box->y + TITLE + REPORT_SMALL, box->width, "Too few clubs were measured.");
+                 box->y + TITLE + REPORT_SMALL, box->width, _("Too few clubs were measured."));
         return false;
     }
     for (size_t i = 0; i < count; i++) {
@@ -126,8 +129,8 @@ static void close_axis(struct graph *graph) {
 static void individuals(struct flow *flow, const struct page_box *box, const struct cut_sum *sum) {
     const struct cut_stats *stats = &flow->of->sum->cut;
     struct graph graph;
-    if (!open_graph(&graph, flow, box, "Measured less planned, thousandths of an inch", stats->off,
-                    stats->count)) {
+    if (!open_graph(&graph, flow, box, _("Measured less planned, thousandths of an inch"),
+                    stats->off, stats->count)) {
         return;
     }
     if (sum->limits_known) {
@@ -142,9 +145,9 @@ static void individuals(struct flow *flow, const struct page_box *box, const str
         page_line(flow->page, graph.area.x, mean, graph.area.x + graph.area.width, mean, 0.7, 0.2);
         dashes(&graph, high);
         dashes(&graph, low);
-        label(&graph, mean, "mean ", sum->limits.mean);
-        label(&graph, fmin(high, mean - 8), "high ", sum->limits.high);
-        label(&graph, fmax(low, mean + 8), "low ", sum->limits.low);
+        label(&graph, mean, _("mean %1"), sum->limits.mean);
+        label(&graph, fmin(high, mean - 8), _("high %1"), sum->limits.high);
+        label(&graph, fmax(low, mean + 8), _("low %1"), sum->limits.low);
     }
     points(&graph, stats->off);
     if (sum->rule != RUN_NONE) {
@@ -161,7 +164,7 @@ static void ranges(struct flow *flow, const struct page_box *box, const struct c
     for (size_t i = 1; i < stats->count; i++) {
         range[i - 1] = fabs(stats->off[i] - stats->off[i - 1]);
     }
-    if (!open_graph(&graph, flow, box, "Change from club to club", range,
+    if (!open_graph(&graph, flow, box, _("Change from club to club"), range,
                     stats->count > 0 ? stats->count - 1 : 0)) {
         return;
     }
@@ -175,8 +178,8 @@ static void ranges(struct flow *flow, const struct page_box *box, const struct c
         double high = y_of(&graph, sum->limits.range_high);
         page_line(flow->page, graph.area.x, mean, graph.area.x + graph.area.width, mean, 0.7, 0.2);
         dashes(&graph, high);
-        label(&graph, mean, "mean ", sum->limits.range_mean);
-        label(&graph, fmin(high, mean - 8), "high ", sum->limits.range_high);
+        label(&graph, mean, _("mean %1"), sum->limits.range_mean);
+        label(&graph, fmin(high, mean - 8), _("high %1"), sum->limits.range_high);
     }
     points(&graph, range);
 }
@@ -184,39 +187,42 @@ static void ranges(struct flow *flow, const struct page_box *box, const struct c
 // --- in words
 // --------------------------------------------------------------------------------------
 
+struct decimal {
+    char words[LENGTH_TEXT_MAX];
+};
+
+static struct decimal decimal(double value) {
+    struct decimal figure;
+    struct text text = text_open(figure.words, sizeof figure.words);
+    text_add_decimal(&text, value, 2);
+    return figure;
+}
+
 static void say(struct flow *flow, const struct cut_sum *sum) {
     const struct cut_stats *stats = &flow->of->sum->cut;
     char words[PAGE_WORDS_MAX];
     char tolerance[48];
     struct text text = text_open(words, sizeof words);
-    text_add_number(&text, stats->measured);
-    text_add(&text, stats->measured == 1 ? " club measured" : " clubs measured");
-    if (stats->measured > (int64_t)stats->count) {
-        text_add(&text, ", the charts show the last ");
-        text_add_number(&text, (int64_t)stats->count);
-    }
-    text_add(&text, ". ");
-    if (!sum->limits_known) {
-        text_add(&text, "Too few for control limits. ");
-    } else if (sum->rule == RUN_NONE) {
-        text_add(&text, "No run rule speaks up: nothing but the usual scatter. ");
-    } else {
-        text_add(&text, "Look at this bench: ");
-        text_add(&text, run_rule_words(sum->rule));
-        text_add(&text, " (framed). ");
-    }
+    unsigned long measured = (unsigned long)stats->measured;
+    text_say(&text,
+             stats->measured > (int64_t)stats->count
+                 ? tongue_plural("%1 club measured, the charts show the last %2.",
+                                 "%1 clubs measured, the charts show the last %2.", measured)
+                 : tongue_plural("%1 club measured.", "%1 clubs measured.", measured),
+             text_number(stats->measured).digits, text_number((int64_t)stats->count).digits);
+    text_add(&text, " ");
+    text_say(&text,
+             !sum->limits_known      ? _("Too few for control limits.")
+             : sum->rule == RUN_NONE ? _("No run rule speaks up: nothing but the usual scatter.")
+                                     : _("Look at this bench: %1 (framed)."),
+             run_rule_words(sum->rule));
+    text_add(&text, " ");
     flow_length(flow, flow->of->tolerance, true, tolerance, sizeof tolerance);
-    if (sum->capability_known) {
-        text_add(&text, "Capability against the tolerance of ");
-        text_add(&text, tolerance);
-        text_add(&text, " both ways: Cp ");
-        text_add_decimal(&text, sum->capability.cp, 2);
-        text_add(&text, ", Cpk ");
-        text_add_decimal(&text, sum->capability.cpk, 2);
-        text_add(&text, ".");
-    } else {
-        text_add(&text, "Capability is not known.");
-    }
+    text_say(&text,
+             sum->capability_known
+                 ? _("Capability against the tolerance of %1 both ways: Cp %2, Cpk %3.")
+                 : _("Capability is not known."),
+             tolerance, decimal(sum->capability.cp).words, decimal(sum->capability.cpk).words);
     flow_words(flow, sum->rule != RUN_NONE ? PAGE_BOLD : PAGE_REGULAR, REPORT_TEXT, words);
 }
 
@@ -238,10 +244,10 @@ void flow_charts(struct flow *flow) {
         ranges(flow, &(struct page_box){PAGE_MARGIN, y + 0.58 * height, left, 0.42 * height}, &sum);
     }
     hours_draw(flow, &(struct page_box){x, y, right, HOURS}, day->cut.by_hour);
-    bars_draw(flow, &(struct page_box){x, y + HOURS + 10, right, stops}, "Stops by cause",
-              day->cut.cause, day->cut.cause_count, "No stops.");
+    bars_draw(flow, &(struct page_box){x, y + HOURS + 10, right, stops}, _("Stops by cause"),
+              day->cut.cause, day->cut.cause_count, _("No stops."));
     bars_draw(flow, &(struct page_box){x, y + HOURS + stops + 20, right, scrap},
-              "Shafts lost by cause", day->scrap, day->scrap_count, "None.");
+              _("Shafts lost by cause"), day->scrap, day->scrap_count, _("None."));
     flow->y += height + 8;
     say(flow, &sum);
 }

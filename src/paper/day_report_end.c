@@ -1,8 +1,10 @@
 // What was decided, and what was signed.
 
 #include "base64.h"
+#include "cause_text.h"
 #include "day_report_inner.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -14,33 +16,24 @@
 // --- decisions
 // -------------------------------------------------------------------------------------
 
-static const char *cause_words(const char *cause) {
-    return strcmp(cause, "use") == 0     ? "use as it is"
-           : strcmp(cause, "recut") == 0 ? "recut on another shaft"
-                                         : cause;
-}
-
 static void head_words(const struct day_report_decision *decision, char head[PAGE_WORDS_MAX]) {
     struct text text = text_open(head, PAGE_WORDS_MAX);
-    text_add(&text, decision->time);
-    text_add(&text, decision->club[0] != '\0' ? "  club " : "");
-    text_add(&text, decision->club);
-    text_add(&text, decision->shaft[0] != '\0' ? ", shaft " : "");
-    text_add(&text, decision->shaft);
-    text_add(&text, decision->club[0] != '\0' ? ": " : "  ");
-    text_add(&text, decision->kind == ENTRY_NOTE ? "note" : cause_words(decision->cause));
+    const char *what = decision->kind == ENTRY_NOTE ? _("note") : cause_text(decision->cause);
+    // TRANSLATORS: %1 time, %2 club, %3 shaft, %4 what was decided.
+    text_say(&text,
+             decision->club[0] == '\0'
+                 ? decision->shaft[0] == '\0' ? "%1  %4" : _("%1, shaft %3  %4")
+             : decision->shaft[0] == '\0' ? _("%1  club %2: %4")
+                                          : _("%1  club %2, shaft %3: %4"),
+             decision->time, decision->club, decision->shaft, what);
 }
 
 static void note_words(const struct day_report_decision *note,
                        char rest[PAGE_WORDS_MAX + ENTRY_NOTE_MAX]) {
-    char kind[ENTRY_CAUSE_MAX];
-    struct text text = text_open(kind, sizeof kind);
-    text_add(&text, entry_kind_text(note->about));
-    for (char *c = kind; *c != '\0'; c++) {
-        *c = *c == '_' ? ' ' : *c;
-    }
-    snprintf(rest, PAGE_WORDS_MAX + ENTRY_NOTE_MAX, "About entry %lld, %s. Noted by %s: %s",
-             (long long)note->about_seq, kind, note->who, note->why);
+    struct text text = text_open(rest, PAGE_WORDS_MAX + ENTRY_NOTE_MAX);
+    // TRANSLATORS: %2 what kind of entry, as `tip cut`; %3 who, %4 what was noted.
+    text_say(&text, _("About entry %1, %2. Noted by %3: %4"), text_number(note->about_seq).digits,
+             entry_kind_words(note->about), note->who, note->why);
 }
 
 static void decision_words(const struct flow *flow, const struct day_report_decision *decision,
@@ -56,22 +49,22 @@ static void decision_words(const struct flow *flow, const struct day_report_deci
     flow_length(flow, decision->made, true, made, sizeof made);
     flow_length(flow, decision->planned, true, planned, sizeof planned);
     text = text_open(rest, PAGE_WORDS_MAX + ENTRY_NOTE_MAX);
-    text_add(&text, decision->about == ENTRY_TIP_CUT ? "Cut off the tip " : "Measured ");
-    text_add(&text, made);
-    text_add(&text, ", planned ");
-    text_add(&text, planned);
-    text_add(&text, ". Decided by ");
-    text_add(&text, decision->who);
-    text_add(&text, decision->why[0] != '\0' ? ": " : ".");
-    text_add(&text, decision->why);
+    bool why = decision->why[0] != '\0';
+    text_say(&text,
+             decision->about == ENTRY_TIP_CUT
+                 ? why ? _("Cut off the tip %1, planned %2. Decided by %3: %4")
+                       : _("Cut off the tip %1, planned %2. Decided by %3.")
+             : why ? _("Measured %1, planned %2. Decided by %3: %4")
+                   : _("Measured %1, planned %2. Decided by %3."),
+             made, planned, decision->who, decision->why);
 }
 
 void flow_decisions(struct flow *flow) {
     char head[PAGE_WORDS_MAX];
     char rest[PAGE_WORDS_MAX + ENTRY_NOTE_MAX];
-    flow_heading(flow, "Decisions and notes", 4 * REPORT_TEXT * REPORT_PITCH);
+    flow_heading(flow, _("Decisions and notes"), 4 * REPORT_TEXT * REPORT_PITCH);
     if (flow->of->decision_count == 0) {
-        flow_words(flow, PAGE_REGULAR, REPORT_TEXT, "There were none.");
+        flow_words(flow, PAGE_REGULAR, REPORT_TEXT, _("There were none."));
     }
     for (size_t i = 0; i < flow->of->decision_count; i++) {
         decision_words(flow, &flow->of->decisions[i], head, rest);
@@ -138,10 +131,10 @@ static double draw_seal(struct flow *flow, double width) {
         base64_write(seal->checkpoint.head, ENTRY_HASH_SIZE, head);
         text_add_number(&text, seal->checkpoint.size);
         y += 8;
-        y = draw_fact(flow, y, width, "Log (origin)", origin);
-        y = draw_fact(flow, y, width, "Entries it stands for (size)", number);
-        y = draw_fact(flow, y, width, "Hash of the last of them (head)", head);
-        y = draw_fact(flow, y, width, "In short, to compare by eye", brief);
+        y = draw_fact(flow, y, width, _("Log (origin)"), origin);
+        y = draw_fact(flow, y, width, _("Entries it stands for (size)"), number);
+        y = draw_fact(flow, y, width, _("Hash of the last of them (head)"), head);
+        y = draw_fact(flow, y, width, _("In short, to compare by eye"), brief);
     }
     return y - flow->y;
 }
@@ -152,7 +145,7 @@ void flow_seal(struct flow *flow, const struct qr *qr) {
     struct flow counted = *flow;
     counted.drawn = false;
     double height = fmax(side, draw_seal(&counted, width));
-    flow_heading(flow, "Signature", height);
+    flow_heading(flow, _("Signature"), height);
     draw_seal(flow, width);
     if (flow->drawn && qr->side > 0) {
         draw_qr(flow, qr, flow->sheet.width - PAGE_MARGIN - side + QR_QUIET * MODULE,

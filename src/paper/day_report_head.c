@@ -2,6 +2,7 @@
 
 #include "day_report_inner.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -16,9 +17,9 @@ static void figures(struct flow *flow) {
         const char *words;
         int64_t count;
     } cells[] = {
-        {"clubs done", sum->done},          {"cuts", sum->cuts},
-        {"out of tolerance", sum->out},     {"stops", sum->cut.holds},
-        {"shafts lost", sum->cut.scrapped}, {"to be decided", sum->open},
+        {_("clubs done"), sum->done},          {_("cuts"), sum->cuts},
+        {_("out of tolerance"), sum->out},     {_("stops"), sum->cut.holds},
+        {_("shafts lost"), sum->cut.scrapped}, {_("to be decided"), sum->open},
     };
     const size_t count = sizeof cells / sizeof cells[0];
     double each = flow_width(flow) / (double)count;
@@ -38,28 +39,29 @@ static void figures(struct flow *flow) {
 
 // `Cut by: W-00029 Ida Brandt (12 cuts)`
 static void people(struct flow *flow) {
-    char words[PARTS_NAME_MAX + 80];
+    char words[PARTS_NAME_MAX + 200];
     for (size_t i = 0; i < flow->of->person_count; i++) {
         const struct day_report_person *person = &flow->of->people[i];
         struct text text = text_open(words, sizeof words);
-        text_add(&text, person->badge[0] != '\0' ? person->badge : "no badge");
-        text_add(&text, person->name[0] != '\0' ? " " : "");
-        text_add(&text, person->name);
-        text_add(&text, ": ");
-        text_add_number(&text, person->cuts);
-        text_add(&text, person->cuts == 1 ? " cut" : " cuts");
+        // TRANSLATORS: %2 a badge, %3 a name.
+        text_say(&text,
+                 person->name[0] != '\0'
+                     ? tongue_plural("%2 %3: %1 cut", "%2 %3: %1 cuts", (unsigned long)person->cuts)
+                     : tongue_plural("%2: %1 cut", "%2: %1 cuts", (unsigned long)person->cuts),
+                 text_number(person->cuts).digits,
+                 person->badge[0] != '\0' ? person->badge : _("no badge"), person->name);
         flow_need(flow, REPORT_TEXT * REPORT_PITCH);
         flow_words(flow, PAGE_REGULAR, REPORT_TEXT, words);
     }
 }
 
 void flow_head(struct flow *flow) {
-    char words[64];
+    char words[160];
     double right = flow->sheet.width - PAGE_MARGIN;
-    snprintf(words, sizeof words, "Printed %.40s", flow->of->printed);
+    snprintf(words, sizeof words, _("Printed %.40s"), flow->of->printed);
     if (flow->drawn) {
         page_text(flow->page, PAGE_BOLD, REPORT_TEXT, PAGE_LEFT, PAGE_MARGIN, flow->y + REPORT_TEXT,
-                  "Day report");
+                  _("Day report"));
         page_text(flow->page, PAGE_REGULAR, REPORT_TEXT, PAGE_RIGHT, right, flow->y + REPORT_TEXT,
                   words);
     }

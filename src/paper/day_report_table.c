@@ -2,6 +2,7 @@
 
 #include "day_report_inner.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -23,15 +24,15 @@ enum column {
     COLUMN_VERDICT,
     COLUMN_COUNT
 };
-#define CELL_MAX 64
+#define CELL_MAX 160
 struct cells {
     char text[COLUMN_COUNT][CELL_MAX];
 };
 
 static const char *const heads[COLUMN_COUNT] = {
-    [COLUMN_TIME] = "Time",   [COLUMN_WORKER] = "Worker", [COLUMN_CLUB] = "Club",
-    [COLUMN_SHAFT] = "Shaft", [COLUMN_CUT] = "Cut",       [COLUMN_PLANNED] = "Planned",
-    [COLUMN_MADE] = "Made",   [COLUMN_OFF] = "Off",       [COLUMN_VERDICT] = "Verdict",
+    [COLUMN_TIME] = N_("Time"),   [COLUMN_WORKER] = N_("Worker"), [COLUMN_CLUB] = N_("Club"),
+    [COLUMN_SHAFT] = N_("Shaft"), [COLUMN_CUT] = N_("Cut"),       [COLUMN_PLANNED] = N_("Planned"),
+    [COLUMN_MADE] = N_("Made"),   [COLUMN_OFF] = N_("Off"),       [COLUMN_VERDICT] = N_("Verdict"),
 };
 
 struct table {
@@ -62,10 +63,10 @@ static void off_words(const struct flow *flow, const struct day_report_cut *cut,
 
 static const char *outcome_words(const struct day_report_cut *cut) {
     if (cut->withdrawn) {
-        return "withdrawn";
+        return _("withdrawn");
     }
     if (cut->open) {
-        return "short, to be decided";
+        return _("short, to be decided");
     }
     return verdict_words(cut->verdict);
 }
@@ -88,7 +89,7 @@ static void measure(struct table *table) {
     struct flow *flow = table->flow;
     double sum = 0;
     for (int k = 0; k < COLUMN_COUNT; k++) {
-        table->width[k] = page_width(flow->page, PAGE_BOLD, SIZE, heads[k]) + PADDING;
+        table->width[k] = page_width(flow->page, PAGE_BOLD, SIZE, _(heads[k])) + PADDING;
     }
     for (size_t i = 0; i < flow->of->cut_count; i++) {
         struct cells cells;
@@ -124,7 +125,11 @@ static void draw(struct table *table, enum page_font font, const char *const tex
 
 static void draw_heads(struct table *table) {
     struct flow *flow = table->flow;
-    draw(table, PAGE_BOLD, heads);
+    const char *words[COLUMN_COUNT];
+    for (int k = 0; k < COLUMN_COUNT; k++) {
+        words[k] = _(heads[k]);
+    }
+    draw(table, PAGE_BOLD, words);
     if (flow->drawn) {
         double y = flow->y - 1.5;
         page_line(flow->page, PAGE_MARGIN, y, flow->sheet.width - PAGE_MARGIN, y, 0.8, 0);
@@ -134,10 +139,10 @@ static void draw_heads(struct table *table) {
 
 void flow_cuts(struct flow *flow) {
     struct table table = {.flow = flow};
-    flow_heading(flow, flow->of->metric ? "Cuts, in millimetres" : "Cuts, in inches",
+    flow_heading(flow, flow->of->metric ? _("Cuts, in millimetres") : _("Cuts, in inches"),
                  4 * SIZE * ROW);
     if (flow->of->cut_count == 0) {
-        flow_words(flow, PAGE_REGULAR, REPORT_TEXT, "Nothing was cut.");
+        flow_words(flow, PAGE_REGULAR, REPORT_TEXT, _("Nothing was cut."));
         return;
     }
     measure(&table);

@@ -1,4 +1,5 @@
 #include "page.h"
+#include "line_break.h"
 #include "page_file.h"
 #include "page_fonts.h"
 #include "text.h"
@@ -179,7 +180,7 @@ static void clean(const char *words, char buffer[PAGE_WORDS_MAX]) {
 static cairo_text_extents_t extents(struct page *page, enum page_font font, double size,
                                     const char *words) {
     cairo_text_extents_t found;
-    cairo_set_font_face(page->cairo, page->fonts.face[font]);
+    cairo_set_font_face(page->cairo, page_fonts_face(&page->fonts, font, words));
     cairo_set_font_size(page->cairo, size);
     cairo_text_extents(page->cairo, words, &found);
     return found;
@@ -246,12 +247,13 @@ static size_t next_character(const char *words) {
 static size_t line_size(struct page *page, enum page_font font, double size, double width,
                         const char *words) {
     size_t kept = 0;
-    for (size_t end = strcspn(words, " "); fits(page, font, size, width, words, end);) {
+    for (size_t end = line_unit(words); fits(page, font, size, width, words, end);) {
         kept = end;
         if (words[end] == '\0') {
             return kept;
         }
-        end += 1 + strcspn(words + end + 1, " ");
+        end += strspn(words + end, " ");
+        end += line_unit(words + end);
     }
     if (kept > 0) {
         return kept;

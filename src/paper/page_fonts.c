@@ -1,8 +1,11 @@
 #include "page_fonts.h"
 
+#include "language.h"
+
 #include <cairo-ft.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <unistd.h>
 
 static const char *const names[PAGE_FONT_COUNT] = {
     [PAGE_REGULAR] = "B612-Regular.otf",
@@ -60,7 +63,24 @@ bool page_fonts_init(struct page_fonts *fonts, const char *folder, char *message
             return false;
         }
     }
+    if (access(LANGUAGE_FONT, R_OK) == 0) {
+        fonts->east[PAGE_REGULAR] = face_open(LANGUAGE_FONT);
+        fonts->east[PAGE_BOLD] = face_open(LANGUAGE_FONT);
+        if (fonts->east[PAGE_BOLD] != NULL) { // the font has no bold of its own
+            cairo_ft_font_face_set_synthesize(fonts->east[PAGE_BOLD], CAIRO_FT_SYNTHESIZE_BOLD);
+        }
+    }
     return true;
+}
+
+cairo_font_face_t *page_fonts_face(const struct page_fonts *fonts, enum page_font font,
+                                   const char *words) {
+    for (const unsigned char *at = (const unsigned char *)words; *at != '\0'; at++) {
+        if (*at >= 0xE3 && fonts->east[font] != NULL) { // U+3000 and on
+            return fonts->east[font];
+        }
+    }
+    return fonts->face[font];
 }
 
 void page_fonts_release(struct page_fonts *fonts) {
@@ -68,6 +88,10 @@ void page_fonts_release(struct page_fonts *fonts) {
         if (fonts->face[i] != NULL) {
             cairo_font_face_destroy(fonts->face[i]);
             fonts->face[i] = NULL;
+        }
+        if (fonts->east[i] != NULL) {
+            cairo_font_face_destroy(fonts->east[i]);
+            fonts->east[i] = NULL;
         }
     }
 }

@@ -2,6 +2,7 @@
 
 #include "text.h"
 #include "ticket_label.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -23,20 +24,18 @@ struct ticket_label ticket_label_head(const struct head *head, const char *build
     struct text text = line(&label, at++);
     text_add(&text, head->model);
     text = line(&label, at++);
-    text_add(&text, "Head");
-    text_add(&text, head->engraved[0] != '\0' ? ", engraved " : "");
-    text_add(&text, head->engraved);
+    // TRANSLATORS: on the ticket of a head, %1 the number on its sole.
+    text_say(&text, head->engraved[0] != '\0' ? _("Head, engraved %1") : _("Head"), head->engraved);
     if (head->weight != MASS_UNKNOWN) {
         text = line(&label, at++);
-        text_add(&text, "Measured ");
-        text_add_mass(&text, head->weight);
+        char mass[LENGTH_TEXT_MAX];
+        struct text grams = text_open(mass, sizeof mass);
+        text_add_mass(&grams, head->weight);
+        text_say(&text, _("Measured %1"), mass);
     }
     if (build[0] != '\0') {
         text = line(&label, at++);
-        text_add(&text, "Club ");
-        text_add(&text, build);
-        text_add(&text, "-");
-        text_add(&text, club);
+        text_say(&text, _("Club %1-%2"), build, club);
     }
     return label;
 }
@@ -47,23 +46,19 @@ struct ticket_label ticket_label_shaft(const struct shaft *shaft, length_nm diam
     label.wraps = true;
     label.diameter = diameter;
     struct text text = line(&label, at++);
-    text_add(&text, shaft->model);
-    text_add(&text, shaft->flex[0] != '\0' ? ", flex " : "");
-    text_add(&text, shaft->flex);
+    text_say(&text, shaft->flex[0] != '\0' ? _("%1, flex %2") : "%1", shaft->model, shaft->flex);
     text = line(&label, at++);
-    text_add(&text, "Shaft");
-    if (shaft->raw_length != LENGTH_UNKNOWN) {
-        text_add(&text, ", raw ");
-        text_add_length(&text, shaft->raw_length);
-    }
+    char raw[LENGTH_TEXT_MAX];
+    struct text length = text_open(raw, sizeof raw);
+    text_add_length(&length, shaft->raw_length);
+    text_say(&text, shaft->raw_length != LENGTH_UNKNOWN ? _("Shaft, raw %1") : _("Shaft"), raw);
     if (shaft->weight != MASS_UNKNOWN) {
         text_add(&text, ", ");
         text_add_mass(&text, shaft->weight);
     }
     if (shaft->rack[0] != '\0') {
         text = line(&label, at++);
-        text_add(&text, "Rack ");
-        text_add(&text, shaft->rack);
+        text_say(&text, _("Rack %1"), shaft->rack);
     }
     return label;
 }
@@ -71,7 +66,7 @@ struct ticket_label ticket_label_shaft(const struct shaft *shaft, length_nm diam
 struct ticket_label ticket_label_worker(const char *badge, const char *name, const char *role) {
     struct ticket_label label = begin(badge);
     snprintf(label.words[0], sizeof label.words[0], "%s", name);
-    snprintf(label.words[1], sizeof label.words[1], "Badge, %s", role);
+    snprintf(label.words[1], sizeof label.words[1], _("Badge, %s"), role);
     return label;
 }
 
@@ -80,17 +75,15 @@ struct ticket_label ticket_label_build(const struct ticket *ticket, const char *
     struct ticket_label label = begin(ticket->text);
     int at = 0;
     struct text text = line(&label, at++);
-    text_add(&text, "Build ");
-    text_add(&text, build);
+    text_say(&text, _("Build %1"), build);
     text = line(&label, at++);
-    text_add_number(&text, (int64_t)count);
-    text_add(&text, count == 1 ? " club" : " clubs");
+    text_say(&text, tongue_plural("%1 club", "%1 clubs", count),
+             text_number((int64_t)count).digits);
     text_add(&text, clubs[0] != '\0' ? ": " : "");
     text_add(&text, clubs);
     if (due[0] != '\0') {
         text = line(&label, at++);
-        text_add(&text, "Due ");
-        text_add(&text, due);
+        text_say(&text, _("Due %1"), due);
     }
     return label;
 }
@@ -100,12 +93,12 @@ static const struct {
     const char *body;
     const char *words;
 } commands[] = {
-    {"OUT", "Sign off"},
-    {"BACK", "Back to the first screen"},
-    {"FIT", "Dry fit again before the butt cut"},
-    {"WRONG", "Something is wrong"},
-    {"YZAQWM", "Scanner check"},
-    {"REVIEW", "Review, for a supervisor"},
+    {"OUT", N_("Sign off")},
+    {"BACK", N_("Back to the first screen")},
+    {"FIT", N_("Dry fit again before the butt cut")},
+    {"WRONG", N_("Something is wrong")},
+    {"YZAQWM", N_("Scanner check")},
+    {"REVIEW", N_("Review, for a supervisor")},
 };
 
 bool ticket_label_command(int index, struct ticket_label *ret_label) {
@@ -115,7 +108,7 @@ bool ticket_label_command(int index, struct ticket_label *ret_label) {
         return false;
     }
     *ret_label = begin(ticket.text);
-    snprintf(ret_label->words[0], sizeof ret_label->words[0], "%s", commands[index].words);
-    snprintf(ret_label->words[1], sizeof ret_label->words[1], "Command");
+    snprintf(ret_label->words[0], sizeof ret_label->words[0], "%s", _(commands[index].words));
+    snprintf(ret_label->words[1], sizeof ret_label->words[1], "%s", _("Command"));
     return true;
 }

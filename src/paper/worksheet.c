@@ -1,3 +1,4 @@
+#include "tongue.h"
 #include "worksheet_inner.h"
 
 #include <stdio.h>
@@ -17,10 +18,10 @@ static void draw(struct sheet *sheet) {
 
 bool worksheet_write(const struct worksheet *worksheet, const char *path,
                      const struct page_watch *watch, char *message, size_t size) {
-    char title[64];
+    char title[160];
     struct sheet *sheet = calloc(1, sizeof *sheet);
     if (sheet == NULL) {
-        snprintf(message, size, "No memory for a worksheet.");
+        snprintf(message, size, "%s", _("No memory for a worksheet."));
         return false;
     }
     bool done = page_open(path, worksheet->fonts, &sheet->page, message, size);
@@ -28,7 +29,7 @@ bool worksheet_write(const struct worksheet *worksheet, const char *path,
         sheet->of = worksheet;
         sheet_fill(sheet);
         sheet_arrange(sheet);
-        snprintf(title, sizeof title, "Build %s, worksheet", worksheet->set->build);
+        snprintf(title, sizeof title, _("Build %s, worksheet"), worksheet->set->build);
         page_begin(sheet->page, &sheet->at.sheet, title, watch);
         draw(sheet);
         done = page_save(sheet->page, message, size);

@@ -25,7 +25,7 @@ enum column {
     COLUMN_COUNT
 };
 
-#define CELL_TEXT_MAX 96
+#define CELL_TEXT_MAX 160
 struct cell {
     char top[CELL_TEXT_MAX]; // the whole inches of a mark
     char below[CELL_TEXT_MAX];
@@ -43,7 +43,7 @@ struct row {
     struct cell cell[COLUMN_COUNT];
 };
 
-#define NOTE_TEXT_MAX 256
+#define NOTE_TEXT_MAX PLAN_LINE_TEXT_MAX
 // A refusal, or warnings and what is not known of the estimates, of every club.
 #define NOTES_MAX (SET_CLUBS_MAX * (PLAN_WARNINGS_MAX + 3))
 struct note {

@@ -1,4 +1,5 @@
 #include "text.h"
+#include "tongue.h"
 #include "worksheet_inner.h"
 
 #include <math.h>
@@ -79,9 +80,10 @@ static void words_of(const struct sheet *sheet, size_t i, size_t shown,
     if (i < shown) {
         snprintf(words, NOTE_TEXT_MAX + 80, "%zu  %s", i + 1, sheet->note[i].text);
     } else {
-        snprintf(words, NOTE_TEXT_MAX + 80,
-                 "Notes %zu to %zu find no room here. Read them before cutting: kerfside plan %s",
-                 shown + 1, sheet->note_count, sheet->of->set->build);
+        snprintf(
+            words, NOTE_TEXT_MAX + 80,
+            _("Notes %zu to %zu find no room here. Read them before cutting: kerfside plan %s"),
+            shown + 1, sheet->note_count, sheet->of->set->build);
     }
 }
 

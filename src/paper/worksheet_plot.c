@@ -1,6 +1,7 @@
 // The set at a glance: each value by club, planned and measured, against the straight line.
 
 #include "text.h"
+#include "tongue.h"
 #include "worksheet_inner.h"
 
 #include <math.h>
@@ -226,18 +227,20 @@ static void draw_odd(struct plot *plot, const struct words_at *at) {
 
 static void draw_plot(struct sheet *sheet, enum set_value value, const struct page_box *box) {
     struct plot plot = {.sheet = sheet, .value = value, .size = size_of(sheet->at.scale)};
-    char title[64];
-    snprintf(title, sizeof title, "%c%s, %s", set_value_words(value)[0] - 'a' + 'A',
-             set_value_words(value) + 1,
-             value == SET_SWINGWEIGHT ? "scale" : set_value_unit(value));
-    page_text(sheet->page, PAGE_BOLD, TITLE, PAGE_LEFT, box->x, box->y + TITLE, title);
+    static const char *const titles[SET_VALUE_COUNT] = {
+        [SET_LENGTH] = N_("Length, in"),
+        [SET_WEIGHT] = N_("Weight, g"),
+        [SET_SWINGWEIGHT] = N_("Swingweight, scale"),
+        [SET_FREQUENCY] = N_("Frequency, cpm"),
+    };
+    page_text(sheet->page, PAGE_BOLD, TITLE, PAGE_LEFT, box->x, box->y + TITLE, _(titles[value]));
     struct words_at at = {&plot, box->x, box->y + TITLE * 1.3, box->width};
     double top = at.y + plot.size * 1.3 * ODD_LINES + plot.size * 0.6;
     plot.area =
         (struct page_box){box->x, top, box->width, box->y + box->height - plot.size * 2 - top};
     if (!find_axis(&plot)) {
         page_text(sheet->page, PAGE_REGULAR, plot.size, PAGE_LEFT, box->x, at.y + plot.size,
-                  "not known");
+                  _("not known"));
         return;
     }
     draw_odd(&plot, &at);
@@ -254,14 +257,14 @@ static void draw_legend(struct sheet *sheet, double y) {
     double x = PAGE_MARGIN;
     double middle = y - PAGE_CAP(size) / 2;
     page_dot(sheet->page, x + 3, middle, 2.2, true);
-    page_text(sheet->page, PAGE_REGULAR, size, PAGE_LEFT, x + 9, y, "planned");
-    x += 9 + page_width(sheet->page, PAGE_REGULAR, size, "planned") + 12;
+    page_text(sheet->page, PAGE_REGULAR, size, PAGE_LEFT, x + 9, y, _("planned"));
+    x += 9 + page_width(sheet->page, PAGE_REGULAR, size, _("planned")) + 12;
     page_dot(sheet->page, x + 3, middle, 2.6, false);
-    page_text(sheet->page, PAGE_REGULAR, size, PAGE_LEFT, x + 9, y, "measured");
-    x += 9 + page_width(sheet->page, PAGE_REGULAR, size, "measured") + 12;
+    page_text(sheet->page, PAGE_REGULAR, size, PAGE_LEFT, x + 9, y, _("measured"));
+    x += 9 + page_width(sheet->page, PAGE_REGULAR, size, _("measured")) + 12;
     page_line(sheet->page, x, middle, x + 14, middle, 0.8, 0.45);
     page_text(sheet->page, PAGE_REGULAR, size, PAGE_LEFT, x + 18, y,
-              "straight line by club, without the one that stands out");
+              _("straight line by club, without the one that stands out"));
 }
 
 void plots_draw(struct sheet *sheet, double y) {

@@ -1,6 +1,7 @@
 // What each row says, and the notes behind it.
 
 #include "text.h"
+#include "tongue.h"
 #include "worksheet_inner.h"
 
 #include <math.h>
@@ -8,21 +9,31 @@
 #include <string.h>
 
 static const char *const stages[STAGE_COUNT] = {
-    [STAGE_PENDING] = "",           [STAGE_TIP_SHOWN] = "at the saw",
-    [STAGE_TIP_CUT] = "tip is cut", [STAGE_BUTT_SHOWN] = "tip is cut",
-    [STAGE_BUTT_CUT] = "both cut",  [STAGE_DECISION] = "to be decided",
-    [STAGE_DONE] = "done",
+    [STAGE_PENDING] = "",
+    [STAGE_TIP_SHOWN] = N_("at the saw"),
+    [STAGE_TIP_CUT] = N_("tip is cut"),
+    [STAGE_BUTT_SHOWN] = N_("tip is cut"),
+    [STAGE_BUTT_CUT] = N_("both cut"),
+    [STAGE_DECISION] = N_("to be decided"),
+    [STAGE_DONE] = N_("done"),
 };
 
 static void put(char buffer[CELL_TEXT_MAX], const char *before, const char *words) {
     snprintf(buffer, CELL_TEXT_MAX, "%s%s", *words != '\0' ? before : "", words);
 }
 
+// In two lines, at the blank of its words.
+static void put_unknown(struct cell *cell) {
+    const char *words = _("not known");
+    size_t first = strcspn(words, " ");
+    snprintf(cell->top, CELL_TEXT_MAX, "%.*s", (int)first, words);
+    put(cell->below, "", words[first] == '\0' ? "" : words + first + 1);
+}
+
 static void put_length(struct cell *cell, length_nm length) {
     length_text_fraction(length, cell->top);
     if (length == LENGTH_UNKNOWN) {
-        put(cell->top, "", "not");
-        put(cell->below, "", "known");
+        put_unknown(cell);
     }
 }
 
@@ -40,7 +51,8 @@ static void put_mark(struct cell *cell, length_nm mark) {
     length_text_mm(mark, 1, mm);
     if (!length_split(mark, &fraction)) { // the bench marks in millimetres
         snprintf(cell->top, sizeof cell->top, "%s", mm);
-        snprintf(cell->below, sizeof cell->below, "mm\n%s in", inch);
+        snprintf(cell->below, sizeof cell->below, "%s\n%s %s", T_("unit", "mm"), inch,
+                 T_("unit", "in"));
         return;
     }
     if (fraction.whole != 0 || fraction.numerator == 0) {
@@ -50,13 +62,13 @@ static void put_mark(struct cell *cell, length_nm mark) {
         snprintf(cell->numerator, sizeof cell->numerator, "%d", fraction.numerator);
         snprintf(cell->denominator, sizeof cell->denominator, "%d", fraction.denominator);
     }
-    snprintf(cell->below, sizeof cell->below, "%s in\n%s mm", inch, mm);
+    snprintf(cell->below, sizeof cell->below, "%s %s\n%s %s", inch, T_("unit", "in"), mm,
+             T_("unit", "mm"));
 }
 
 static void put_value(struct cell *cell, const struct estimate_value *value, const char *unit) {
     if (value->gap != ESTIMATE_GAP_NONE) {
-        put(cell->top, "", "not");
-        put(cell->below, "", "known");
+        put_unknown(cell);
         return;
     }
     snprintf(cell->top, sizeof cell->top, "%.0f", value->value);
@@ -74,7 +86,9 @@ static void put_swingweight(struct cell *cell, const struct estimate_value *valu
         snprintf(cell->top, sizeof cell->top, "%.1f in oz", value->value);
     }
     if (value->gap == ESTIMATE_GAP_NONE) {
-        put(cell->below, "wish ", wished);
+        put(cell->below, "", "");
+        struct text text = text_open(cell->below, CELL_TEXT_MAX);
+        text_say(&text, wished[0] != '\0' ? _("wish %1") : "", wished);
     }
 }
 
@@ -84,19 +98,20 @@ static void note_refusal(struct sheet *sheet, size_t i) {
     const struct club *club = &sheet->of->clubs[i];
     char words[PLAN_LINE_TEXT_MAX];
     if (club->head.ticket[0] == '\0') {
-        sheet_note(sheet, i, "No head is reserved for this club.");
+        sheet_note(sheet, i, _("No head is reserved for this club."));
     } else if (club->shaft.ticket[0] == '\0') {
-        sheet_note(sheet, i, "No shaft is reserved for this club.");
+        sheet_note(sheet, i, _("No shaft is reserved for this club."));
     } else {
         plan_line_text(&sheet->row[i].input, &sheet->row[i].plan.refusal, words, sizeof words);
         sheet_note(sheet, i, words);
     }
 }
 
-static void note_gap(struct sheet *sheet, size_t i, const char *what, enum estimate_gap gap) {
+static void note_gap(struct sheet *sheet, size_t i, const char *pattern, enum estimate_gap gap) {
     char words[NOTE_TEXT_MAX];
+    struct text text = text_open(words, sizeof words);
     if (gap != ESTIMATE_GAP_NONE) {
-        snprintf(words, sizeof words, "No estimate of %s: %s.", what, estimate_gap_text(gap));
+        text_say(&text, pattern, estimate_gap_text(gap));
         sheet_note(sheet, i, words);
     }
 }
@@ -108,10 +123,11 @@ static void note_row(struct sheet *sheet, size_t i) {
         plan_line_text(&row->input, &row->plan.warning[k], words, sizeof words);
         sheet_note(sheet, i, words);
     }
-    note_gap(sheet, i, "weight and swingweight", row->estimate.swingweight.gap);
-    note_gap(sheet, i, "frequency", row->estimate.frequency.gap);
+    note_gap(sheet, i, _("No estimate of weight and swingweight: %1."),
+             row->estimate.swingweight.gap);
+    note_gap(sheet, i, _("No estimate of frequency: %1."), row->estimate.frequency.gap);
     if (row->estimate.swingweight.gap == ESTIMATE_GAP_NONE && row->estimate.balance_assumed) {
-        sheet_note(sheet, i, "Balance point of the shaft not known: taken as even.");
+        sheet_note(sheet, i, _("Balance point of the shaft not known: taken as even."));
     }
 }
 
@@ -119,31 +135,32 @@ static void note_row(struct sheet *sheet, size_t i) {
 
 static void fill_order(const struct club *club, struct cell *cell) {
     put(cell[COLUMN_CLUB].top, "", club->order.club);
-    put(cell[COLUMN_CLUB].below, "", stages[club->progress.stage]);
-    put(cell[COLUMN_HEAD].top, "", club->head.ticket[0] != '\0' ? club->head.ticket : "none");
-    put(cell[COLUMN_SHAFT].top, "", club->shaft.ticket[0] != '\0' ? club->shaft.ticket : "none");
+    put(cell[COLUMN_CLUB].below, "", _(stages[club->progress.stage]));
+    put(cell[COLUMN_HEAD].top, "", club->head.ticket[0] != '\0' ? club->head.ticket : _("none"));
+    put(cell[COLUMN_SHAFT].top, "", club->shaft.ticket[0] != '\0' ? club->shaft.ticket : _("none"));
     put_length(&cell[COLUMN_LENGTH], club->order.playing_length);
     if (club->head.ticket[0] != '\0') {
         put_mass(cell[COLUMN_HEAD].below, club->head.weight);
         put_length(&cell[COLUMN_BORE], head_bore_height(&club->head));
     }
     if (club->shaft.ticket[0] != '\0') {
-        put(cell[COLUMN_SHAFT].below, "rack ", club->shaft.rack);
+        struct text text = text_open(cell[COLUMN_SHAFT].below, CELL_TEXT_MAX);
+        text_say(&text, club->shaft.rack[0] != '\0' ? _("rack %1") : "", club->shaft.rack);
     }
 }
 
 static void fill_plan(const struct club *club, struct row *row) {
     struct cell *cell = row->cell;
     const struct chart_column *column = plan_column(&row->input, &row->plan);
-    put(cell[COLUMN_CHART].top, "", column != NULL ? column->name : "given");
+    put(cell[COLUMN_CHART].top, "", column != NULL ? column->name : _("given"));
     if (column != NULL) {
         put_mass(cell[COLUMN_CHART].below, column->weight);
     }
     put_mark(&cell[COLUMN_TIP], row->plan.tip_mark);
     put_mark(&cell[COLUMN_BUTT], row->plan.butt_mark);
-    put_value(&cell[COLUMN_WEIGHT], &row->estimate.weight, "g");
+    put_value(&cell[COLUMN_WEIGHT], &row->estimate.weight, T_("unit", "g"));
     put_swingweight(&cell[COLUMN_SWINGWEIGHT], &row->estimate.swingweight, club->order.swingweight);
-    put_value(&cell[COLUMN_FREQUENCY], &row->estimate.frequency, "cpm");
+    put_value(&cell[COLUMN_FREQUENCY], &row->estimate.frequency, T_("unit", "cpm"));
     cell[COLUMN_MADE_TIP].box = true;
     cell[COLUMN_MADE_BUTT].box = true;
     cell[COLUMN_MEASURED].box = true;

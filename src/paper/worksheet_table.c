@@ -1,3 +1,4 @@
+#include "tongue.h"
 #include "worksheet_inner.h"
 
 #include <math.h>
@@ -17,21 +18,21 @@ static const struct {
     const char *first;
     const char *second;
 } heads[COLUMN_COUNT] = {
-    [COLUMN_CLUB] = {"Club", ""},
-    [COLUMN_HEAD] = {"Head", "weighed"},
-    [COLUMN_SHAFT] = {"Shaft", "rack"},
-    [COLUMN_LENGTH] = {"Playing", "length, in"},
-    [COLUMN_BORE] = {"Bore", "height, in"},
-    [COLUMN_CHART] = {"Chart", "column"},
-    [COLUMN_TIP] = {"TIP MARK", "off, from the tip"},
-    [COLUMN_BUTT] = {"BUTT MARK", "keep, from new tip"},
-    [COLUMN_WEIGHT] = {"Weight", "estimate"},
-    [COLUMN_SWINGWEIGHT] = {"Swingweight", "estimate"},
-    [COLUMN_FREQUENCY] = {"Frequency", "estimate"},
-    [COLUMN_NOTES] = {"Notes", ""},
-    [COLUMN_MADE_TIP] = {"Made:", "tip off"},
-    [COLUMN_MADE_BUTT] = {"Made:", "shaft kept"},
-    [COLUMN_MEASURED] = {"Measured:", "club length"},
+    [COLUMN_CLUB] = {N_("Club"), ""},
+    [COLUMN_HEAD] = {N_("Head"), N_("weighed")},
+    [COLUMN_SHAFT] = {N_("Shaft"), N_("rack")},
+    [COLUMN_LENGTH] = {N_("Playing"), N_("length, in")},
+    [COLUMN_BORE] = {N_("Bore"), N_("height, in")},
+    [COLUMN_CHART] = {N_("Chart"), N_("column")},
+    [COLUMN_TIP] = {N_("TIP MARK"), N_("off, from the tip")},
+    [COLUMN_BUTT] = {N_("BUTT MARK"), N_("keep, from new tip")},
+    [COLUMN_WEIGHT] = {N_("Weight"), N_("estimate")},
+    [COLUMN_SWINGWEIGHT] = {N_("Swingweight"), N_("estimate")},
+    [COLUMN_FREQUENCY] = {N_("Frequency"), N_("estimate")},
+    [COLUMN_NOTES] = {N_("Notes"), ""},
+    [COLUMN_MADE_TIP] = {N_("Made:"), N_("tip off")},
+    [COLUMN_MADE_BUTT] = {N_("Made:"), N_("shaft kept")},
+    [COLUMN_MEASURED] = {N_("Measured:"), N_("club length")},
 };
 
 // --- widths ------------------------------------------------------------------------------------
@@ -71,7 +72,8 @@ static double cell_width(struct page *page, enum column column, const struct cel
 double table_widths(struct sheet *sheet, double scale, double width[COLUMN_COUNT]) {
     double sum = 0;
     for (int k = 0; k < COLUMN_COUNT; k++) {
-        width[k] = widest(sheet->page, PAGE_BOLD, HEADS * scale, heads[k].first, heads[k].second);
+        width[k] =
+            widest(sheet->page, PAGE_BOLD, HEADS * scale, _(heads[k].first), _(heads[k].second));
         for (size_t i = 0; i < sheet->of->count; i++) {
             const struct cell *cell = &sheet->row[i].cell[k];
             width[k] = fmax(width[k], cell_width(sheet->page, (enum column)k, cell, scale));
@@ -175,7 +177,7 @@ static void draw_row(struct sheet *sheet, size_t i, double y) {
     }
     if (!row->planned) {
         char words[CELL_TEXT_MAX];
-        snprintf(words, sizeof words, "NO PLAN, do not cut: note %.16s",
+        snprintf(words, sizeof words, _("NO PLAN, do not cut: note %.16s"),
                  row->cell[COLUMN_NOTES].top);
         page_text(sheet->page, PAGE_BOLD, TOP * at.scale, PAGE_LEFT, left_of(sheet, COLUMN_CHART),
                   at.middle + PAGE_CAP(TOP * at.scale) / 2, words);
@@ -188,9 +190,9 @@ static void draw_heads(struct sheet *sheet, double y) {
     double x = PAGE_MARGIN;
     for (int k = 0; k < COLUMN_COUNT; k++) {
         double left = x + PADDING * scale / 2;
-        page_text(sheet->page, PAGE_BOLD, size, PAGE_LEFT, left, y + 11 * scale, heads[k].first);
+        page_text(sheet->page, PAGE_BOLD, size, PAGE_LEFT, left, y + 11 * scale, _(heads[k].first));
         page_text(sheet->page, PAGE_REGULAR, size, PAGE_LEFT, left, y + 19.5 * scale,
-                  heads[k].second);
+                  _(heads[k].second));
         x += sheet->at.column[k];
     }
 }

@@ -9,8 +9,8 @@
 #include "serial_record.h"
 #include "wedge.h"
 
-#define REPORT_TEXT_MAX 128
-#define REPORT_SHORT_MAX 32
+#define REPORT_TEXT_MAX 320
+#define REPORT_SHORT_MAX 96
 #define REPORT_ADVICE_MAX 4
 
 // A command ticket that commands nothing. Its letters are those which the layouts write on other

@@ -1,5 +1,6 @@
 // B612, one TTF_Font a size: SDL_ttf throws its glyphs away whenever a font is resized.
 
+#include "language.h"
 #include "screen_inner.h"
 
 #include <stdio.h>
@@ -13,7 +14,7 @@ static const char *const files[FACE_COUNT] = {
     [FACE_BOLD] = "B612-Bold.otf",
     [FACE_MONO] = "B612Mono-Regular.otf",
     [FACE_MONO_BOLD] = "B612Mono-Bold.otf",
-};
+}; // and LANGUAGE_FONT for FACE_EAST and FACE_EAST_BOLD
 
 struct font {
     TTF_Font *font;
@@ -38,7 +39,8 @@ bool fonts_init(struct screen *screen, const char *assets, char *message, size_t
         snprintf(message, size, "Cannot start the font library: %s.", SDL_GetError());
         return false;
     }
-    for (int face = 0; face < FACE_COUNT; face++) {
+    fonts->data[FACE_EAST] = SDL_LoadFile(LANGUAGE_FONT, &fonts->size[FACE_EAST]); // may be missing
+    for (int face = 0; face < FACE_EAST; face++) {
         char path[512];
         snprintf(path, sizeof path, "%s/fonts/%s", assets, files[face]);
         fonts->data[face] = SDL_LoadFile(path, &fonts->size[face]);
@@ -89,9 +91,16 @@ TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels) {
             return fonts->font[i].font;
         }
     }
-    font = TTF_OpenFontRW(SDL_RWFromConstMem(fonts->data[face], (int)fonts->size[face]), 1, pixels);
+    enum face of = face == FACE_EAST_BOLD ? FACE_EAST : face; // made bold here, it has none
+    if (fonts->data[of] == NULL) {
+        return fonts_get(screen, FACE_REGULAR, pixels);
+    }
+    font = TTF_OpenFontRW(SDL_RWFromConstMem(fonts->data[of], (int)fonts->size[of]), 1, pixels);
     if (font == NULL) {
         return NULL;
+    }
+    if (face == FACE_EAST_BOLD) {
+        TTF_SetFontStyle(font, TTF_STYLE_BOLD);
     }
     TTF_SetFontHinting(font, TTF_HINTING_LIGHT);
     if (fonts->count < FONTS_MAX) {
@@ -102,6 +111,15 @@ TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels) {
     }
     *slot = (struct font){font, face, pixels, ++fonts->clock};
     return font;
+}
+
+enum face fonts_face(enum face face, const char *text) {
+    for (const unsigned char *at = (const unsigned char *)text; *at != '\0'; at++) {
+        if (*at >= 0xE3) { // U+3000 and on: kana, kanji, their punctuation
+            return face == FACE_BOLD || face == FACE_MONO_BOLD ? FACE_EAST_BOLD : FACE_EAST;
+        }
+    }
+    return face;
 }
 
 static int probe_caps(struct screen *screen, enum face face) {

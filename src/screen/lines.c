@@ -1,5 +1,6 @@
 // Text that fits: broken into lines at blanks, then shrunk as one, never cut off.
 
+#include "line_break.h"
 #include "pen.h"
 
 #include <stdio.h>
@@ -40,10 +41,10 @@ static bool glued(const char *before, const char *word, size_t bytes) {
 
 // Bytes up to the next place where a line may end.
 static size_t unit_bytes(const char *at) {
-    const char *end = at + strcspn(at, " ");
+    const char *end = at + line_unit(at);
     while (*end == ' ') {
         const char *next = end + strspn(end, " ");
-        size_t bytes = strcspn(next, " ");
+        size_t bytes = line_unit(next);
         if (!glued(end, next, bytes)) {
             break;
         }
@@ -67,6 +68,7 @@ static struct lines break_lines(TTF_Font *font, const char *text, int width) {
     const char *at = text + strspn(text, " ");
     int blank = line_width(font, " ");
     int used = 0;
+    int space = 0; // before this unit
     lines.count = 0;
     lines.fits = true;
     while (*at != '\0') {
@@ -76,8 +78,8 @@ static struct lines break_lines(TTF_Font *font, const char *text, int width) {
             lines.fits = false;
         }
         if (lines.count > 0 && line_fits(font, lines.line[lines.count - 1].text, at + bytes,
-                                         used + blank + wide, width)) {
-            used += blank + wide;
+                                         used + space + wide, width)) {
+            used += space + wide;
         } else if (lines.count == LINES_MAX) {
             lines.fits = false;
             break;
@@ -87,6 +89,7 @@ static struct lines break_lines(TTF_Font *font, const char *text, int width) {
         }
         at += bytes;
         lines.line[lines.count - 1].bytes = (size_t)(at - lines.line[lines.count - 1].text);
+        space = *at == ' ' ? blank : 0;
         at += strspn(at, " ");
     }
     return lines;
@@ -169,12 +172,15 @@ static int least_size(const struct screen *screen, const struct style *style) {
     return style->must ? screen->must : 0;
 }
 
-void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text) {
+void pen_text(struct screen *screen, SDL_Rect box, const struct style *given, const char *text) {
+    struct style in_face = *given;
+    const struct style *style = &in_face;
     int least = least_size(screen, style);
     int floor = least > 0 ? least : px(screen, style->floor);
     if (text[0] == '\0') {
         return;
     }
+    in_face.face = fonts_face(given->face, text);
     for (int pixels = SDL_max(px(screen, style->size), least);; pixels -= 1 + pixels / 24) {
         TTF_Font *font;
         struct lines lines;
@@ -201,13 +207,13 @@ void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, co
 }
 
 int pen_width(struct screen *screen, const struct style *style, const char *text) {
-    TTF_Font *font = fonts_get(screen, style->face, px(screen, style->size));
+    TTF_Font *font = fonts_get(screen, fonts_face(style->face, text), px(screen, style->size));
     return font != NULL ? line_width(font, text) : 0;
 }
 
 static int height_at(struct screen *screen, const struct style *style, int pixels, const char *text,
                      int width) {
-    TTF_Font *font = fonts_get(screen, style->face, pixels);
+    TTF_Font *font = fonts_get(screen, fonts_face(style->face, text), pixels);
     struct lines lines;
     if (font == NULL) {
         return -1;
@@ -229,21 +235,23 @@ int pen_room(struct screen *screen, const struct style *style, const char *text,
 }
 
 int pen_digits_width(struct screen *screen, int height, const char *text) {
-    TTF_Font *font = fonts_get(screen, FACE_BOLD, fonts_size_for_caps(screen, FACE_BOLD, height));
+    enum face face = fonts_face(FACE_BOLD, text);
+    TTF_Font *font = fonts_get(screen, face, fonts_size_for_caps(screen, face, height));
     return font != NULL ? line_width(font, text) : 0;
 }
 
 int pen_digits(struct screen *screen, int x, int y, int height, const struct style *style,
                const char *text) {
-    int pixels = fonts_size_for_caps(screen, FACE_BOLD, height);
-    TTF_Font *font = fonts_get(screen, FACE_BOLD, pixels);
+    enum face face = fonts_face(FACE_BOLD, text);
+    int pixels = fonts_size_for_caps(screen, face, height);
+    TTF_Font *font = fonts_get(screen, face, pixels);
     struct style bold = *style;
     size_t texts = screen->text_count;
     int width = 0;
     if (font == NULL) {
         return 0;
     }
-    bold.face = FACE_BOLD;
+    bold.face = face;
     width = line_width(font, text);
     draw_line(screen, font, &bold, pixels,
               (SDL_Rect){x, y - (TTF_FontAscent(font) - height), width, height}, text,

@@ -11,7 +11,15 @@
 #include <SDL.h>
 #include <SDL_ttf.h>
 
-enum face { FACE_REGULAR, FACE_BOLD, FACE_MONO, FACE_MONO_BOLD, FACE_COUNT };
+enum face {
+    FACE_REGULAR,
+    FACE_BOLD,
+    FACE_MONO,
+    FACE_MONO_BOLD,
+    FACE_EAST, // for texts with letters that B612 lacks
+    FACE_EAST_BOLD,
+    FACE_COUNT
+};
 
 #define TEXTS_MAX 320 // text boxes of one drawing, for the check on overlaps
 #define HITS_MAX 128
@@ -107,6 +115,8 @@ SDL_Texture *images_keep(struct screen *screen, const char *key, SDL_Surface *su
 bool fonts_init(struct screen *screen, const char *assets, char *message, size_t size);
 void fonts_destroy(struct screen *screen);
 TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels);
+// `face`, or the one that has the letters of this text.
+enum face fonts_face(enum face face, const char *text);
 // Pixels of font size that make capitals and digits `height` pixels high.
 // The other way round.
 int fonts_caps(struct screen *screen, enum face face, int pixels);

@@ -66,10 +66,3 @@ void estimate_words(const char *source, char buffer[VIEW_TEXT_MAX]) {
     struct text text = text_open(buffer, VIEW_TEXT_MAX);
     estimate_reword(&text, source);
 }
-
-const char *entry_kind_words(enum entry_kind kind) {
-    return word((enum word)(WORD_KIND_GENESIS + (int)kind));
-}
-
-_Static_assert(WORD_KIND_TOLD - WORD_KIND_GENESIS == (int)ENTRY_TOLD,
-               "a kind of entry has no words");

@@ -302,7 +302,4 @@ const char *station_state_name(enum station_state state);
 // True if the table allows a move; the one function that moves asks it in every build.
 bool station_may_move(enum station_state from, enum station_state to);
 
-// A kind of entry in words, in the shop's language.
-const char *entry_kind_words(enum entry_kind kind);
-
 #endif

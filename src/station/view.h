@@ -11,14 +11,14 @@
 #include <stddef.h>
 #include <stdint.h>
 
-#define VIEW_TEXT_MAX 160
-#define VIEW_SHORT_MAX 48
+#define VIEW_TEXT_MAX 320 // bytes: other languages are longer, Japanese has 3 a character
+#define VIEW_SHORT_MAX 112
 #define VIEW_LINES_MAX 10
 #define VIEW_ESTIMATES_MAX 4
 #define VIEW_ACTIONS_MAX 40
 #define VIEW_ROWS_MAX 12
 #define VIEW_SAID_MAX 3
-#define VIEW_SAID_TEXT_MAX 240 // all that can be typed here, who and when
+#define VIEW_SAID_TEXT_MAX 400 // all that can be typed here, who and when
 
 // How the screen lays the body out.
 enum view_body {
@@ -95,17 +95,17 @@ struct view_action {
 
 enum view_health { HEALTH_GOOD, HEALTH_WARN, HEALTH_BAD };
 struct view_status {
-    char label[16]; // "Scanner", "Button", "Log"
+    char label[VIEW_SHORT_MAX]; // "Scanner", "Button", "Log"
     enum view_health health;
 };
 
 struct view_queue_row {
     char build[16];
-    char club[24]; // "2 of 9"
+    char club[40]; // "2 of 9"
     char head[16];
     char shaft[16];
-    char due[16];  // "today", "27 Nov", "late"
-    char next[24]; // half-cut: "butt cut next"; else empty
+    char due[48];              // "today", "27 Nov", "late"
+    char next[VIEW_SHORT_MAX]; // half-cut: "butt cut next"; else empty
 };
 struct view_today {
     int64_t clubs;
@@ -119,16 +119,16 @@ struct view_mark {
     length_nm value;
     bool fraction; // draw whole + numerator/denominator; else `large` as text
     struct length_fraction split;
-    char large[24];       // "66.7"
-    char unit[8];         // "in", "mm"
-    char inches[24];      // "2.625 in"
-    char millimetres[24]; // "66.7 mm"
-    char rounding[32];    // "nearest 1/16 in"
+    char large[24];                // "66.7"
+    char unit[24];                 // "in", "mm"
+    char inches[48];               // "2.625 in"
+    char millimetres[48];          // "66.7 mm"
+    char rounding[VIEW_SHORT_MAX]; // "nearest 1/16 in"
 };
 
 struct view_receipt_line {
     char text[VIEW_TEXT_MAX];
-    char amount[24]; // "1 1/2", "+1 1/8"; empty: explains only
+    char amount[VIEW_SHORT_MAX]; // "1 1/2", "+1 1/8"; empty: explains only
 };
 
 struct view_cut {
@@ -137,8 +137,8 @@ struct view_cut {
     char heading[VIEW_SHORT_MAX]; // "Tip end · cut off"
     struct view_mark mark;
     length_nm piece;             // length of the piece on the saw now, for the picture
-    char waste[24];              // "waste"
-    char keep[24];               // "keep this side"
+    char waste[VIEW_SHORT_MAX];  // "waste"
+    char keep[VIEW_SHORT_MAX];   // "keep this side"
     char blade[VIEW_SHORT_MAX];  // "blade on the waste side of the mark"
     char measure[VIEW_TEXT_MAX]; // "Measure from the tip. Mark, then cut."
     char build[VIEW_SHORT_MAX];  // "Build 2041 · club 2 of 9"
@@ -207,13 +207,13 @@ struct view_care {
 
 struct view_log_row {
     int64_t seq;
-    char time[12];
+    char time[32];
     char build[24]; // "2041-2"
     char shaft[16];
-    char cut[16]; // "tip", "butt", "measure", "stop"
-    char plan[24];
-    char made[24];
-    char verdict[24];
+    char cut[VIEW_SHORT_MAX]; // "tip", "butt", "measure", "stop"
+    char plan[48];
+    char made[48];
+    char verdict[VIEW_SHORT_MAX];
     enum view_tone tone; // PLAIN, STOP: needs a decision, CAUTION: a stop
 };
 struct view_log {
@@ -253,8 +253,8 @@ struct view_entry {
 #define VIEW_POINTS_MAX 60
 struct view_plot {
     char title[VIEW_SHORT_MAX]; // "Swingweight"
-    char low_text[16];
-    char high_text[16];
+    char low_text[48];
+    char high_text[48];
     double low;
     double high;
     size_t count;
@@ -273,7 +273,7 @@ struct view_plot {
 };
 
 #define VIEW_CELLS 7
-#define VIEW_CELL_MAX 32
+#define VIEW_CELL_MAX VIEW_SHORT_MAX
 struct view_set {
     char title[VIEW_TEXT_MAX];
     char subtitle[VIEW_TEXT_MAX];
@@ -365,7 +365,7 @@ struct view_code {
     bool dark[VIEW_CODE_MAX][VIEW_CODE_MAX];
 };
 #define VIEW_NOTE_MAX 1216
-#define VIEW_LONG_MAX 400
+#define VIEW_LONG_MAX 800
 #define VIEW_DAY_LINES 3
 struct view_day {
     char title[VIEW_SHORT_MAX];

@@ -203,7 +203,7 @@ static void kit_row(const struct station *s, const struct kit *kit, const struct
                     struct view_set *view) {
     char(*cell)[VIEW_CELL_MAX] = view->row[view->row_count].cell;
     bool none = club->shaft[0] == '\0';
-    char text[LENGTH_TEXT_MAX + 2];
+    char text[KIT_TEXT_MAX];
     CELL(cell[0], club->club);
     CELL(cell[1], club->head);
     CELL(cell[2], none ? word(WORD_SET_NO_SHAFT) : club->shaft);

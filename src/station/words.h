@@ -512,36 +512,6 @@
     X(FINAL_NO_SCAN, "That is not such a value. Enter what was measured.")                         \
     X(FINAL_LOGGED, "Logged.")                                                                     \
     X(FINAL_REFUSED, "Not logged: the club is not done, or it has changed.")                       \
-    /* entries of the log, in the order of enum entry_kind */                                      \
-    X(KIND_GENESIS, "log begun")                                                                   \
-    X(KIND_SIGN_ON, "signed on")                                                                   \
-    X(KIND_SIGN_OFF, "signed off")                                                                 \
-    X(KIND_CARE, "care list confirmed")                                                            \
-    X(KIND_TIP_SHOWN, "tip mark shown")                                                            \
-    X(KIND_TIP_PARTIAL, "tip partly cut")                                                          \
-    X(KIND_TIP_CUT, "tip cut")                                                                     \
-    X(KIND_BUTT_SHOWN, "butt mark shown")                                                          \
-    X(KIND_BUTT_CUT, "butt cut")                                                                   \
-    X(KIND_MEASURE, "measured")                                                                    \
-    X(KIND_WITHDRAW, "withdrawn")                                                                  \
-    X(KIND_HOLD, "stop")                                                                           \
-    X(KIND_DRY_FIT, "dry fit")                                                                     \
-    X(KIND_CONSENT, "consent")                                                                     \
-    X(KIND_DECIDE, "decision")                                                                     \
-    X(KIND_PIN, "PIN")                                                                             \
-    X(KIND_IMPORT, "import")                                                                       \
-    X(KIND_EXPORT, "export")                                                                       \
-    X(KIND_FINAL_LENGTH, "final length")                                                           \
-    X(KIND_FINAL_SWINGWEIGHT, "final swingweight")                                                 \
-    X(KIND_FINAL_FREQUENCY, "final frequency")                                                     \
-    X(KIND_FINAL_LOFT, "final loft")                                                               \
-    X(KIND_FINAL_LIE, "final lie")                                                                 \
-    X(KIND_KIT, "shaft chosen")                                                                    \
-    X(KIND_DAY_SIGNED, "day signed")                                                               \
-    X(KIND_CHANGE, "change")                                                                       \
-    X(KIND_RESTORED, "copy put back")                                                              \
-    X(KIND_NOTE, "note")                                                                           \
-    X(KIND_TOLD, "change understood")                                                              \
     X(LESSON_STEP, "%1 · %2 of %3")                                                                \
     /* labels */                                                                                   \
     X(L_PRESS, "Button")                                                                           \
