@@ -121,7 +121,7 @@ check_lock() {
     else
         bad "getty@tty1.service and ctrl-alt-del.target masked: systemctl mask getty@tty1 ctrl-alt-del.target"
     fi
-    if [ ! -e /etc/sysctl.d/60-kerfside.conf ] || { runs && [ "$(cat /proc/sys/kernel/sysrq)" != 0 ]; }; then
+    if [ ! -e /etc/sysctl.d/60-kerfside.conf ] || { runs && [ "$(cat /proc/sys/kernel/sysrq 2>/dev/null || echo 0)" != 0 ]; }; then
         bad "kernel.sysrq = 0, so that no key speaks to the kernel"
     else
         good "no key speaks to the kernel"
