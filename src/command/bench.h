@@ -57,6 +57,12 @@ struct bench {
     struct button button;
     struct button band; // the band of the screen, pressed like the button
 
+    int64_t char_us;             // the newest key that was no arrow
+    int64_t arrow_us;            // the newest that moved the ring
+    enum view_action_id touched; // the newest touch
+    int64_t touched_argument;
+    int64_t touched_us;
+
     struct scan_report report; // of the newest scan while scanners are checked
     bool reported;
 
@@ -149,6 +155,16 @@ int64_t bench_blank_patience(const struct bench *bench);
 void bench_blank_wake(struct bench *bench);
 // The same by the button. True: this press or release did that, and nothing else.
 bool bench_blank_takes(struct bench *bench, bool down);
+
+// Typed characters go into a field of this view.
+bool bench_has_field(const struct view *view);
+void bench_action(struct bench *bench, enum view_action_id action, int64_t argument);
+
+// --- bench_focus.c -------------------------------------------------------------------------------
+// True: this key of the window's keyboard moved the ring, or took what is in it.
+bool bench_focus_key(struct bench *bench, struct wedge *wedge, uint16_t code, int64_t time_us);
+void bench_focus_clear(struct bench *bench);
+int64_t bench_focus_deadline(const struct bench *bench); // when the ring goes, or -1
 
 // --- bench_loop.c, bench_script.c ----------------------------------------------------------------
 // Both return the exit status, and end when practice says so.

@@ -7,6 +7,9 @@
 #include <stdio.h>
 #include <string.h>
 
+#define TOUCH_DEAD_US 400000 // as long as the button's
+#define TOUCH_KEY_US 120000
+
 void bench_init(struct bench *bench) {
     const struct bench_settings *settings = bench->settings;
     struct wedge_settings scanner = settings->wedge;
@@ -27,7 +30,7 @@ void bench_init(struct bench *bench) {
 }
 
 // Where typed characters go into a field of their own.
-static bool has_field(const struct view *view) {
+bool bench_has_field(const struct view *view) {
     return view->body == VIEW_NUMBER || view->body == VIEW_PIN || view->body == VIEW_FORM ||
            (view->body == VIEW_LOG && view->log.note_active);
 }
@@ -70,7 +73,7 @@ void bench_report(struct bench *bench, const struct scan_report *report) {
 
 const struct view *bench_view(struct bench *bench) {
     if (bench->stale) {
-        bool had_field = has_field(&bench->view);
+        bool had_field = bench_has_field(&bench->view);
         station_view(&bench->station, &bench->view);
         if (bench->station.state == STATION_DESK) {
             desk_view(&bench->desk, &bench->view);
@@ -86,7 +89,7 @@ const struct view *bench_view(struct bench *bench) {
             show_report(&bench->report, &bench->view.check);
         }
         bench_show_code(&bench->view.day);
-        if (had_field && !has_field(&bench->view)) {
+        if (had_field && !bench_has_field(&bench->view)) {
             wedge_clear(&bench->keys); // what was typed there is no ticket
         }
     }
@@ -95,7 +98,7 @@ const struct view *bench_view(struct bench *bench) {
         (bench->view.body == VIEW_PAIR || bench->station.state == STATION_READY)) {
         bench_camera_preview(bench->camera, &bench->view.preview);
     }
-    if (!has_field(&bench->view)) {
+    if (!bench_has_field(&bench->view)) {
         snprintf(bench->view.typed, sizeof bench->view.typed, "%.31s", wedge_typed(&bench->keys));
     }
     return &bench->view;
@@ -146,6 +149,9 @@ void bench_draw(struct bench *bench) {
 }
 
 void bench_event(struct bench *bench, const struct event *event) {
+    if (event->kind != EVENT_TICK && event->kind != EVENT_WEIGHT && event->kind != EVENT_ACTION) {
+        bench_focus_clear(bench);
+    }
     bool changed = bench_practice_event(bench, event) || bench_desk_event(bench, event);
     if (bench_practice_look(bench, event) || changed) {
         bench->stale = true;
@@ -168,7 +174,7 @@ static void key_event(struct bench *bench, char key) {
     bench_event(bench, &event);
 }
 
-static void action_event(struct bench *bench, enum view_action_id action, int64_t argument) {
+void bench_action(struct bench *bench, enum view_action_id action, int64_t argument) {
     struct event event = {.kind = EVENT_ACTION, .action = (int)action, .argument = argument};
     bench_event(bench, &event);
 }
@@ -185,7 +191,7 @@ static bool chosen(struct bench *bench, char key) {
             enum view_action_id action = view->action[i].id;
             int64_t argument = view->action[i].argument;
             wedge_clear(&bench->keys);
-            action_event(bench, action, argument);
+            bench_action(bench, action, argument);
             return true;
         }
     }
@@ -193,7 +199,7 @@ static bool chosen(struct bench *bench, char key) {
 }
 
 static void typed(struct bench *bench, char key) {
-    if (has_field(bench_view(bench))) {
+    if (bench_has_field(bench_view(bench))) {
         key_event(bench, key);
     } else if (!chosen(bench, key)) {
         bench->dirty = true; // shows what has been typed of a ticket
@@ -237,7 +243,7 @@ static void walk_log(struct bench *bench, int step) {
     const struct view_log *log = &bench->view.log;
     int row = log->selected + step;
     if (row >= 0 && row < (int)log->row_count) {
-        action_event(bench, ACTION_ROW, log->row[row].seq);
+        bench_action(bench, ACTION_ROW, log->row[row].seq);
     }
 }
 
@@ -245,7 +251,7 @@ static void walk_set(struct bench *bench, int step) {
     const struct view_set *set = &bench->view.set;
     int club = set->selected < 0 ? set->first : set->first + set->selected + step;
     if (club >= 0 && club < set->total) {
-        action_event(bench, ACTION_ROW, club);
+        bench_action(bench, ACTION_ROW, club);
     }
 }
 
@@ -263,7 +269,7 @@ static bool walks(struct bench *bench, uint16_t code) {
         walk_set(bench, step);
         return true;
     case VIEW_FORM:
-        action_event(bench, ACTION_FIELD, bench->view.form.active + step);
+        bench_action(bench, ACTION_FIELD, bench->view.form.active + step);
         return true;
     default:
         return false;
@@ -307,13 +313,19 @@ void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool dow
     if (down) {
         bench_blank_wake(bench);
     }
-    if (own && (code == KEY_TAB || code == KEY_UP || code == KEY_DOWN)) {
+    if (own && (code == KEY_TAB || code == KEY_UP || code == KEY_DOWN || code == KEY_LEFT ||
+                code == KEY_RIGHT)) {
         wedge_tick(wedge, time_us + wedge->settings.burst_gap_us + 1, take, bench);
     }
-    if (!own || (!walks(bench, code) && !goes_on(bench, wedge, code))) {
-        wedge_feed(wedge, &key, take, bench);
-        report_wedges(bench);
+    if (own && (walks(bench, code) || bench_focus_key(bench, wedge, code, time_us) ||
+                goes_on(bench, wedge, code))) {
+        return;
     }
+    if (down) {
+        bench->char_us = time_us;
+    }
+    wedge_feed(wedge, &key, take, bench);
+    report_wedges(bench);
 }
 
 static void button_event(struct bench *bench, enum button_output output) {
@@ -332,16 +344,33 @@ void bench_button(struct bench *bench, bool down, int64_t time_us) {
 
 static void band_event(struct bench *bench, enum button_output output) {
     if (output != BUTTON_NOTHING) {
-        action_event(bench, output == BUTTON_HELD ? ACTION_HELD : ACTION_PRESS, 0);
+        bench_action(bench, output == BUTTON_HELD ? ACTION_HELD : ACTION_PRESS, 0);
     }
+}
+
+// The same touched again so soon is one finger that bounced; of keys, sooner still.
+static bool bounced(struct bench *bench, const struct screen_input *input) {
+    int64_t now = bench_clock_us(&bench->clock);
+    bool same = bench->touched == input->action && bench->touched_argument == input->argument;
+    int64_t dead = input->action == ACTION_KEY ? TOUCH_KEY_US : TOUCH_DEAD_US;
+    if (same && now - bench->touched_us < dead) {
+        return true;
+    }
+    bench->touched = input->action;
+    bench->touched_argument = input->argument;
+    bench->touched_us = now;
+    return false;
 }
 
 void bench_touch(struct bench *bench, const struct screen_input *input) {
     bench_blank_wake(bench); // of a dark screen nothing was touched
-    if (input->action == ACTION_PRESS) {
+    bench_focus_clear(bench);
+    if (input->kind == SCREEN_SLIPPED) {
+        button_forget(&bench->band);
+    } else if (input->action == ACTION_PRESS) {
         band_event(bench, button_key(&bench->band, input->down, bench_clock_us(&bench->clock)));
-    } else if (!input->down && input->action != ACTION_NONE) {
-        action_event(bench, input->action, input->argument);
+    } else if (!input->down && input->action != ACTION_NONE && !bounced(bench, input)) {
+        bench_action(bench, input->action, input->argument);
     }
 }
 
@@ -362,6 +391,9 @@ void bench_tick(struct bench *bench) {
     band_event(bench, button_tick(&bench->band, now));
     bench_event(bench, &event);
     bench_blank_tick(bench);
+    if (bench_focus_deadline(bench) >= 0 && now >= bench_focus_deadline(bench)) {
+        bench_focus_clear(bench);
+    }
 }
 
 static void sooner(int64_t *patience, int64_t due, int64_t now) {
@@ -382,6 +414,7 @@ int64_t bench_patience(const struct bench *bench) {
     }
     sooner(&patience, button_deadline(&bench->button), now);
     sooner(&patience, button_deadline(&bench->band), now);
+    sooner(&patience, bench_focus_deadline(bench), now);
     if (station >= 0) {
         sooner(&patience, station * 1000, boot * 1000);
     }

@@ -96,6 +96,7 @@ static bool take(struct bench *bench, const struct screen_input *input) {
         bench_button(bench, input->down, input->time_us);
         break;
     case SCREEN_TOUCH:
+    case SCREEN_SLIPPED:
         bench_touch(bench, input);
         break;
     case SCREEN_DIRTY:

@@ -74,6 +74,9 @@ static bool device_pressed(struct waiting *waiting) {
 static bool pressed(struct waiting *waiting, const struct screen_input *input) {
     bool touch = input->kind == SCREEN_TOUCH && input->action == ACTION_PRESS;
     bool own = input->kind == SCREEN_BUTTON;
+    if (input->kind == SCREEN_SLIPPED) {
+        button_forget(&waiting->band);
+    }
     return (touch && button_key(&waiting->band, input->down, now_us()) == BUTTON_PRESS) ||
            (own && button_key(&waiting->button, input->down, now_us()) == BUTTON_PRESS) ||
            device_pressed(waiting);

@@ -35,6 +35,9 @@ static void start(struct screen *screen, const struct view *view) {
     SDL_GetRendererOutputSize(screen->renderer, &screen->width, &screen->height);
     screen->portrait = screen->height > screen->width;
     screen->page = (SDL_Point){screen->width, screen->height};
+    if (screen->body != view->body) {
+        screen_focus_clear(screen);
+    }
     screen->body = view->body;
     screen->key_action_count = 0;
     for (size_t i = 0; i < view->action_count; i++) {
@@ -51,6 +54,7 @@ static void draw_once(struct screen *screen, const struct view *view) {
     pen_fill(screen, (SDL_Rect){0, 0, screen->width, screen->height}, (SDL_Color){0, 0, 0, 0xFF});
     body = frame_draw(screen, view);
     bodies[view->body](screen, body, view);
+    focus_draw(screen, view);
 }
 
 // True: this attempt fits.

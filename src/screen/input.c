@@ -1,6 +1,6 @@
 // One SDL event in, at most one input out. A key that stands on an action gives a down and an up.
 
-#include "screen_inner.h"
+#include "pen.h"
 
 #include <time.h>
 
@@ -69,25 +69,56 @@ static void key(struct screen *screen, const SDL_KeyboardEvent *event, struct sc
     ret->key = (struct wedge_key){.code = code, .down = down, .time_us = ret->time_us};
 }
 
-static void mouse(struct screen *screen, const SDL_MouseButtonEvent *event,
-                  struct screen_input *ret) {
-    float across = (float)screen->width;
-    float down = (float)screen->height;
+// Events come in window units, which a high-resolution screen has fewer of than pixels.
+static SDL_Point pixel_of(const struct screen *screen, const SDL_MouseButtonEvent *event) {
     int width;
     int height;
-    if (event->button != SDL_BUTTON_LEFT) {
+    SDL_GetWindowSize(screen->window, &width, &height);
+    return (SDL_Point){(int)((float)event->x * (float)screen->width / (float)width),
+                       (int)((float)event->y * (float)screen->height / (float)height)};
+}
+
+// A gloved finger rolls a little; a box is as large as SLACK more on all sides for letting go.
+#define SLACK 20
+
+static bool still_on(const struct screen *screen, SDL_Point at) {
+    SDL_Rect box = inset(screen->held.box, -px(screen, SLACK));
+    return SDL_PointInRect(&at, &box);
+}
+
+// A finger that was never seen to leave again holds nobody up for longer.
+#define FINGER_LONGEST_MS 10000
+
+static bool beside_another(const struct screen *screen, const SDL_MouseButtonEvent *event) {
+    return screen->finger && screen->finger_of != event->which &&
+           SDL_GetTicks() - screen->finger_ms < FINGER_LONGEST_MS;
+}
+
+// The first finger counts: what comes down beside it, a palm or a second finger, does nothing. Of
+// one touch screen SDL makes a mouse of the first finger alone.
+static void mouse(struct screen *screen, const SDL_MouseButtonEvent *event,
+                  struct screen_input *ret) {
+    bool down = event->type == SDL_MOUSEBUTTONDOWN;
+    SDL_Point at;
+    if (event->button != SDL_BUTTON_LEFT || (down && beside_another(screen, event)) ||
+        (!down && (!screen->finger || screen->finger_of != event->which))) {
         return;
     }
-    // Events come in window units, which a high-resolution screen has fewer of than pixels.
-    SDL_GetWindowSize(screen->window, &width, &height);
-    if (event->type == SDL_MOUSEBUTTONDOWN) {
-        screen->held = touch_find(screen, (int)((float)event->x * across / (float)width),
-                                  (int)((float)event->y * down / (float)height));
+    at = pixel_of(screen, event);
+    if (down) {
+        screen->finger = true;
+        screen->finger_of = event->which;
+        screen->finger_ms = SDL_GetTicks();
+        screen->held = touch_find(screen, at.x, at.y);
         touched(screen->held, true, ret);
-    } else {
-        touched(screen->held, false, ret);
-        screen->held = (struct hit){.action = ACTION_NONE};
+        return;
     }
+    screen->finger = false;
+    touched(screen->held, false, ret);
+    if (screen->held.action != ACTION_NONE && !still_on(screen, at)) {
+        ret->kind = SCREEN_SLIPPED;
+    }
+    screen->held = (struct hit){.action = ACTION_NONE};
 }
 
 static void window(const SDL_WindowEvent *event, struct screen_input *ret) {

@@ -161,6 +161,10 @@ int buttons_count(const struct view *view);
 // PRESS and HELD, the band itself, and what stands in a lesson's caption.
 bool band_action(const struct view_action *action);
 
+// --- focus.c ------------------------------------------------------------------------------------
+// The ring: what the one button has moved to (view->ring), else the keyboard.
+void focus_draw(struct screen *screen, const struct view *view);
+
 // --- one file a body ----------------------------------------------------------------------------
 void draw_message(struct screen *screen, SDL_Rect body, const struct view *view);
 void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view);

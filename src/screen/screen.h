@@ -37,6 +37,7 @@ enum screen_input_kind {
     SCREEN_KEY,     // key, for the wedge; never the button's
     SCREEN_BUTTON,  // down: the button's key, repeats left out
     SCREEN_TOUCH,   // down or up of a touch or mouse on `action` (ACTION_NONE: on nothing)
+    SCREEN_SLIPPED, // up again, but not on the `action` where it came down: nothing was meant
     SCREEN_DIRTY    // must be drawn again (exposed, resized)
 };
 struct screen_input {
@@ -65,6 +66,17 @@ void screen_blank(struct screen *screen);
 // key with a character, such as the digit of a choice, comes as SCREEN_KEY: it may be part of a
 // scan, so only the wedge can tell whether a person typed it.
 void screen_wait(struct screen *screen, int64_t timeout_ms, struct screen_input *ret_input);
+
+// The ring that a keyboard moves over what can be touched on the screen as it was drawn last, but
+// for ACTION_PRESS: only the button and F1 confirm. It is drawn by the next screen_draw, and gone
+// when what it was round is.
+enum screen_way { SCREEN_WAY_NEXT, SCREEN_WAY_BACK, SCREEN_WAY_UP, SCREEN_WAY_DOWN };
+// False: there is nothing to be put into it.
+bool screen_focus_move(struct screen *screen, enum screen_way way);
+// What is in it; false: there is no ring.
+bool screen_focus(const struct screen *screen, enum view_action_id *ret_action,
+                  int64_t *ret_argument);
+void screen_focus_clear(struct screen *screen);
 
 // Wakes screen_wait from any thread.
 void screen_wake(struct screen *screen);

@@ -87,8 +87,12 @@ struct screen {
     char problem[PROBLEMS_SIZE];
     size_t key_action_count; // keys that stand on actions
     struct view_action key_action[VIEW_ACTIONS_MAX];
+    struct hit focus; // what the keyboard's ring is round, ACTION_NONE: none
     // touch and keys in flight
-    struct hit held;       // what the finger is down on, ACTION_NONE: nothing
+    bool finger;           // one is down; others do nothing meanwhile
+    Uint32 finger_of;      // of this mouse or screen
+    Uint32 finger_ms;      // since
+    struct hit held;       // what it came down on, ACTION_NONE: nothing
     SDL_Scancode down_key; // the newest press
     Uint32 down_ms;
     struct key_times key_times;

@@ -444,6 +444,9 @@ struct view {
     bool band_button; // draw the button's ring
     char band[VIEW_TEXT_MAX];
     char band_hint[VIEW_TEXT_MAX];
+    // what a press of the one button has moved on to, drawn with a ring; ACTION_NONE: nothing
+    enum view_action_id ring;
+    int64_t ring_argument;
     // touch and keys
     size_t action_count;
     struct view_action action[VIEW_ACTIONS_MAX];

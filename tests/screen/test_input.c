@@ -189,14 +189,58 @@ static void a_digit_on_a_choice_stays_a_key(void **state) {
     assert_int_equal(key(SDL_SCANCODE_1, true, false).kind, SCREEN_KEY);
 }
 
+static void assert_slip(struct screen_input input, enum view_action_id action) {
+    assert_int_equal(input.kind, SCREEN_SLIPPED);
+    assert_int_equal(input.action, action);
+    assert_false(input.down);
+}
+
+static struct screen_input other(Uint32 which, int x, int y, bool down) {
+    SDL_Event event = {.type = down ? SDL_MOUSEBUTTONDOWN : SDL_MOUSEBUTTONUP};
+    event.button.button = SDL_BUTTON_LEFT;
+    event.button.which = which;
+    event.button.x = x;
+    event.button.y = y;
+    SDL_PushEvent(&event);
+    return take();
+}
+
+static struct screen_input finger(SDL_FingerID which, bool down) {
+    SDL_Event event = {.type = down ? SDL_FINGERDOWN : SDL_FINGERUP};
+    event.tfinger.fingerId = which;
+    event.tfinger.x = 0.1f;
+    event.tfinger.y = 0.95f;
+    SDL_PushEvent(&event);
+    return take();
+}
+
+static void a_palm_does_nothing(void **state) {
+    (void)state;
+    draw("tip-cut");
+    assert_touch(mouse(200, 680, SDL_BUTTON_LEFT, true), ACTION_PRESS, true);
+    assert_int_equal(other(7, 1150, 660, true).kind, SCREEN_NOTHING);
+    assert_int_equal(finger(2, true).kind, SCREEN_NOTHING);
+    assert_int_equal(finger(2, false).kind, SCREEN_NOTHING);
+    assert_int_equal(other(7, 1150, 660, false).kind, SCREEN_NOTHING);
+    assert_touch(mouse(200, 680, SDL_BUTTON_LEFT, false), ACTION_PRESS, false);
+    // A release that was lost does not stop the next press.
+    assert_touch(mouse(200, 680, SDL_BUTTON_LEFT, true), ACTION_PRESS, true);
+    assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, true), ACTION_HELD, true);
+    assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, false), ACTION_HELD, false);
+}
+
 static void touches_go_down_and_up(void **state) {
     (void)state;
     draw("tip-cut");
     assert_touch(mouse(200, 680, SDL_BUTTON_LEFT, true), ACTION_PRESS, true);
     assert_touch(mouse(200, 680, SDL_BUTTON_LEFT, false), ACTION_PRESS, false);
     assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, true), ACTION_HELD, true);
-    // The finger slides off: what went down comes up.
-    assert_touch(mouse(10, 10, SDL_BUTTON_LEFT, false), ACTION_HELD, false);
+    // The finger slides off: nothing was meant. It may roll a little.
+    assert_slip(mouse(10, 10, SDL_BUTTON_LEFT, false), ACTION_HELD);
+    assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, true), ACTION_HELD, true);
+    assert_slip(mouse(600, 660, SDL_BUTTON_LEFT, false), ACTION_HELD);
+    assert_touch(mouse(1265, 660, SDL_BUTTON_LEFT, true), ACTION_PRESS, true);
+    assert_touch(mouse(1261, 664, SDL_BUTTON_LEFT, false), ACTION_PRESS, false);
     assert_touch(mouse(10, 10, SDL_BUTTON_LEFT, true), ACTION_NONE, true);
     assert_touch(mouse(10, 10, SDL_BUTTON_LEFT, false), ACTION_NONE, false);
     assert_int_equal(mouse(200, 680, SDL_BUTTON_RIGHT, true).kind, SCREEN_NOTHING);
@@ -247,6 +291,7 @@ int main(void) {
         cmocka_unit_test(a_key_on_an_action_is_a_touch_of_it),
         cmocka_unit_test(a_digit_on_a_choice_stays_a_key),
         cmocka_unit_test(touches_go_down_and_up),
+        cmocka_unit_test(a_palm_does_nothing),
         cmocka_unit_test(window_events_ask_for_a_drawing),
         cmocka_unit_test(another_thread_wakes_it),
         cmocka_unit_test(keeps_the_times_of_keys),
