@@ -369,7 +369,8 @@ void bench_touch(struct bench *bench, const struct screen_input *input) {
         button_forget(&bench->band);
     } else if (input->action == ACTION_PRESS) {
         band_event(bench, button_key(&bench->band, input->down, bench_clock_us(&bench->clock)));
-    } else if (!input->down && input->action != ACTION_NONE && !bounced(bench, input)) {
+    } else if (!input->down && input->action != ACTION_NONE &&
+               (input->by_key || !bounced(bench, input))) {
         bench_action(bench, input->action, input->argument);
     }
 }

@@ -202,6 +202,20 @@ static const struct bench_key keys[] = {
      .what = N_("How long it must be held to say that something is wrong."),
      .why = N_("Longer than any press that was meant, short enough to wait for. Our judgement, not "
                "measured.")},
+    {.section = "button",
+     .key = "one_button",
+     .label = N_("Only a button and a scanner"),
+     .kind = BENCH_CHOICE,
+     AT(station.one_button),
+     .words = no_yes,
+     .allowed = N_("yes or no"),
+     .standard = "no",
+     .holds = HOLDS_NEXT_START,
+     .what =
+         N_("yes: for somebody who uses neither touch nor keys. Where there is something to "
+            "choose, a press moves a ring on and holding takes what is in it; numbers are "
+            "scanned from `kerfside tickets --numbers`, or chosen from those next to the mark."),
+     .why = N_("With touch or keys a number is entered in less time.")},
     {.section = "camera",
      .key = "device",
      .label = N_("Camera"),
@@ -329,6 +343,18 @@ static const struct bench_key keys[] = {
      .what = N_("How loud its sounds are, of what the machine is set to."),
      .why = N_("Loud enough beside a saw that stands still, not at full. Our judgement, not "
                "measured.")},
+    {.section = "sound",
+     .key = "spoken",
+     .label = N_("Read out"),
+     .kind = BENCH_CHOICE,
+     AT(spoken),
+     .words = no_yes,
+     .allowed = N_("yes or no"),
+     .standard = "no",
+     .holds = HOLDS_NEXT_START,
+     .what = N_("yes: what to do, the mark and the title of a stop are read out, where espeak-ng "
+                "is installed. They stand on the screen all the same."),
+     .why = N_("A shop is loud, and not everybody wants to hear each mark.")},
 };
 
 const struct bench_key *bench_keys_devices(size_t *ret_count) {

@@ -50,6 +50,7 @@ struct bench_settings {
     char labels_queue[BENCH_QUEUE_MAX];      // of CUPS, empty: the default one
     bool labels_print;                       // else a file is made
     int hold_ms;
+    bool spoken; // prompts are read out
     enum screen_theme theme;
     int distance_mm; // from the eyes to the screen
     int diagonal_mm; // of the screen

@@ -11,6 +11,7 @@
 struct wanted {
     bool workers;
     bool commands;
+    bool numbers;
     const char *stock; // MODEL,FLEX
     char **names;      // builds and tickets
     int count;
@@ -78,6 +79,9 @@ static bool collect(struct tickets *tickets, struct store *store, const struct w
     if (done && wanted->commands && !tickets_add_commands(tickets)) {
         done = found(tickets, store, STORE_FAILED, "--commands");
     }
+    if (done && wanted->numbers && !tickets_add_numbers(tickets)) {
+        done = found(tickets, store, STORE_FAILED, "--numbers");
+    }
     if (done && tickets->count == 0) {
         complain("there is nothing to print.");
         done = false;
@@ -143,6 +147,7 @@ int command_tickets(int argc, char **argv) {
         {"--stock", &wanted.stock, NULL},
         {"--workers", NULL, &wanted.workers},
         {"--commands", NULL, &wanted.commands},
+        {"--numbers", NULL, &wanted.numbers},
         {"--print", NULL, &print},
     };
     if (!options_read(argc, argv, options, sizeof options / sizeof options[0], &wanted.count) ||
@@ -154,8 +159,9 @@ int command_tickets(int argc, char **argv) {
         usage(path == NULL ? "name the file with --pdf." : "--queue belongs to --print.");
         return COMMAND_USAGE;
     }
-    if (wanted.count == 0 && !wanted.workers && !wanted.commands && wanted.stock == NULL) {
-        usage("name builds or tickets, or --workers, --commands, --stock.");
+    if (wanted.count == 0 && !wanted.workers && !wanted.commands && !wanted.numbers &&
+        wanted.stock == NULL) {
+        usage("name builds or tickets, or --workers, --commands, --numbers, --stock.");
         return COMMAND_USAGE;
     }
     if (!database_open(argv[0], db, STORE_READ, &store)) {

@@ -227,6 +227,14 @@ bool tickets_add_commands(struct tickets *tickets) {
     return !tickets->no_memory;
 }
 
+bool tickets_add_numbers(struct tickets *tickets) {
+    struct ticket_label label;
+    for (int i = 0; ticket_label_number(i, &label); i++) {
+        add(tickets, &label);
+    }
+    return !tickets->no_memory;
+}
+
 // --- the file ----------------------------------------------------------------------------------
 
 bool tickets_write(const struct tickets *tickets, const char *path,

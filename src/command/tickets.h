@@ -31,6 +31,7 @@ enum store_result tickets_add_workers(struct tickets *tickets, struct store *sto
 enum store_result tickets_add_stock(struct tickets *tickets, struct store *store, const char *model,
                                     const char *flex);
 bool tickets_add_commands(struct tickets *tickets);
+bool tickets_add_numbers(struct tickets *tickets);
 
 // Fonts from the assets; `from` as in ticket_sheet.h. False: `message` says why.
 bool tickets_write(const struct tickets *tickets, const char *path,

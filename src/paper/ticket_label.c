@@ -85,12 +85,16 @@ static void draw_qr(const struct drawing *drawing, double left, double top, doub
 
 // --- words -------------------------------------------------------------------------------------
 
+static const char *large(const struct ticket_label *label) {
+    return label->title[0] != '\0' ? label->title : label->ticket;
+}
+
 static void draw_number(const struct drawing *drawing, double top, double cap) {
     double size = cap / PAGE_CAP(1.0);
-    double width = page_width(drawing->page, PAGE_BOLD, size, drawing->label->ticket);
+    double width = page_width(drawing->page, PAGE_BOLD, size, large(drawing->label));
     size *= fmin(1, (drawing->inner.width - 2 * PAD) / width);
     page_text(drawing->page, PAGE_BOLD, size, PAGE_LEFT, drawing->inner.x + PAD,
-              top + (cap + PAGE_CAP(size)) / 2, drawing->label->ticket);
+              top + (cap + PAGE_CAP(size)) / 2, large(drawing->label));
 }
 
 struct words {

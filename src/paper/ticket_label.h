@@ -17,6 +17,7 @@
 
 struct ticket_label {
     char ticket[TICKET_TEXT_MAX];
+    char title[LENGTH_TEXT_MAX + 8]; // large in its place, empty: the ticket
     bool wraps;
     length_nm diameter; // of the tube it wraps, LENGTH_UNKNOWN: the thinnest
     char words[TICKET_LABEL_LINES][TICKET_LABEL_WORDS_MAX]; // up to the first empty one
@@ -31,6 +32,8 @@ struct ticket_label ticket_label_build(const struct ticket *ticket, const char *
                                        const char *clubs, const char *due);
 // The commands the bench knows; none of them confirms. `index` from 0; false: no more.
 bool ticket_label_command(int index, struct ticket_label *ret_label);
+// Those that type a number (ticket_number.h), alike.
+bool ticket_label_number(int index, struct ticket_label *ret_label);
 
 // False: no memory for its codes, or the number has no code that fits.
 bool ticket_label_draw(struct page *page, const struct ticket_stock *stock,

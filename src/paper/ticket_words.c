@@ -2,6 +2,7 @@
 
 #include "text.h"
 #include "ticket_label.h"
+#include "ticket_number.h"
 #include "tongue.h"
 
 #include <stdio.h>
@@ -110,5 +111,40 @@ bool ticket_label_command(int index, struct ticket_label *ret_label) {
     *ret_label = begin(ticket.text);
     snprintf(ret_label->words[0], sizeof ret_label->words[0], "%s", _(commands[index].words));
     snprintf(ret_label->words[1], sizeof ret_label->words[1], "%s", _("Command"));
+    return true;
+}
+
+// What it types, as large as a line of words is.
+static void number_words(const struct ticket_number *number, char *buffer, size_t size) {
+    char fraction[LENGTH_TEXT_MAX];
+    switch (number->key) {
+    case 0:
+        length_text_fraction(number->sixteenths * (LENGTH_INCH / 16), fraction);
+        snprintf(buffer, size, "%s in", fraction);
+        break;
+    case '\b':
+        snprintf(buffer, size, "%s", _("Rub out"));
+        break;
+    case '\t':
+        snprintf(buffer, size, "%s", _("Next field"));
+        break;
+    case ' ':
+        snprintf(buffer, size, "%s", _("Blank"));
+        break;
+    default:
+        snprintf(buffer, size, "%c", number->key);
+    }
+}
+
+bool ticket_label_number(int index, struct ticket_label *ret_label) {
+    const struct ticket_number *number = ticket_number(index);
+    struct ticket ticket;
+    if (number == NULL || !ticket_make(TICKET_COMMAND, number->body, &ticket)) {
+        return false;
+    }
+    *ret_label = begin(ticket.text);
+    number_words(number, ret_label->title, sizeof ret_label->title);
+    snprintf(ret_label->words[0], sizeof ret_label->words[0], "%s", ticket.text);
+    snprintf(ret_label->words[1], sizeof ret_label->words[1], "%s", _("Number"));
     return true;
 }

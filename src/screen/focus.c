@@ -3,9 +3,10 @@
 
 #include "pen.h"
 
-#define RING 7    // design pixels thick
-#define RIM 3     // of it, light on either side, so that it shows on every ground
-#define OUTSIDE 5 // of the box
+#define RING 7        // design pixels thick
+#define RING_LARGE 12 // of the one button, seen from where the worker stands
+#define RIM 3         // of it, light on either side, so that it shows on every ground
+#define OUTSIDE 5     // of the box
 
 static int find(const struct screen *screen, enum view_action_id action, int64_t argument) {
     for (size_t i = 0; i < screen->hit_count; i++) {
@@ -102,19 +103,19 @@ static void frame(struct screen *screen, SDL_Rect box, int thick, SDL_Color colo
     pen_fill(screen, (SDL_Rect){box.x + box.w - thick, box.y, thick, box.h}, colour);
 }
 
-static void draw(struct screen *screen, SDL_Rect box) {
+static void draw(struct screen *screen, SDL_Rect box, int thick) {
     SDL_Rect all = {0, 0, screen->width, screen->height};
     int rim = px(screen, RIM);
     box = inset(box, -px(screen, OUTSIDE));
     SDL_IntersectRect(&box, &all, &box);
-    frame(screen, box, px(screen, RING) + 2 * rim, screen->theme->light);
-    frame(screen, inset(box, rim), px(screen, RING), screen->theme->ink);
+    frame(screen, box, px(screen, thick) + 2 * rim, screen->theme->light);
+    frame(screen, inset(box, rim), px(screen, thick), screen->theme->ink);
 }
 
 void focus_draw(struct screen *screen, const struct view *view) {
-    int at =
-        view->ring == ACTION_NONE ? focused(screen) : find(screen, view->ring, view->ring_argument);
+    bool lone = view->ring != ACTION_NONE;
+    int at = lone ? find(screen, view->ring, view->ring_argument) : focused(screen);
     if (at >= 0) {
-        draw(screen, screen->hit[at].box);
+        draw(screen, screen->hit[at].box, lone ? RING_LARGE : RING);
     }
 }

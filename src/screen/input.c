@@ -27,6 +27,7 @@ static bool key_action(struct screen *screen, SDL_Scancode scancode, struct scre
             screen->key_up = (struct hit){.action = action->id, .argument = action->argument};
             screen->key_up_due = true;
             touched(screen->key_up, true, ret);
+            ret->by_key = true;
             return true;
         }
     }
@@ -143,6 +144,7 @@ void screen_wait(struct screen *screen, int64_t timeout_ms, struct screen_input 
         screen->key_up_due = false;
         ret_input->time_us = now_us();
         touched(screen->key_up, false, ret_input);
+        ret_input->by_key = true;
         return;
     }
     if (sound_settle(screen) && wait > 250) {

@@ -47,6 +47,7 @@ struct screen_input {
     int64_t time_us;
     enum view_action_id action;
     int64_t argument;
+    bool by_key; // a touch that was a key: no finger bounces
 };
 
 // On failure returns false and `message` says why.

@@ -92,6 +92,7 @@ void hold_show(struct station *s, const struct hold *hold) {
     uint32_t words = digest(hold);
     bool repeated = s->last_cause == hold->cause && s->last_words == words;
     s->hold = *hold;
+    s->picked = 0;
     s->hold.logged = repeated || log_stop(s, hold);
     s->last_cause = s->hold.logged ? hold->cause : HOLD_NONE;
     s->last_words = words;

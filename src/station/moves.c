@@ -67,6 +67,7 @@ void station_move(struct station *s, enum station_state to) {
     }
     day_stop(s); // a stop that comes between
     s->state = to;
+    s->picked = 0;
     s->entered_ms = station_now(s);
     station_dead_time(s);
 }

@@ -2,6 +2,7 @@
 
 #include "station_inner.h"
 #include "text.h"
+#include "ticket_number.h"
 
 #include <string.h>
 
@@ -141,6 +142,15 @@ void number_field(struct station *s, int64_t field) {
     if (field >= 0 && field < s->number.field_count) {
         s->number.active = (int)field;
     }
+}
+
+bool number_ticket(struct station *s, const char *text) {
+    const struct ticket_number *number = ticket_number_of(text);
+    if (number == NULL || !station_asks_number(s)) {
+        return false;
+    }
+    number_key(s, number->sixteenths > 0 ? VIEW_KEY_SIXTEENTH + number->sixteenths : number->key);
+    return true;
 }
 
 bool number_scan(struct station *s, const char *text) {

@@ -164,7 +164,7 @@ static bool command(struct station *s, const char *text) {
         pin_open(s, PIN_FOR_REVIEW, NULL);
         return true;
     }
-    return false;
+    return number_ticket(s, text);
 }
 
 // A scan of the right part goes on from a hold. False when this hold must be answered first.

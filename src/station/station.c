@@ -207,6 +207,39 @@ static void row(struct station *s, int64_t argument) {
     }
 }
 
+static void action(struct station *s, enum view_action_id id, int64_t argument);
+
+// What the one button was held for.
+static void take(struct station *s, enum view_action_id id, int64_t argument) {
+    s->picked = 0;
+    switch ((int)id) {
+    case ACTION_PICK:
+        number_pick(s, argument);
+        press(s);
+        break;
+    case ACTION_PRESS:
+        press(s);
+        break;
+    case ACTION_HELD:
+        held(s);
+        break;
+    default:
+        action(s, id, argument);
+    }
+}
+
+static void button(struct station *s, bool pressed) {
+    enum view_action_id id;
+    int64_t argument;
+    if (!pressed && lone_held(s, &id, &argument)) {
+        take(s, id, argument);
+    } else if (!pressed) {
+        held(s);
+    } else if (!lone_press(s)) {
+        press(s);
+    }
+}
+
 static void action(struct station *s, enum view_action_id id, int64_t argument) {
     if (!actions_allow(s, id, argument)) {
         return; // touched a moment too late
@@ -215,7 +248,7 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_PRESS:
     case ACTION_HELD:
         if (station_now(s) >= s->dead_until_ms) {
-            id == ACTION_PRESS ? press(s) : held(s);
+            button(s, id == ACTION_PRESS);
         }
         break;
     case ACTION_SIGN_OUT:
@@ -451,6 +484,16 @@ static void guard(struct station *s) {
     }
 }
 
+// Whatever else happens, nothing is chosen by the one button any more.
+static void unpick(struct station *s, const struct event *event) {
+    bool touched = event->kind == EVENT_ACTION && event->action != (int)ACTION_PRESS &&
+                   event->action != (int)ACTION_HELD;
+    if (touched || event->kind == EVENT_SCAN || event->kind == EVENT_KEY ||
+        event->kind == EVENT_FAULT || event->kind == EVENT_DEVICE) {
+        s->picked = 0;
+    }
+}
+
 static void input(struct station *s, const struct event *event) {
     switch (event->kind) {
     case EVENT_SCAN:
@@ -461,12 +504,12 @@ static void input(struct station *s, const struct event *event) {
         break;
     case EVENT_PRESS:
         if (station_now(s) >= s->dead_until_ms) {
-            press(s);
+            button(s, true);
         }
         break;
     case EVENT_HELD:
         if (station_now(s) >= s->dead_until_ms) {
-            held(s);
+            button(s, false);
         }
         break;
     case EVENT_ACTION:
@@ -486,6 +529,7 @@ static void input(struct station *s, const struct event *event) {
 
 bool station_event(struct station *s, const struct event *event) {
     bool changed = true;
+    unpick(s, event);
     if (event->kind == EVENT_TICK) {
         changed = tick(s);
     } else if (event->kind == EVENT_DEVICE) {

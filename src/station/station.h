@@ -260,6 +260,7 @@ struct station_settings {
     bool tip_right;                   // the tip lies on the right at this bench
     bool care_every_club;             // else once per worker, session and material
     bool metric_first;                // mm is the large number
+    bool one_button;                  // choices are made with the button alone: lone.c
     int64_t idle_sign_off_ms;         // 0 never
     char wrong[VIEW_TEXT_MAX];        // with the file of settings, `line 12: ...`; empty: nothing
     bool last_good;                   // then the last good settings hold, else the standards

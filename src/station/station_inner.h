@@ -47,6 +47,13 @@ const char *hold_word(enum hold_cause cause);
 void wrong_open(struct station *s); // the button was held
 void wrong_choose(struct station *s, enum view_action_id id);
 
+// --- lone.c: everything by one button ------------------------------------------------------------
+// True: there is something to choose, and the press moved on to the next choice.
+bool lone_press(struct station *s);
+// True: what holding the button takes.
+bool lone_held(struct station *s, enum view_action_id *ret_id, int64_t *ret_argument);
+void lone_view(const struct station *s, struct view *view);
+
 // --- scanning.c --------------------------------------------------------------------------------
 void scanning_scan(struct station *s, const char *text);
 
@@ -97,6 +104,8 @@ void number_key(struct station *s, int64_t key);
 void number_pick(struct station *s, length_nm length);
 void number_field(struct station *s, int64_t field);
 bool number_scan(struct station *s, const char *text);
+// A command ticket that types. True: it went into the field.
+bool number_ticket(struct station *s, const char *text);
 bool number_value(const struct station *s, int field, length_nm *ret_length);
 void number_text(const struct station *s, length_nm length, char buffer[NUMBER_TEXT_MAX]);
 // --- answer.c ------------------------------------------------------------------------------------

@@ -171,6 +171,8 @@ struct station {
     enum station_state state;
     enum station_saving saving;
 
+    int picked; // choice that the one button has moved on to, from 1; 0: none
+
     int64_t dead_until_ms; // PRESS and HELD do nothing before
     int64_t last_input_ms; // for signing off
     int64_t entered_ms;    // the state

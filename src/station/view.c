@@ -169,4 +169,5 @@ void station_view(const struct station *s, struct view *ret_view) {
         body(s, ret_view);
     }
     actions_fill(s, ret_view);
+    lone_view(s, ret_view);
 }

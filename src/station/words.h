@@ -280,6 +280,16 @@
     X(BAND_CHOOSE, "Choose, or press to go back.")                                                 \
     X(BAND_UNDERSTOOD, "Understood")                                                               \
     X(BAND_CARE, "Safe again? Press the button.")                                                  \
+    /* one button */                                                                               \
+    X(LONE_TAKE, "%1: hold 2 seconds")                                                             \
+    X(LONE_ENTER, "Enter %1")                                                                      \
+    X(LONE_GO_ON, "Go on")                                                                         \
+    X(LONE_NUMBER, "Measured? Press for the next length, or scan number tickets.")                 \
+    X(LONE_ENTERED, "Entered? Press, then hold.")                                                  \
+    X(LONE_CHOOSE, "Press until the right one has the ring.")                                      \
+    X(LONE_FIRST, "Press: choose. Hold 2 seconds: something is wrong")                             \
+    X(LONE_FIRST_ONLY, "Press: choose")                                                            \
+    X(LONE_NEXT, "Press: the next one")                                                            \
     X(BAND_HINT, "Hold 2 seconds: call the supervisor")                                            \
     /* pin, consent */                                                                             \
     X(PIN_TITLE, "Supervisor: type your PIN")                                                      \

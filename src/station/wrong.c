@@ -16,7 +16,9 @@ void wrong_open(struct station *s) {
         return;
     }
     hold_todo(&hold, WORD_DO_CHOOSE, NULL, NULL, NULL);
-    hold_todo(&hold, WORD_DO_PRESS_BACK, NULL, NULL, NULL);
+    if (!s->settings.one_button) { // there `back` is one of the choices
+        hold_todo(&hold, WORD_DO_PRESS_BACK, NULL, NULL, NULL);
+    }
     hold_show(s, &hold);
 }
 

@@ -157,12 +157,12 @@ static void test_screen(void **state) {
     char far[256] = "";
     FILE *to = fmemopen(far, sizeof far, "w");
     assert_true(reads("[screen]\ndistance_m = 2.5\ndiagonal_in = 15.6\ntheme = contrast\n"
-                      "mirrored = yes\n",
+                      "mirrored = yes\n[button]\none_button = yes\n[sound]\nspoken = yes\n",
                       &s));
     assert_int_equal(s.distance_mm, 2500);
     assert_int_equal(s.diagonal_mm, 396);
     assert_int_equal(s.theme, SCREEN_THEME_CONTRAST);
-    assert_true(s.mirrored);
+    assert_true(s.mirrored && s.station.one_button && s.spoken);
     bench_screen_far(&s, 16, 9, to);
     fflush(to);
     assert_non_null(strstr(far, "15.6 in is read from 1.3 m"));

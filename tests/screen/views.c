@@ -20,6 +20,7 @@ static const struct fixture fixtures[] = {
     {"cut-estimates", view_cut_estimates, FIXTURE_LONGEST},
     {"dry-fit", view_dry_fit, FIXTURE_KEPT},
     {"measure", view_measure, FIXTURE_KEPT},
+    {"lone-measure", view_lone_measure, FIXTURE_KEPT},
     {"number-long", view_number_long, FIXTURE_LONGEST},
     {"dry-fit-long", view_dry_fit_long, FIXTURE_LONGEST},
     {"pin", view_pin_typed, FIXTURE_KEPT},

@@ -58,6 +58,7 @@ void view_cut_estimates(struct view *view);
 // views_number.c
 void view_dry_fit(struct view *view);
 void view_measure(struct view *view);
+void view_lone_measure(struct view *view);
 void view_number_long(struct view *view);
 void view_dry_fit_long(struct view *view);
 void view_pin_typed(struct view *view);

@@ -96,3 +96,11 @@ void view_pin_wait(struct view *view) {
     pin(view, 12, "Maximiliane Oberhuber-Lindqvist has no PIN yet. It is set on the command line.");
     PUT(view->subtitle, "Maximiliane Oberhuber-Lindqvist");
 }
+
+void view_lone_measure(struct view *view) {
+    view_measure(view);
+    PUT(view->band, "Enter 41 5/8 in: hold 2 seconds");
+    PUT(view->band_hint, "Press: the next one");
+    view->ring = ACTION_PICK;
+    view->ring_argument = SIXTEENTHS(41, 10);
+}

@@ -478,8 +478,11 @@ void shop_init(struct shop *shop, const struct catalogue *catalogue) {
     }
 }
 
+bool shop_one_button;
+
 struct station_settings shop_settings(void) {
-    return (struct station_settings){.bench = "Bench 2",
+    return (struct station_settings){.one_button = shop_one_button,
+                                     .bench = "Bench 2",
                                      .rules = BENCH_RULES_DEFAULT,
                                      .finals = ASSEMBLY_TOLERANCE_DEFAULT,
                                      .length_method = LENGTH_METHOD_RULER,

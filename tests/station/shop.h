@@ -114,6 +114,7 @@ extern const struct station_ops shop_ops; // ctx NULL: copy it and set ctx
 void shop_catalogue(struct catalogue *catalogue);
 void shop_init(struct shop *shop, const struct catalogue *catalogue);
 struct station_ops shop_ops_for(struct shop *shop);
+extern bool shop_one_button; // the bench has nothing but a button and a scanner
 struct station_settings shop_settings(void);
 
 enum station_lookup shop_set(void *ctx, const char *build, struct set *ret_set);

@@ -19,14 +19,14 @@
 #ifndef DEPTH
 #define DEPTH 14
 #endif
+#define DEPTH_ONE_BUTTON (DEPTH - 4)
 
-static void every_sequence(void **state) {
-    (void)state;
+static void try_to(int least) {
     static struct explore_report report;
     const char *depth = getenv("KERFSIDE_LAWS_DEPTH");
     const char *seconds = getenv("KERFSIDE_LAWS_SECONDS");
     struct explore_limits limits = {
-        .depth = depth != NULL ? atoi(depth) : DEPTH,
+        .depth = depth != NULL ? atoi(depth) : least,
         .faults = 1,
         .max_states = 4000000,
         .seconds = seconds != NULL ? atof(seconds) : 600,
@@ -48,9 +48,23 @@ static void every_sequence(void **state) {
     assert_true(report.logged > 0 || limits.depth < 10);
 }
 
+static void every_sequence(void **state) {
+    (void)state;
+    try_to(DEPTH);
+}
+
+// With choices made by the button alone.
+static void every_sequence_with_one_button(void **state) {
+    (void)state;
+    shop_one_button = true;
+    try_to(DEPTH_ONE_BUTTON);
+    shop_one_button = false;
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_sequence),
+        cmocka_unit_test(every_sequence_with_one_button),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
