@@ -149,7 +149,8 @@ void bench_draw(struct bench *bench) {
 }
 
 void bench_event(struct bench *bench, const struct event *event) {
-    if (event->kind != EVENT_TICK && event->kind != EVENT_WEIGHT && event->kind != EVENT_ACTION) {
+    if (event->kind != EVENT_TICK && event->kind != EVENT_WEIGHT &&
+        event->kind != EVENT_SELFCHECK && event->kind != EVENT_ACTION) {
         bench_focus_clear(bench);
     }
     bool changed = bench_practice_event(bench, event) || bench_desk_event(bench, event);

@@ -332,18 +332,6 @@ static const struct bench_key keys[] = {
                 "It belongs to the key, both or none."),
      .why = N_("As for the key.")},
     {.section = "sound",
-     .key = "volume",
-     .label = N_("Volume"),
-     .kind = BENCH_WHOLE,
-     AT(volume),
-     .low = 0,
-     .high = 100,
-     .allowed = N_("0 (silent) to 100"),
-     .standard = "60",
-     .what = N_("How loud its sounds are, of what the machine is set to."),
-     .why = N_("Loud enough beside a saw that stands still, not at full. Our judgement, not "
-               "measured.")},
-    {.section = "sound",
      .key = "spoken",
      .label = N_("Read out"),
      .kind = BENCH_CHOICE,
@@ -355,6 +343,18 @@ static const struct bench_key keys[] = {
      .what = N_("yes: what to do, the mark and the title of a stop are read out, where espeak-ng "
                 "is installed. They stand on the screen all the same."),
      .why = N_("A shop is loud, and not everybody wants to hear each mark.")},
+    {.section = "sound",
+     .key = "volume",
+     .label = N_("Volume"),
+     .kind = BENCH_WHOLE,
+     AT(volume),
+     .low = 0,
+     .high = 100,
+     .allowed = N_("0 (silent) to 100"),
+     .standard = "60",
+     .what = N_("How loud its sounds are, of what the machine is set to."),
+     .why = N_("Loud enough beside a saw that stands still, not at full. Our judgement, not "
+               "measured.")},
 };
 
 const struct bench_key *bench_keys_devices(size_t *ret_count) {

@@ -81,8 +81,8 @@ static void add_numbers(const struct station *s, struct choices *choices) {
 
 static bool left_out(const struct station *s, const struct view_action *action) {
     bool wrong = s->state == STATION_HOLD && s->hold.cause == HOLD_SOMETHING_WRONG;
-    return action->id == ACTION_REVIEW || action->id == ACTION_DESK ||
-           action->id == ACTION_CONSENT ||
+    return action->id == ACTION_REVIEW || action->id == ACTION_DESK || action->id == ACTION_CHECK ||
+           action->id == ACTION_SELFCHECK || action->id == ACTION_CONSENT ||
            (action->id == ACTION_PRESS && (wrong || s->state != STATION_HOLD));
 }
 

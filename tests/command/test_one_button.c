@@ -82,7 +82,7 @@ static void a_whole_shift(void **state) {
     step("press\nexpect BUTT_CUT\npress\nexpect MEASURE");
     step("press\nhold\nexpect LOGGED\npress\nexpect READY");
     // The end: one of the choices of this view.
-    step("press\npress\npress\nsee Sign off: hold 2 seconds\nhold\nexpect SIGNED_OUT");
+    step("press\npress\nsee Sign off: hold 2 seconds\nhold\nexpect SIGNED_OUT");
     play();
     run_expect(&scratch, &ran, 0, "log --db shift.db");
     run_expect(&scratch, &ran, 0, "check --db shift.db");

