@@ -49,7 +49,12 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
     if (count == 0) {
         return;
     }
-    across = screen->portrait ? (desk ? (count > 16 ? 5 : 4) : 2) : desk ? 7 : 4;
+    if (screen->portrait) {
+        bool crowded = count > 4 && screen->target > px(screen, 92); // for large fingers, three
+        across = desk ? (count > 16 ? 5 : 4) : crowded ? 3 : 2;
+    } else {
+        across = desk ? 7 : 4;
+    }
     rows = (count + across - 1) / across;
     across = (count + rows - 1) / rows;
     SDL_Rect area = cut_bottom(body, rows * height + (rows - 1) * gap);
