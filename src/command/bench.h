@@ -50,6 +50,7 @@ struct bench {
     int script_line; // the last one worked off
     struct station station;
     struct office office;
+    struct office_shop shop;
     struct desk_ops desk_ops;
     struct desk desk;                         // what the station's DESK is
     struct wedge keys;                        // every keyboard of the window

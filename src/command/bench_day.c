@@ -78,7 +78,7 @@ static bool write_report(const struct bench *bench, struct day_papers *papers, c
     char message[SIGNING_TEXT_MAX];
     size_t pages;
     snprintf(public, sizeof public, "%s.pub", settings->sign_key);
-    if (settings->sign_key[0] != '\0' &&
+    if (settings->sign_key[0] != '\0' && settings->sign_witness[0] != '\0' &&
         signing_witness(bench->store, settings->sign_witness, witness, sizeof witness, message,
                         sizeof message)) {
         papers->witness = witness;
@@ -149,6 +149,12 @@ static bool open_signing(const struct bench *bench, struct signing *signing, cha
         snprintf(message, size,
                  "No key is set up at this bench: see [sign] in its settings. Until then sign with "
                  "`kerfside sign`.");
+        return false;
+    }
+    if (settings->sign_witness[0] == '\0') {
+        snprintf(message, size,
+                 "No witness is set up at this bench: see [sign] in its settings. Until then sign "
+                 "with `kerfside sign`.");
         return false;
     }
     if (!signing_open(signing, bench->store, settings->sign_key, settings->sign_witness, false, why,

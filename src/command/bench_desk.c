@@ -2,6 +2,7 @@
 // what it prints becomes files beside the database.
 
 #include "bench.h"
+#include "bench_change.h"
 #include "tongue.h"
 
 #include <stdio.h>
@@ -43,6 +44,8 @@ static enum desk_result deed(void *ctx, const struct worker *who, enum desk_deed
     case DESK_DEED_TOUR:
         return bench_practice_ask(bench, deed == DESK_DEED_TOUR, ret_said) ? DESK_DONE
                                                                            : DESK_REFUSED;
+    case DESK_DEED_START_AGAIN:
+        return bench_practice_again(bench, ret_said) ? DESK_DONE : DESK_REFUSED;
     case DESK_DEED_RELEASE:
         return office_release(&bench->office, who, of, id, ret_said);
     case DESK_DEED_TICKETS:
@@ -73,6 +76,8 @@ void bench_desk_init(struct bench *bench) {
     bench->desk_ops = office_ops(&bench->office);
     bench->office.deed = deed;
     bench->office.deed_ctx = bench;
+    bench->shop = bench_change_shop(bench);
+    bench->office.shop = &bench->shop;
     bench->office.day_text = bench_clock_date;
     desk_init(&bench->desk, &bench->desk_ops);
 }

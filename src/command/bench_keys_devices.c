@@ -263,6 +263,7 @@ static const struct bench_key keys[] = {
      .high = 168,
      .allowed = N_("hours, 1 to 168"),
      .standard = "24",
+     .holds = HOLDS_NEXT_START,
      .what = N_("Hours from one copy to the next."),
      .why =
          N_("A day's cuts are the most that can be lost with the disk. Measured: the copy of 1 GB "
@@ -329,7 +330,7 @@ static const struct bench_key keys[] = {
      .allowed = PATH_ALLOWED,
      .standard = "",
      .what = N_("The file that signed notes are written to; a folder holds a file for each log. "
-                "It belongs to the key, both or none."),
+                "Days are signed at the bench when both are set."),
      .why = N_("As for the key.")},
     {.section = "sound",
      .key = "spoken",

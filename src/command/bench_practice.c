@@ -300,10 +300,21 @@ void bench_practice_wait(struct bench *bench) {
     }
 }
 
+bool bench_practice_again(struct bench *bench, struct desk_said *ret_said) {
+    if (bench->practice.on || !at_rest(bench)) {
+        snprintf(ret_said->message, sizeof ret_said->message, "%s",
+                 _("Not now: something else is going on."));
+        return false;
+    }
+    bench->practice.leaves = BENCH_AGAIN;
+    return true;
+}
+
 void bench_practice_stop(struct bench *bench) {
     enum bench_leaves leaves = bench->practice.leaves;
     child_stop(&bench->practice.child);
-    if ((leaves == BENCH_TO_PRACTICE || leaves == BENCH_TO_TOUR) && is_on(bench)) {
+    if ((leaves == BENCH_TO_PRACTICE || leaves == BENCH_TO_TOUR || leaves == BENCH_AGAIN) &&
+        is_on(bench)) {
         struct event event = {.kind = EVENT_ACTION, .action = ACTION_SIGN_OUT};
         pass_on(bench, &event);
     }

@@ -21,6 +21,7 @@ enum bench_leaves {
     BENCH_TO_PRACTICE,
     BENCH_TO_TOUR,
     BENCH_TO_WORK,   // practice is over
+    BENCH_AGAIN,     // to start again, with other settings
     BENCH_POWER_LOST // in practice: ends without closing the database, and starts again
 };
 
@@ -73,5 +74,8 @@ bool bench_practice_barred(struct store *store, const char *bench, char *ret_clu
 // --- bench_lessons.c: parts for a lesson ---------------------------------------------------------
 // `resumes`: of a lesson that goes on after the power was cut.
 void bench_lessons_pick(struct bench *bench, bool resumes, struct lesson_parts *ret_parts);
+
+// The bench ends and starts again, as its settings ask for. False, and *ret_said says why: not now.
+bool bench_practice_again(struct bench *bench, struct desk_said *ret_said);
 
 #endif

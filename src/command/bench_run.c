@@ -3,6 +3,7 @@
 #include "bench_run.h"
 #include "assets.h"
 #include "bench.h"
+#include "bench_change.h"
 #include "bench_safe.h"
 #include "bench_screen.h"
 #include "bench_trouble.h"
@@ -116,7 +117,8 @@ static int run(const struct bench_options *options, struct bench *bench) {
     }
     bench_init(bench);
     bench_practice_init(bench, &begins, "/proc/self/exe");
-    if (!bench->practice.on && !settings_now_keep(bench->now, message, sizeof message)) {
+    if (!bench->practice.on && bench_change_log(bench) &&
+        !settings_now_keep(bench->now, message, sizeof message)) {
         fprintf(stderr, "kerfside bench: %s\n", message);
     }
     bench_backup_init(&bench->backup, bench->settings, "/proc/self/exe", store_path(bench->store),

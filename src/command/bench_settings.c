@@ -78,6 +78,15 @@ void bench_lines_init(struct bench_lines *lines) {
     }
 }
 
+bool bench_lines_same(const struct bench_lines *a, const struct bench_lines *b) {
+    for (size_t i = 0; i < bench_settings_count(); i++) {
+        if (strcmp(a->value[i], b->value[i]) != 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
 void bench_lines_release(struct bench_lines *lines) {
     for (size_t i = 0; i <= BENCH_KEYS_MAX; i++) {
         free(lines->own[i]);
@@ -105,6 +114,13 @@ keep_own(struct reader *reader, const char *format, ...) {
     }
     va_end(again);
     va_end(arguments);
+}
+
+void bench_lines_keep(struct bench_lines *lines, size_t index) {
+    struct reader reader = {.lines = lines, .own = lines->own[index]};
+    keep_own(&reader, "# not taken: line %d: %s = %s", lines->line[index],
+             bench_settings_key(index)->key, lines->value[index]);
+    lines->own[index] = reader.own;
 }
 
 // The person's own lines so far belong to this setting; those of an earlier line of it stay.
@@ -159,6 +175,9 @@ static int take(void *user, const char *section, const char *key, const char *va
         snprintf(what, sizeof what, "%s = %s", key, value);
         snprintf(allowed, sizeof allowed, "must be %s", known->allowed);
         complain_line(reader, what, allowed);
+        if (reader->lines != NULL) {
+            own_to(reader, index);
+        }
     } else if (reader->lines != NULL) {
         keep_behind(reader);
         own_to(reader, index);
@@ -243,9 +262,6 @@ bool bench_settings_read_lines(FILE *file, const char *name, struct bench_settin
     if (named_twice(settings)) {
         complain(&reader, "device",
                  "each scanner, the button and the scale must have a path of its own");
-    }
-    if ((settings->sign_key[0] == '\0') != (settings->sign_witness[0] == '\0')) {
-        complain(&reader, "[sign]", "key and witness belong together");
     }
     settle(settings);
     if (lines != NULL) {

@@ -63,7 +63,8 @@ struct bench_settings bench_settings_default(void);
 
 // The same as text, setting by setting, in the order of the table.
 #define BENCH_KEYS_MAX 96
-#define BENCH_VALUE_MAX 200 // what a line holds
+#define BENCH_VALUE_MAX 200      // what a line holds
+#define BENCH_FILE_MAX (1 << 20) // bytes of a file
 struct bench_lines {
     char value[BENCH_KEYS_MAX][BENCH_VALUE_MAX];
     int line[BENCH_KEYS_MAX];      // in the file, 0: it has none, the value is the standard
@@ -71,6 +72,10 @@ struct bench_lines {
 };
 void bench_lines_init(struct bench_lines *lines); // all standards
 void bench_lines_release(struct bench_lines *lines);
+bool bench_lines_same(const struct bench_lines *a, const struct bench_lines *b); // their values
+
+// What stands in a line becomes a comment before it: `# not taken: line 5: units = mm`.
+void bench_lines_keep(struct bench_lines *lines, size_t index);
 
 // Reads `file` over *settings. False when a line is wrong: every wrong line is then named on
 // `complaints` with file, line, key and what is allowed; *settings is void.

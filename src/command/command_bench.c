@@ -23,6 +23,10 @@ int command_bench(int argc, char **argv) {
         bench_become("practice", &options);
         return COMMAND_REFUSED;
     }
+    if (leaves == BENCH_AGAIN) {
+        bench_become("bench", &options);
+        return COMMAND_REFUSED;
+    }
     if (leaves == BENCH_POWER_LOST) { // of a practice that was begun by its own name
         bench_become("bench", &options);
         return COMMAND_REFUSED;

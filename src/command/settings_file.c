@@ -11,7 +11,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#define BYTES_MAX (1 << 20)
 #define GOOD_SUFFIX ".settings"
 
 static const char *named(const char *given) {
@@ -31,7 +30,7 @@ static FILE *open_file(const char *path, const char *shown, char *message, size_
     struct stat stat;
     if (fd < 0 || fstat(fd, &stat) != 0) {
         snprintf(message, size, _("cannot read the settings %s: %s."), shown, strerror(errno));
-    } else if (!S_ISREG(stat.st_mode) || stat.st_size > BYTES_MAX) {
+    } else if (!S_ISREG(stat.st_mode) || stat.st_size > BENCH_FILE_MAX) {
         snprintf(message, size,
                  _("the settings %s are not a file of at most 1 MiB. Name the file of settings."),
                  shown);
@@ -149,6 +148,16 @@ static bool read_good(struct settings_now *now, struct bench_settings *ret_setti
     return read;
 }
 
+// Right lines of the wrong file that do not hold either: as comments, should it be written anew.
+static void keep_others(struct settings_now *now) {
+    for (size_t i = 0; i < bench_settings_count(); i++) {
+        if (now->wrong_lines.line[i] > 0 &&
+            strcmp(now->wrong_lines.value[i], now->lines.value[i]) != 0) {
+            bench_lines_keep(&now->wrong_lines, i);
+        }
+    }
+}
+
 static void stand_in(const char *command, struct settings_now *now,
                      const struct bench_settings *good) {
     bench_lines_release(&now->wrong_lines);
@@ -162,6 +171,7 @@ static void stand_in(const char *command, struct settings_now *now,
         memcpy(now->lines.value, now->before.value, sizeof now->lines.value);
         memcpy(now->lines.line, now->before.line, sizeof now->lines.line);
     }
+    keep_others(now);
     fprintf(stderr, "kerfside %s: %s\n", command,
             now->has_before ? "the last good settings hold until these are mended."
                             : "the standard settings hold until these are mended.");
@@ -200,8 +210,7 @@ bool settings_now_keep(const struct settings_now *now, char *message, size_t siz
     char *text = NULL;
     size_t text_size = 0;
     if (now->from != SETTINGS_FILE ||
-        (now->has_before &&
-         memcmp(now->lines.value, now->before.value, sizeof now->lines.value) == 0)) {
+        (now->has_before && bench_lines_same(&now->lines, &now->before))) {
         return true;
     }
     FILE *to = open_memstream(&text, &text_size);

@@ -61,6 +61,8 @@ static const struct {
     {"flex", NT_("cause", "flex")},
     {"swingweight", NT_("cause", "swingweight")},
     {"other", NT_("cause", "other")},
+    {"desk", N_("at the desk")},
+    {"file", N_("in the file")},
     {"tip past mark, recut", N_("tip past mark, recut")},
     {"tip past mark, scrap", N_("tip past mark, scrap")},
     {"too short, recut", N_("too short, recut")},
@@ -97,6 +99,7 @@ static const char *const kinds[ENTRY_KIND_COUNT] = {
     [ENTRY_RESTORED] = N_("copy put back"),
     [ENTRY_NOTE] = N_("note"),
     [ENTRY_TOLD] = N_("change understood"),
+    [ENTRY_SETTINGS] = N_("setting changed"),
 };
 // clang-format on
 

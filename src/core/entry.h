@@ -48,7 +48,10 @@
     X(NOTE, "note") /* supervisor; note: words about the entry it refers to; names the club and    \
                        parts that one names; cause ENTRY_ACCEPTED: that measured value is used all \
                        the same */                                                                 \
-    X(TOLD, "told") /* a bench was told that its order was changed; refers = the newest change */
+    X(TOLD, "told") /* a bench was told that its order was changed; refers = the newest change */  \
+    X(SETTINGS,                                                                                    \
+      "settings") /* of this bench; cause: desk, or file when the file was changed; note:          \
+                     `[bench] mark_step = 1/32, was 1/16` */
 enum entry_kind {
 #define X(name, text) ENTRY_##name,
     ENTRY_KINDS(X)

@@ -45,7 +45,9 @@ static bool supervised(const struct desk *desk) {
 
 static bool needs_supervisor(const struct desk_place *place) {
     return (place->goes == GOES_FORM && form_spec((enum desk_form)place->which)->supervisor) ||
-           (place->goes == GOES_DEED && place->which == DESK_DEED_RELEASE);
+           (place->goes == GOES_LIST && place->which == DESK_LIST_SETTINGS) ||
+           (place->goes == GOES_DEED &&
+            (place->which == DESK_DEED_RELEASE || place->which == DESK_DEED_START_AGAIN));
 }
 
 static void deed(struct desk *desk, const struct desk_place *place) {

@@ -20,7 +20,7 @@
     X(ORDERS)                                                                                      \
     X(CLUBS)                                                                                       \
     X(HEADS) X(SHAFTS) X(HEAD_MODELS) X(SHAFT_MODELS) X(CHARTS) X(REVISIONS) X(DIFFERENCES)        \
-        X(LOTS) X(LOT) X(STOCK) X(PICK) X(OFFCUTS) X(SCRAP) X(ASSEMBLY) X(CHANGES)
+        X(LOTS) X(LOT) X(STOCK) X(PICK) X(OFFCUTS) X(SCRAP) X(ASSEMBLY) X(CHANGES) X(SETTINGS)
 // clang-format on
 enum desk_list {
 #define X(name) DESK_LIST_##name,
@@ -35,7 +35,7 @@ enum desk_list {
     X(COPY_ORDER)                                                                                  \
     X(ORDER) X(CLUB) X(ADD_CLUB) X(HEAD) X(SHAFT) X(TAKE_HEADS) X(TAKE_SHAFTS) X(HEAD_MODEL)       \
         X(NEW_HEAD_MODEL) X(SHAFT_MODEL) X(NEW_SHAFT_MODEL) X(CHART) X(NEW_CHART) X(STOCK_LEVEL)   \
-            X(OFFCUT) X(REPAIR) X(MEASURED) X(TAKE_BACK)
+            X(OFFCUT) X(REPAIR) X(MEASURED) X(TAKE_BACK) X(SETTING)
 // clang-format on
 enum desk_form {
 #define X(name) DESK_FORM_##name,
@@ -50,6 +50,7 @@ enum desk_form {
     X(RELEASE)                                                                                     \
     X(PRACTICE)                                                                                    \
     X(TOUR)                                                                                        \
+    X(START_AGAIN)                                                                                 \
     X(TICKETS) X(PART_TICKET) X(WORKSHEET) X(CARDS) X(CERTIFICATE) X(PICK_CSV) X(STOCK_CSV)
 // clang-format on
 enum desk_deed {

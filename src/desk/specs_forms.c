@@ -190,6 +190,13 @@ static const struct field_spec take_back[] = {
     {"entry", N_("Entry"), "", true},
 };
 
+static const struct field_spec setting[] = {
+    {"setting", N_("Setting"), "", true},
+    {"line", N_("In the file"), "", true},
+    {"standard", N_("Standard"), "", true},
+    {"value", N_("Value"), "", false},
+};
+
 #define FIELDS(array) .field = (array), .count = sizeof(array) / sizeof *(array)
 static const struct form_spec specs[DESK_FORM_COUNT] = {
     [DESK_FORM_NEW_ORDER] = {N_("New order"), FIELDS(new_order), .supervisor = true},
@@ -218,6 +225,7 @@ static const struct form_spec specs[DESK_FORM_COUNT] = {
     [DESK_FORM_REPAIR] = {N_("Repair"), FIELDS(repair), .supervisor = true},
     [DESK_FORM_MEASURED] = {N_("Measured after assembly"), FIELDS(measured),
                             .supervised = "accept"},
+    [DESK_FORM_SETTING] = {N_("Setting"), FIELDS(setting), .supervisor = true},
     [DESK_FORM_TAKE_BACK] = {N_("Take a change back"), FIELDS(take_back), .why = true},
 };
 

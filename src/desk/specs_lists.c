@@ -19,6 +19,7 @@ static const struct tile_spec tiles[] = {
     {N_("Repair"), N_("A head from elsewhere, a broken shaft"), "9", FORM(REPAIR)},
     {N_("After the cut"), N_("Assembly cards, final measures, certificate"), "0", LIST(ASSEMBLY)},
     {N_("Changes"), N_("Who changed what, and taking it back"), "F8", LIST(CHANGES)},
+    {N_("Settings"), N_("Of this bench: each with its reason"), "Ins", LIST(SETTINGS)},
     {N_("Practice"), N_("Lessons on a copy: stops, mistakes, a power cut"), "F11", DEED(PRACTICE)},
     {N_("Tour"), N_("One imaginary club, from badge to log"), "F12", DEED(TOUR)},
 };
@@ -105,6 +106,11 @@ static const struct desk_button changes[] = {
     {N_("Take back"), "F4", FORM(TAKE_BACK), true, TONE_CAUTION},
 };
 
+static const struct desk_button settings[] = {
+    {N_("Change"), "F4", FORM(SETTING), true, TONE_WORK},
+    {N_("Start the bench again"), "F6", DEED(START_AGAIN), false, TONE_PLAIN},
+};
+
 #define SPEC(name, buttons)                                                                        \
     [DESK_LIST_##name] = {.button = (buttons), .count = sizeof(buttons) / sizeof *(buttons)}
 static const struct list_spec specs[DESK_LIST_COUNT] = {
@@ -125,6 +131,7 @@ static const struct list_spec specs[DESK_LIST_COUNT] = {
     [DESK_LIST_SCRAP] = {0},
     SPEC(ASSEMBLY, assembly),
     SPEC(CHANGES, changes),
+    SPEC(SETTINGS, settings),
 };
 
 const struct list_spec *list_spec(enum desk_list list) {

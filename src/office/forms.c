@@ -32,6 +32,7 @@ static const struct form_work works[DESK_FORM_COUNT] = {
     [DESK_FORM_COPY_ORDER] = {NULL, 1, orders_begin_copy, orders_consider_made, orders_save_made},
     [DESK_FORM_ORDER] = {SHEET("orders", 1)},
     [DESK_FORM_TAKE_BACK] = {NULL, 1, changes_begin, changes_consider, changes_save},
+    [DESK_FORM_SETTING] = {NULL, 1, setting_begin, setting_consider, setting_save},
     [DESK_FORM_MEASURED] = {NULL, 2, measured_begin, measured_consider, measured_save},
     [DESK_FORM_REPAIR] = {NULL, 1, repair_begin, repair_consider, repair_save},
     [DESK_FORM_CLUB] = {"builds", 2, sheets_begin, orders_consider_club, sheets_save},
@@ -148,6 +149,9 @@ int forms_choices(void *ctx, const struct desk_draft *draft, const char *cell,
     const struct document *now = &draft->now;
     bool naming = draft->form == DESK_FORM_NEW_HEAD_MODEL ||
                   draft->form == DESK_FORM_NEW_SHAFT_MODEL; // a name not there yet
+    if (draft->form == DESK_FORM_SETTING) {
+        return strcmp(cell, "value") == 0 ? setting_choices(ctx, draft, texts, max) : 0;
+    }
     if (strcmp(cell, "model") == 0 && !naming) {
         return models(ctx, about_heads(draft->form), "", texts, max);
     }

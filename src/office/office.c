@@ -206,6 +206,7 @@ static office_list *const lists[DESK_LIST_COUNT] = {
     [DESK_LIST_ORDERS] = list_orders,
     [DESK_LIST_CLUBS] = list_clubs,
     [DESK_LIST_CHANGES] = list_changes,
+    [DESK_LIST_SETTINGS] = list_settings,
     [DESK_LIST_ASSEMBLY] = list_assembly,
     [DESK_LIST_HEADS] = list_heads,
     [DESK_LIST_SHAFTS] = list_shafts,

@@ -108,6 +108,15 @@ void changes_consider(struct office *office, struct desk_draft *draft,
 enum desk_result changes_save(struct office *office, const struct worker *who,
                               struct desk_draft *draft, struct desk_said *said);
 
+// --- settings.c ----------------------------------------------------------------------------------
+enum desk_result setting_begin(struct office *office, struct desk_draft *draft);
+void setting_consider(struct office *office, struct desk_draft *draft,
+                      struct desk_remarks *remarks);
+enum desk_result setting_save(struct office *office, const struct worker *who,
+                              struct desk_draft *draft, struct desk_said *said);
+int setting_choices(struct office *office, const struct desk_draft *draft,
+                    char texts[][DESK_KEY_MAX], int max);
+
 // --- measured.c ----------------------------------------------------------------------------------
 enum desk_result measured_begin(struct office *office, struct desk_draft *draft);
 void measured_consider(struct office *office, struct desk_draft *draft,
@@ -130,7 +139,7 @@ office_list list_lots, list_lot, list_stock, list_pick, list_offcuts, list_scrap
 // How many models are to be ordered again; -1: the database cannot be read.
 int64_t stock_to_order(struct office *office);
 office_list list_orders, list_clubs;
-office_list list_changes;
+office_list list_changes, list_settings;
 // Adds a row; returns its number, or -1 when the page is full: then more is set.
 int rows_add(struct desk_table *table);
 void rows_head(struct desk_table *table, const char *const *heads, size_t count);

@@ -84,6 +84,7 @@ void screen_wake(struct screen *screen);
 
 enum screen_sound { SCREEN_SOUND_ACCEPTED, SCREEN_SOUND_HOLD, SCREEN_SOUND_LOGGED };
 void screen_play(struct screen *screen, enum screen_sound sound);
+void screen_set_volume(struct screen *screen, int volume); // 0 (mute) to 100
 // All three, one after the other.
 void screen_play_all(struct screen *screen);
 

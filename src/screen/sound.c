@@ -61,6 +61,10 @@ static void queue_tune(struct screen *screen, enum screen_sound sound) {
     screen->audio_played = true;
 }
 
+void screen_set_volume(struct screen *screen, int volume) {
+    screen->volume = volume;
+}
+
 void screen_play(struct screen *screen, enum screen_sound sound) {
     if (screen->volume <= 0 || !audio_open(screen)) {
         return;

@@ -159,6 +159,7 @@ static enum word open_words(const struct entry *entry, enum word *ret_mark) {
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
     case ENTRY_TOLD:
+    case ENTRY_SETTINGS:
     case ENTRY_RESTORED:
     case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:

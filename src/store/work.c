@@ -37,6 +37,7 @@ bool work_moves(enum entry_kind kind) {
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
     case ENTRY_TOLD:
+    case ENTRY_SETTINGS:
     case ENTRY_RESTORED:
     case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:

@@ -189,6 +189,7 @@ static enum store_result parts(struct store *store, const struct work *before,
     case ENTRY_FINAL_LOFT:
     case ENTRY_FINAL_LIE:
     case ENTRY_DAY_SIGNED:
+    case ENTRY_SETTINGS:
     case ENTRY_RESTORED:
     case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:

@@ -97,9 +97,9 @@ static const struct rule {
 };
 
 static const enum entry_kind about_no_stage[] = {
-    ENTRY_GENESIS,    ENTRY_SIGN_ON, ENTRY_SIGN_OFF, ENTRY_CARE,   ENTRY_HOLD,
-    ENTRY_DRY_FIT,    ENTRY_CONSENT, ENTRY_PIN,      ENTRY_IMPORT, ENTRY_EXPORT,
-    ENTRY_DAY_SIGNED, ENTRY_CHANGE,  ENTRY_RESTORED, ENTRY_NOTE,   ENTRY_TOLD};
+    ENTRY_GENESIS,  ENTRY_SIGN_ON, ENTRY_SIGN_OFF, ENTRY_CARE,    ENTRY_HOLD,       ENTRY_DRY_FIT,
+    ENTRY_CONSENT,  ENTRY_PIN,     ENTRY_IMPORT,   ENTRY_EXPORT,  ENTRY_DAY_SIGNED, ENTRY_CHANGE,
+    ENTRY_RESTORED, ENTRY_NOTE,    ENTRY_TOLD,     ENTRY_SETTINGS};
 
 static struct progress progress_at(const struct place *place, const char *bench) {
     struct progress progress = {

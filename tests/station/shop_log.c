@@ -108,6 +108,7 @@ static void judge(struct shop *shop, const struct entry *entry) {
     case ENTRY_DAY_SIGNED:
     case ENTRY_CHANGE:
     case ENTRY_TOLD:
+    case ENTRY_SETTINGS:
     case ENTRY_RESTORED:
     case ENTRY_NOTE:
     case ENTRY_KIND_COUNT:
