@@ -20,6 +20,7 @@
 #include "bench_selfcheck.h"
 #include "bench_settings.h"
 #include "bench_signing.h"
+#include "bench_speech.h"
 #include "bench_watch.h"
 #include "settings_file.h"
 
@@ -75,6 +76,8 @@ struct bench {
     const struct bench_camera *camera;   // NULL: none; ready and pair show what it sees
 
     struct view view;
+    struct bench_speech speech;
+
     bool stale; // view is not of the station as it is now
     bool dirty; // the screen shows something else
 };

@@ -20,6 +20,7 @@ void bench_init(struct bench *bench) {
     }
     button_init(&bench->button, (int64_t)settings->hold_ms * 1000);
     button_init(&bench->band, (int64_t)settings->hold_ms * 1000);
+    bench->speech = (struct bench_speech){.child = CHILD_NONE};
     bench->ops = bench_ops(bench);
     station_init(&bench->station, &settings->station, &bench->ops);
     bench_desk_init(bench);
@@ -138,6 +139,7 @@ void bench_show(struct bench *bench) {
 void bench_draw(struct bench *bench) {
     if (bench->dirty) {
         bench_show(bench);
+        bench_speak(bench);
         bench->dirty = false;
         if (bench->trace) {
             char state[64];

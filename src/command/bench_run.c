@@ -129,6 +129,7 @@ static int run(const struct bench_options *options, struct bench *bench) {
                      : bench_loop(bench);
     bench_check_stop(bench);
     bench_practice_stop(bench);
+    bench_hush(bench);
     return status;
 }
 

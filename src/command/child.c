@@ -1,14 +1,17 @@
 #include "child.h"
 
 #include <fcntl.h>
+#include <limits.h>
 #include <signal.h>
 #include <spawn.h>
+#include <string.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
 // An end of a pipe for what it says: nothing else of the bench goes to the child.
-static bool files_for(posix_spawn_file_actions_t *files, int said) {
-    return posix_spawn_file_actions_addopen(files, 0, "/dev/null", O_RDONLY, 0) == 0 &&
+static bool files_for(posix_spawn_file_actions_t *files, int input, int said) {
+    return (input < 0 ? posix_spawn_file_actions_addopen(files, 0, "/dev/null", O_RDONLY, 0)
+                      : posix_spawn_file_actions_adddup2(files, input, 0)) == 0 &&
            posix_spawn_file_actions_addopen(files, 1, "/dev/null", O_WRONLY, 0) == 0 &&
            posix_spawn_file_actions_adddup2(files, said, 2) == 0 &&
            posix_spawn_file_actions_addclosefrom_np(files, 3) == 0;
@@ -26,7 +29,8 @@ static bool attributes_for(posix_spawnattr_t *attributes) {
            posix_spawnattr_setsigmask(attributes, &none) == 0;
 }
 
-static bool spawn(pid_t *pid, const char *program, const char *const *arguments, int said) {
+static bool spawn(pid_t *pid, const char *program, const char *const *arguments, int input,
+                  int said) {
     posix_spawn_file_actions_t files;
     posix_spawnattr_t attributes;
     bool done = false;
@@ -35,21 +39,22 @@ static bool spawn(pid_t *pid, const char *program, const char *const *arguments,
     }
     if (posix_spawnattr_init(&attributes) == 0) {
         done =
-            files_for(&files, said) && attributes_for(&attributes) &&
-            posix_spawn(pid, program, &files, &attributes, (char *const *)arguments, environ) == 0;
+            files_for(&files, input, said) && attributes_for(&attributes) &&
+            posix_spawnp(pid, program, &files, &attributes, (char *const *)arguments, environ) == 0;
         posix_spawnattr_destroy(&attributes);
     }
     posix_spawn_file_actions_destroy(&files);
     return done;
 }
 
-bool child_start(struct child *child, const char *program, const char *const *arguments) {
+static bool start(struct child *child, const char *program, const char *const *arguments,
+                  int input) {
     int ends[2];
     bool started;
     if (pipe2(ends, O_CLOEXEC | O_NONBLOCK) != 0) {
         return false;
     }
-    started = spawn(&child->pid, program, arguments, ends[1]);
+    started = spawn(&child->pid, program, arguments, input, ends[1]);
     close(ends[1]);
     if (started) {
         child->said = ends[0];
@@ -57,6 +62,24 @@ bool child_start(struct child *child, const char *program, const char *const *ar
         child->pid = 0;
         close(ends[0]);
     }
+    return started;
+}
+
+bool child_start(struct child *child, const char *program, const char *const *arguments) {
+    return start(child, program, arguments, -1);
+}
+
+bool child_say(struct child *child, const char *const *arguments, const char *input) {
+    int ends[2];
+    size_t size = strlen(input);
+    if (size > PIPE_BUF || pipe2(ends, O_CLOEXEC) != 0) {
+        return false;
+    }
+    // It all goes into the pipe before anybody reads: nobody waits.
+    bool started = write(ends[1], input, size) == (ssize_t)size &&
+                   start(child, arguments[0], arguments, ends[0]);
+    close(ends[0]);
+    close(ends[1]);
     return started;
 }
 

@@ -1,8 +1,8 @@
 #ifndef CHILD_H
 #define CHILD_H
 
-// This program, run beside itself, so that whatever it meets does not hold the bench up. What it
-// says on stderr is kept for when it ends; its stdin and stdout are empty.
+// A program run beside this one, mostly this one itself, so that whatever it meets does not hold
+// the bench up. What it says on stderr is kept for when it ends; its stdin and stdout are empty.
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -18,6 +18,8 @@ struct child {
 
 // `arguments` with its own name first and NULL last. False: nothing was started.
 bool child_start(struct child *child, const char *program, const char *const *arguments);
+// Another program, found along PATH, with `input` (at most 4096 bytes) on its stdin.
+bool child_say(struct child *child, const char *const *arguments, const char *input);
 // True when it has ended: with 0 or otherwise, and what it said then. None is left.
 bool child_ended(struct child *child, bool *ret_good, char ret_text[CHILD_TEXT_MAX]);
 // Ends it and what it has started, if there is one.

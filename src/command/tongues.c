@@ -14,6 +14,8 @@
 #define DOMAIN "kerfside"
 #define BUILT KERFSIDE_BINARY_DIR "/locale"
 
+static const struct language *now; // NULL: English
+
 static const char *text(const char *english) {
     return dgettext(DOMAIN, english);
 }
@@ -30,6 +32,7 @@ static bool choose(const struct language *language) {
                 "apt-get install fonts-ipaexfont-gothic\n",
                 language->code);
         tongue_use(NULL);
+        now = NULL;
         return false;
     }
     tongue = (struct tongue){.text = text,
@@ -43,6 +46,7 @@ static bool choose(const struct language *language) {
     bindtextdomain(DOMAIN, assets_locale(installed, sizeof installed) ? installed : BUILT);
     bind_textdomain_codeset(DOMAIN, "UTF-8");
     tongue_use(language == language_at(0) ? NULL : &tongue);
+    now = language;
     return true;
 }
 
@@ -58,4 +62,8 @@ void tongues_begin(void) {
 
 bool tongues_use(unsigned setting) {
     return setting == 0 || choose(language_at(setting - 1));
+}
+
+const char *tongues_code(void) {
+    return now != NULL ? now->code : language_at(0)->code;
 }

@@ -14,4 +14,7 @@ void tongues_begin(void);
 // missing, which is said on stderr, and texts are English.
 bool tongues_use(unsigned setting);
 
+// The code of the language in use, `de`.
+const char *tongues_code(void);
+
 #endif

@@ -1,94 +1,11 @@
 // A bench by keyboard alone, and by fingers in gloves: the whole way from keys and touches to the
 // station, with a workshop of the station's tests behind it.
 
-#include "bench.h"
-#include "check.h"
 #include "explore.h"
-#include "layouts.h"
+#include "hands.h"
 
 #include <linux/input-event-codes.h>
 #include <stdio.h>
-#include <stdlib.h>
-
-static struct bench_settings settings;
-static struct bench bench;
-static struct catalogue catalogue;
-static struct shop shop;
-static struct station_ops ops;
-
-static int open_bench(void **state) {
-    struct screen_options options = {
-        .windowed = true, .width = 1280, .height = 720, .assets = KERFSIDE_SOURCE_DIR "/assets"};
-    struct station_settings station = shop_settings();
-    char message[256];
-    (void)state;
-    setenv("SDL_VIDEODRIVER", "dummy", 1);
-    settings = bench_settings_default();
-    memset(&bench, 0, sizeof bench);
-    bench.settings = &settings;
-    bench.clock = bench_clock_simulated();
-    shop_catalogue(&catalogue);
-    shop_init(&shop, &catalogue);
-    ops = shop_ops_for(&shop);
-    bench_init(&bench);
-    station_init(&bench.station, &station, &ops);
-    if (!screen_open(&options, &bench.screen, message, sizeof message)) {
-        return -1;
-    }
-    bench_draw(&bench);
-    return 0;
-}
-
-static int close_bench(void **state) {
-    (void)state;
-    screen_close(bench.screen);
-    return 0;
-}
-
-static void pass(int64_t ms) {
-    bench_clock_pass(&bench.clock, ms * 1000);
-    shop.now_ms += ms;
-    bench_tick(&bench);
-    bench_draw(&bench);
-}
-
-static void key(uint16_t code) {
-    bench_key(&bench, &bench.keys, code, true, bench_clock_us(&bench.clock));
-    bench_key(&bench, &bench.keys, code, false, bench_clock_us(&bench.clock));
-    bench_draw(&bench);
-}
-
-static void press(void) {
-    pass(500);
-    bench_button(&bench, true, bench_clock_us(&bench.clock));
-    pass(100);
-    bench_button(&bench, false, bench_clock_us(&bench.clock));
-    bench_draw(&bench);
-}
-
-// As a scanner types it, `enters` times Enter at its end.
-static void scan(enum ticket_kind kind, const char *body, int enters) {
-    const char *text = shop_ticket(kind, body);
-    pass(500);
-    for (; *text != '\0'; text++) {
-        uint16_t code;
-        enum layout_level level;
-        assert_true(layout_key(LAYOUT_US, *text, &code, &level));
-        if (level == LEVEL_SHIFT) {
-            bench_key(&bench, &bench.keys, KEY_LEFTSHIFT, true, bench_clock_us(&bench.clock));
-        }
-        key(code);
-        if (level == LEVEL_SHIFT) {
-            bench_key(&bench, &bench.keys, KEY_LEFTSHIFT, false, bench_clock_us(&bench.clock));
-        }
-        bench_clock_pass(&bench.clock, 4000);
-    }
-    for (; enters > 0; enters--) {
-        key(KEY_ENTER);
-        bench_clock_pass(&bench.clock, 4000);
-    }
-    bench_draw(&bench);
-}
 
 static bool ring(enum view_action_id *ret_action) {
     int64_t argument;
@@ -182,17 +99,6 @@ static void the_band_is_never_in_the_ring(void **state) {
     press();
     assert_int_equal(bench.station.state, STATION_TIP_CUT);
     assert_false(ring_to(ACTION_PRESS));
-}
-
-static void touch(enum view_action_id action, int64_t argument, bool slips) {
-    struct screen_input input = {
-        .kind = SCREEN_TOUCH, .down = true, .action = action, .argument = argument};
-    bench_touch(&bench, &input);
-    pass(50);
-    input.down = false;
-    input.kind = slips ? SCREEN_SLIPPED : SCREEN_TOUCH;
-    bench_touch(&bench, &input);
-    bench_draw(&bench);
 }
 
 static bool has_key(const struct view_action *action) {
