@@ -52,6 +52,7 @@ struct bench {
     struct station station;
     struct office office;
     struct office_shop shop;
+    bool to_selfcheck; // the desk asks for it
     struct desk_ops desk_ops;
     struct desk desk;                         // what the station's DESK is
     struct wedge keys;                        // every keyboard of the window

@@ -44,6 +44,9 @@ static enum desk_result deed(void *ctx, const struct worker *who, enum desk_deed
     case DESK_DEED_TOUR:
         return bench_practice_ask(bench, deed == DESK_DEED_TOUR, ret_said) ? DESK_DONE
                                                                            : DESK_REFUSED;
+    case DESK_DEED_SELFCHECK:
+        bench->to_selfcheck = true; // once the desk has done with this event
+        return DESK_DONE;
     case DESK_DEED_START_AGAIN:
         return bench_practice_again(bench, ret_said) ? DESK_DONE : DESK_REFUSED;
     case DESK_DEED_RELEASE:
@@ -118,6 +121,11 @@ bool bench_desk_event(struct bench *bench, const struct event *event) {
     switch (desk_event(&bench->desk, event)) {
     case DESK_STAYS:
         stay_awake(bench);
+        if (bench->to_selfcheck) {
+            bench->to_selfcheck = false;
+            station_action(bench, ACTION_BACK);
+            station_action(bench, ACTION_SELFCHECK);
+        }
         break;
     case DESK_LEAVES:
         station_action(bench, ACTION_BACK);

@@ -5,6 +5,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#define LINE_SIZE_MAX (INI_MAX_LINE - 2)
+
 struct reader {
     FILE *file;
     const char *name;
@@ -170,6 +172,10 @@ static int take(void *user, const char *section, const char *key, const char *va
         return 1;
     }
     const struct bench_key *known = bench_settings_key(index);
+    if (strlen(key) + strlen("=") + strlen(value) > LINE_SIZE_MAX) { // continued over lines
+        complain_line(reader, key, "a line has at most 198 characters");
+        return 1;
+    }
     if (!bench_set(known, reader->settings, value)) {
         char allowed[120];
         snprintf(what, sizeof what, "%s = %s", key, value);

@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #define WIDTH 98
+#define ROOMY_LINE 190 // of the 198 that a line may have
 
 static const char begin[] =
     "; Settings of one bench. Every key is optional; each says what holds without it and why.\n"
@@ -56,8 +57,11 @@ static void one(FILE *to, const struct bench_lines *lines, size_t index) {
     if (lines->own[index] != NULL) {
         fputs(lines->own[index], to);
     }
-    fprintf(to, "%s =%s%s\n", key->key, lines->value[index][0] == '\0' ? "" : " ",
-            lines->value[index]);
+    const char *value = lines->value[index];
+    const char *between = value[0] == '\0'                                ? " ="
+                          : strlen(key->key) + strlen(value) > ROOMY_LINE ? "="
+                                                                          : " = ";
+    fprintf(to, "%s%s%s\n", key->key, between, value);
 }
 
 static bool is_first(size_t index) {

@@ -51,6 +51,7 @@ enum desk_form {
     X(PRACTICE)                                                                                    \
     X(TOUR)                                                                                        \
     X(START_AGAIN)                                                                                 \
+    X(SELFCHECK)                                                                                   \
     X(TICKETS) X(PART_TICKET) X(WORKSHEET) X(CARDS) X(CERTIFICATE) X(PICK_CSV) X(STOCK_CSV)
 // clang-format on
 enum desk_deed {

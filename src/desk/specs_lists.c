@@ -20,6 +20,7 @@ static const struct tile_spec tiles[] = {
     {N_("After the cut"), N_("Assembly cards, final measures, certificate"), "0", LIST(ASSEMBLY)},
     {N_("Changes"), N_("Who changed what, and taking it back"), "F8", LIST(CHANGES)},
     {N_("Settings"), N_("Of this bench: each with its reason"), "Ins", LIST(SETTINGS)},
+    {N_("Self-check"), N_("Log, disk, copies, devices: what is well"), "F7", DEED(SELFCHECK)},
     {N_("Practice"), N_("Lessons on a copy: stops, mistakes, a power cut"), "F11", DEED(PRACTICE)},
     {N_("Tour"), N_("One imaginary club, from badge to log"), "F12", DEED(TOUR)},
 };

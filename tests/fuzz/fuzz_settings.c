@@ -1,6 +1,7 @@
 #include "bench_settings.h"
 #include "fuzz.h"
 #include "serial.h"
+#include "settings_write.h"
 
 static bool terminated(const char *text, size_t size) {
     return memchr(text, '\0', size) != NULL;
@@ -33,7 +34,28 @@ static void expect_sane(const struct bench_settings *s) {
     HOLDS(s->volume >= 0 && s->volume <= 100);
 }
 
+// Written anew, as when a setting is changed at the bench, it says the same.
+static void expect_same_again(const struct bench_lines *lines) {
+    static struct bench_lines again;
+    struct bench_settings settings = bench_settings_default();
+    char *text = NULL;
+    size_t size = 0;
+    FILE *to = open_memstream(&text, &size);
+    HOLDS(to != NULL);
+    settings_print(to, lines);
+    fclose(to);
+    FILE *file = fmemopen(text, size, "r");
+    HOLDS(file != NULL);
+    bench_lines_init(&again);
+    HOLDS(bench_settings_read_lines(file, "again.ini", &settings, &again, stderr));
+    HOLDS(bench_lines_same(lines, &again));
+    fclose(file);
+    bench_lines_release(&again);
+    free(text);
+}
+
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
+    static struct bench_lines lines;
     struct bench_settings settings = bench_settings_default();
     char *text = fuzz_string(data, size);
     char *said = NULL;
@@ -41,13 +63,16 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size) {
     FILE *file = fmemopen(text, size + 1, "r"); // with the NUL: no buffer of no size
     FILE *complaints = open_memstream(&said, &said_size);
     HOLDS(file != NULL && complaints != NULL);
-    bool read = bench_settings_read(file, "settings.ini", &settings, complaints);
+    bench_lines_init(&lines);
+    bool read = bench_settings_read_lines(file, "settings.ini", &settings, &lines, complaints);
     fclose(file);
     fclose(complaints);
     HOLDS(read == (said_size == 0));
     if (read) {
         expect_sane(&settings);
+        expect_same_again(&lines);
     }
+    bench_lines_release(&lines);
     free(said);
     free(text);
     return 0;
