@@ -78,7 +78,13 @@ static void a_scan_takes_nothing(void **state) {
     assert_int_equal(bench.station.state, STATION_PAIR);
     pass(1000);
     assert_true(ring_to(ACTION_START_OVER));
-    // A code that lost all but its end.
+    // A code of which nothing was left but a control character and the end.
+    key(KEY_LEFTCTRL);
+    bench_clock_pass(&bench.clock, 4000);
+    key(KEY_ENTER);
+    assert_int_equal(bench.station.state, STATION_PAIR);
+    assert_true(ring(&action));
+    // Or its last digit.
     key(KEY_7);
     bench_clock_pass(&bench.clock, 4000);
     key(KEY_ENTER);
