@@ -13,6 +13,7 @@
 #define PRINTER_US ((int64_t)5 * 1000000)
 #define DAY_MS ((int64_t)24 * 3600 * 1000)
 #define LOOK_US ((int64_t)100 * 1000)
+#define SETTLE_US ((int64_t)5 * 1000000) // a camera sends its first pictures by then
 
 // --- when all was last found whole ---------------------------------------------------------------
 
@@ -171,6 +172,11 @@ bool bench_selfcheck_tick(struct bench *bench) {
     bool news = hear_printer(bench);
     if (!self->known) {
         read_checked(bench);
+        self->settle_us = bench_clock_us(&bench->clock) + SETTLE_US;
+    }
+    if (self->settle_us > 0 && bench_clock_us(&bench->clock) >= self->settle_us) {
+        self->settle_us = 0;
+        news = true;
     }
     if (self->going && atomic_load(&self->ended)) {
         take(bench);
@@ -197,10 +203,14 @@ int64_t bench_selfcheck_patience(const struct bench *bench) {
     if (!self->begun) {
         return 0;
     }
+    int64_t now = bench_clock_us(&bench->clock);
+    if (self->settle_us > 0) {
+        return self->settle_us > now ? self->settle_us - now : 0;
+    }
     if (self->going || !all_due(bench)) {
         return -1;
     }
-    int64_t left = bench->last_input_us + QUIET_US - bench_clock_us(&bench->clock);
+    int64_t left = bench->last_input_us + QUIET_US - now;
     return left > 0 ? left : -1; // what is in its way now ends with an event of its own
 }
 
@@ -224,19 +234,21 @@ static void tell_devices(const struct bench *bench, struct selfcheck_facts *fact
     const struct bench_settings *settings = bench->settings;
     const bool *present = bench->station.present;
     const struct bench_devices *devices = bench->devices;
+    bool settling = bench->selfcheck.settle_us > 0;
     for (size_t i = 0; i < BENCH_SCANNERS_MAX + BENCH_SERIALS_MAX; i++) {
         const char *path = i < BENCH_SCANNERS_MAX ? settings->scanner[i]
                                                   : settings->serial[i - BENCH_SCANNERS_MAX];
         facts->scanner.named += path[0] != '\0';
-        facts->scanner.there += path[0] != '\0' && devices != NULL && devices->there[i];
+        facts->scanner.there +=
+            path[0] != '\0' && (settling || (devices != NULL && devices->there[i]));
     }
     facts->button.named = settings->button[0] != '\0';
-    facts->button.there = facts->button.named && present[DEVICE_BUTTON];
+    facts->button.there = facts->button.named && (settling || present[DEVICE_BUTTON]);
     facts->scale.named = settings->scale[0] != '\0';
-    facts->scale.there = facts->scale.named && present[DEVICE_SCALE];
+    facts->scale.there = facts->scale.named && (settling || present[DEVICE_SCALE]);
     facts->camera.named = settings->camera[0] != '\0';
-    facts->camera.there = facts->camera.named && present[DEVICE_CAMERA];
-    facts->camera_frames = bench->camera != NULL && bench_camera_sees(bench->camera);
+    facts->camera.there = facts->camera.named && (settling || present[DEVICE_CAMERA]);
+    facts->camera_frames = settling || (bench->camera != NULL && bench_camera_sees(bench->camera));
 }
 
 static void tell_log(struct bench *bench, struct selfcheck_facts *facts) {

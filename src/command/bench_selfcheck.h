@@ -24,11 +24,12 @@ struct bench_selfcheck {
     enum store_result result;
     atomic_bool ended;
 
-    bool begun;       // the last entries have been looked at, or are being
-    bool again;       // asked to look at everything once more
-    bool known;       // whole_ms has been read
-    int64_t whole_ms; // when all was last found whole, 0: not known
-    int64_t due_us;   // not before, on the clock of bench_clock_us
+    int64_t settle_us; // until then devices may still be on their way, 0: no longer
+    bool begun;        // the last entries have been looked at, or are being
+    bool again;        // asked to look at everything once more
+    bool known;        // whole_ms has been read
+    int64_t whole_ms;  // when all was last found whole, 0: not known
+    int64_t due_us;    // not before, on the clock of bench_clock_us
     enum selfcheck_chain tail;
     enum selfcheck_chain whole;
     int64_t tail_count;
