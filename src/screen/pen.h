@@ -55,8 +55,6 @@ struct style {
 // The smallest text on a bench view: lines 7 mm high on a 24 in screen (26 of 1080 pixels).
 #define FLOOR_BENCH 26
 #define FLOOR_DESK 17
-// For someone sitting with keyboard and mouse: smaller text and buttons.
-bool seated_view(enum view_body body);
 
 // Draws `text` into `box`: wraps, then shrinks to the floor; what still does not fit is a problem.
 void pen_text(struct screen *screen, SDL_Rect box, const struct style *style, const char *text);

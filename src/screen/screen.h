@@ -56,6 +56,9 @@ bool screen_open(const struct screen_options *options, struct screen **ret_scree
 void screen_close(struct screen *screen);
 void screen_size(struct screen *screen, int *ret_width, int *ret_height); // in pixels
 
+// For someone sitting with keyboard and mouse: smaller text and buttons.
+bool seated_view(enum view_body body);
+
 // Draws `view` and presents it. Text is never cut off: it wraps, then shrinks to a floor.
 void screen_draw(struct screen *screen, const struct view *view);
 
