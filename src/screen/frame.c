@@ -128,7 +128,7 @@ static void draw_hint(struct screen *screen, SDL_Rect box, const struct view *vi
     struct style style = {.face = FACE_REGULAR, .size = 34, .floor = FLOOR_BENCH, .colour = text};
     const char *label = view->band_hint;
     box = inset(box, px(screen, 8));
-    if (held == NULL) {
+    if (held == NULL || view->ring != ACTION_NONE) { // the one button: nothing to be touched
         style.align = screen->portrait ? ALIGN_LEFT : ALIGN_RIGHT;
         pen_text(screen, box, &style, view->band_hint);
         return;

@@ -248,7 +248,8 @@ static void action(struct station *s, enum view_action_id id, int64_t argument) 
     case ACTION_PRESS:
     case ACTION_HELD:
         if (station_now(s) >= s->dead_until_ms) {
-            button(s, id == ACTION_PRESS);
+            // A touch takes nothing that the one button has moved on to.
+            id == ACTION_PRESS ? button(s, true) : held(s);
         }
         break;
     case ACTION_SIGN_OUT:

@@ -90,6 +90,18 @@ static void presses_alone_log_nothing(void **state) {
     assert_int_equal(b->shop.club[0].progress.stage, STAGE_BUTT_CUT);
 }
 
+// A touch is no button that is held.
+static void a_touch_takes_nothing(void **state) {
+    struct bench *b = *state;
+    bench_to_mark(b, "1");
+    bench_press(b);
+    bench_press(b);
+    press_to(b, ACTION_PICK);
+    bench_act(b, ACTION_HELD, 0);
+    assert_int_equal(b->station.hold.cause, HOLD_SOMETHING_WRONG);
+    assert_int_equal(shop_count(&b->shop, ENTRY_MEASURE), 0);
+}
+
 static void numbers_by_tickets(void **state) {
     static const char *const overall[] = {"N4", "N1", "R14"};
     static const char *const wrong[] = {"N4", "RUBOUT", "N3", "N6", "R3", "R14"};
@@ -242,6 +254,7 @@ int main(void) {
     const struct CMUnitTest tests[] = {
         LONE(a_whole_club),
         LONE(presses_alone_log_nothing),
+        LONE(a_touch_takes_nothing),
         LONE(numbers_by_tickets),
         LONE(number_tickets_confirm_nothing),
         LONE(something_is_wrong),
