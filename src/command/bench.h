@@ -172,6 +172,8 @@ void bench_focus_clear(struct bench *bench);
 int64_t bench_focus_deadline(const struct bench *bench); // when the ring goes, or -1
 
 // --- bench_loop.c, bench_script.c ----------------------------------------------------------------
+// Brings the write-ahead log into the database when it has been quiet for a while.
+void bench_tidy(struct bench *bench);
 // Both return the exit status, and end when practice says so.
 int bench_loop(struct bench *bench);
 // `skip`: lines that were worked off before.

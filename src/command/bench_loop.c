@@ -40,7 +40,7 @@ static int64_t wait_ms(const struct bench *bench) {
     return patience < 0 ? -1 : (patience + 999) / 1000;
 }
 
-static void tidy(struct bench *bench) {
+void bench_tidy(struct bench *bench) {
     if (!may_tidy(bench) || bench_clock_us(&bench->clock) - bench->last_input_us < QUIET_US) {
         return;
     }
@@ -129,7 +129,7 @@ static void run(struct bench *bench, struct bench_devices *devices, struct bench
         bench_devices_take(devices);
         bench_camera_take(camera);
         bench_tick(bench);
-        tidy(bench);
+        bench_tidy(bench);
         hear(bench);
         live(bench);
     }

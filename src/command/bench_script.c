@@ -53,6 +53,7 @@ static void pass(struct bench *bench, int64_t us) {
     while (patience >= 0 && bench->clock.mono_us + patience < until) {
         bench_clock_pass(&bench->clock, patience > 1000 ? patience : 1000);
         bench_tick(bench);
+        bench_tidy(bench);
         bench_draw(bench);
         patience = bench_patience(bench);
     }
@@ -60,6 +61,7 @@ static void pass(struct bench *bench, int64_t us) {
         bench_clock_pass(&bench->clock, until - bench->clock.mono_us);
     }
     bench_tick(bench);
+    bench_tidy(bench);
     bench_draw(bench);
 }
 
