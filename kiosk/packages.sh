@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Installs the Debian packages that building needs, if any is missing; with `tests` also those that
-# the tests and benchmarks need. Quick when all are there: asks dpkg only. Works as root, and with
-# sudo as a user.
+# the tests and benchmarks need, with `guides` what puts the guides on paper. Quick when all are there:
+# asks dpkg only. Works as root, and with sudo as a user.
 set -euo pipefail
 
 packages=(
@@ -13,11 +13,14 @@ packages=(
 if [ "${1:-}" = tests ]; then
     packages+=(
         git clang libclang-rt-14-dev clang-format clang-tidy cppcheck gcovr
-        xvfb xdotool imagemagick poppler-utils sqlite3
+        xvfb xdotool imagemagick poppler-utils weasyprint sqlite3
         zbar-tools zxing-cpp-tools systemd
         python3 python3-stdnum python3-scipy calculix-ccx
         fonts-ipaexfont-gothic
     )
+fi
+if [ "${1:-}" = guides ]; then
+    packages+=(weasyprint poppler-utils)
 fi
 missing=()
 for package in "${packages[@]}"; do
