@@ -2,7 +2,7 @@
 
 #include "bench_run.h"
 #include "command.h"
-#include "database.h"
+#include "practice.h"
 
 #include <stdio.h>
 
@@ -16,6 +16,7 @@ int command_bench(int argc, char **argv) {
     if (!database_path(options.db, path)) {
         return COMMAND_REFUSED;
     }
+    practice_sweep(path);
     int status = bench_run(&options, path, path, &leaves);
     if (leaves == BENCH_TO_PRACTICE || leaves == BENCH_TO_TOUR) {
         options.copied = leaves == BENCH_TO_PRACTICE;

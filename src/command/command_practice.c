@@ -12,19 +12,6 @@
 #include <stdio.h>
 #include <string.h>
 
-#define SUFFIX ".practice"
-
-static bool practice_path(const char *db, char buffer[DATABASE_PATH_MAX]) {
-    size_t size = strlen(db);
-    if (size + sizeof SUFFIX > DATABASE_PATH_MAX) {
-        fputs("kerfside practice: the path of the database is too long.\n", stderr);
-        return false;
-    }
-    memcpy(buffer, db, size);
-    memcpy(buffer + size, SUFFIX, sizeof SUFFIX);
-    return true;
-}
-
 // False, and stderr says why: what is there must stay.
 static bool take_away(const char *path) {
     char message[600];

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #define PREFIX "PRACTICE-"
+#define SUFFIX ".practice"
 #define IN_NAMES "practice" // in any case of letters
 
 static bool telling; // this process has a practice open
@@ -31,6 +32,25 @@ bool practice_name(const char *command, const char *path) {
             "\" in its name.\n",
             command, path);
     return false;
+}
+
+bool practice_path(const char *db, char buffer[DATABASE_PATH_MAX]) {
+    size_t size = strlen(db);
+    if (size + sizeof SUFFIX > DATABASE_PATH_MAX) {
+        fputs("kerfside practice: the path of the database is too long.\n", stderr);
+        return false;
+    }
+    memcpy(buffer, db, size);
+    memcpy(buffer + size, SUFFIX, sizeof SUFFIX);
+    return true;
+}
+
+void practice_sweep(const char *db) {
+    char path[DATABASE_PATH_MAX];
+    char message[512];
+    if (practice_path(db, path)) {
+        store_practice_away(path, message, sizeof message); // what must stay says so when practised
+    }
 }
 
 const char *practice_prefix(void) {
