@@ -116,10 +116,11 @@ check_unit() {
 }
 
 check_lock() {
-    if linked getty@tty1.service && linked ctrl-alt-del.target; then
-        good "no login on the bench's terminal, no restart by Ctrl-Alt-Del"
+    # getty-static begins logins on five more terminals where there is no D-Bus.
+    if linked getty@tty1.service && linked getty-static.service && linked ctrl-alt-del.target; then
+        good "no login on a terminal, no restart by Ctrl-Alt-Del"
     else
-        bad "getty@tty1.service and ctrl-alt-del.target masked: systemctl mask getty@tty1 ctrl-alt-del.target"
+        bad "logins and Ctrl-Alt-Del shut: systemctl mask getty@tty1 getty-static ctrl-alt-del.target"
     fi
     if [ ! -e /etc/sysctl.d/60-kerfside.conf ] || { runs && [ "$(cat /proc/sys/kernel/sysrq 2>/dev/null || echo 0)" != 0 ]; }; then
         bad "kernel.sysrq = 0, so that no key speaks to the kernel"

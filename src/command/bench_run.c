@@ -222,10 +222,11 @@ int bench_run(struct bench_options *options, const char *real, const char *path,
     if (starts.count < BENCH_STARTS_SAFE || safe(options, &bench, &starts)) {
         status = read ? open_and_work(options, &bench, &now.settings, path) : COMMAND_REFUSED;
     }
-    screen_close(bench.screen);
-    if (status == COMMAND_DONE) {
+    // Without a display it did nothing that could have ended it.
+    if (status == COMMAND_DONE || bench.screen == NULL) {
         bench_starts_end(&starts);
     }
+    screen_close(bench.screen);
     settings_now_release(&now);
     *ret_leaves = bench.practice.leaves;
     return status;
