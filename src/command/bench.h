@@ -163,11 +163,14 @@ bool bench_blank_takes(struct bench *bench, bool down);
 
 // Typed characters go into a field of this view.
 bool bench_has_field(const struct view *view);
+// A key that writes into a field of the view, or '\n': it goes on.
+void bench_write(struct bench *bench, char key);
 void bench_action(struct bench *bench, enum view_action_id action, int64_t argument);
 
 // --- bench_focus.c -------------------------------------------------------------------------------
-// True: this key of the window's keyboard moved the ring, or took what is in it.
-bool bench_focus_key(struct bench *bench, struct wedge *wedge, uint16_t code, int64_t time_us);
+// True: this key of the window's keyboard walked a list, moved the ring, took what is in it, or
+// went on in a form.
+bool bench_moving_key(struct bench *bench, struct wedge *wedge, uint16_t code, int64_t time_us);
 void bench_focus_clear(struct bench *bench);
 int64_t bench_focus_deadline(const struct bench *bench); // when the ring goes, or -1
 

@@ -1,7 +1,8 @@
-// Arrow keys move a ring over what can be touched, Enter takes what is in it. A scanner ends its
-// codes with Enter as well: so it counts only where nothing is being typed or scanned, a good while
-// after the last character of anybody, and shortly after an arrow key, which no scanner has. What
-// confirms the work is never in the ring: that is the button's, or F1.
+// The keys that go somewhere. Arrow keys walk the rows of a list; elsewhere they move a ring over
+// what can be touched, Enter takes what is in it. A scanner ends its codes with Enter as well: so
+// it counts only where nothing is being typed or scanned, a good while after the last character of
+// anybody, and shortly after an arrow key, which no scanner has. What confirms the work is never in
+// the ring: that is the button's, or F1.
 
 #include "bench.h"
 
@@ -51,7 +52,7 @@ static bool take(struct bench *bench, const struct wedge *wedge, int64_t time_us
     return true;
 }
 
-bool bench_focus_key(struct bench *bench, struct wedge *wedge, uint16_t code, int64_t time_us) {
+static bool focuses(struct bench *bench, struct wedge *wedge, uint16_t code, int64_t time_us) {
     enum screen_way way;
     if (code == KEY_ENTER || code == KEY_KPENTER) {
         return take(bench, wedge, time_us);
@@ -67,6 +68,61 @@ bool bench_focus_key(struct bench *bench, struct wedge *wedge, uint16_t code, in
         bench->dirty = true;
     }
     return true;
+}
+
+static void walk_log(struct bench *bench, int step) {
+    const struct view_log *log = &bench->view.log;
+    int row = log->selected + step;
+    if (row >= 0 && row < (int)log->row_count) {
+        bench_action(bench, ACTION_ROW, log->row[row].seq);
+    }
+}
+
+static void walk_set(struct bench *bench, int step) {
+    const struct view_set *set = &bench->view.set;
+    int club = set->selected < 0 ? set->first : set->first + set->selected + step;
+    if (club >= 0 && club < set->total) {
+        bench_action(bench, ACTION_ROW, club);
+    }
+}
+
+// Up and down walk the rows of the log and the clubs of a set. True: this key did.
+static bool walks(struct bench *bench, uint16_t code) {
+    int step = code == KEY_DOWN ? 1 : -1;
+    if (code != KEY_DOWN && code != KEY_UP) {
+        return false;
+    }
+    switch ((int)bench_view(bench)->body) {
+    case VIEW_LOG:
+        walk_log(bench, step);
+        return true;
+    case VIEW_SET:
+        walk_set(bench, step);
+        return true;
+    case VIEW_FORM:
+        bench_action(bench, ACTION_FIELD, bench->view.form.active + step);
+        return true;
+    default:
+        return false;
+    }
+}
+
+// Tab goes on in a form, and so does an Enter that ends nothing; in a list Enter opens the row.
+// True: this key did.
+static bool goes_on(struct bench *bench, const struct wedge *wedge, uint16_t code) {
+    bool form = bench_view(bench)->body == VIEW_FORM;
+    bool enter = (code == KEY_ENTER || code == KEY_KPENTER) && wedge_typed(wedge)[0] == '\0' &&
+                 wedge_deadline(wedge) < 0;
+    if ((enter && bench->station.state == STATION_DESK) || (form && code == KEY_TAB)) {
+        bench_write(bench, '\n');
+        return true;
+    }
+    return false;
+}
+
+bool bench_moving_key(struct bench *bench, struct wedge *wedge, uint16_t code, int64_t time_us) {
+    return walks(bench, code) || focuses(bench, wedge, code, time_us) ||
+           goes_on(bench, wedge, code);
 }
 
 void bench_focus_clear(struct bench *bench) {

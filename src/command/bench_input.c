@@ -172,7 +172,7 @@ static void text_event(struct bench *bench, enum event_kind kind, const char *te
     bench_event(bench, &event);
 }
 
-static void key_event(struct bench *bench, char key) {
+void bench_write(struct bench *bench, char key) {
     struct event event = {.kind = EVENT_KEY, .key = key};
     bench_event(bench, &event);
 }
@@ -203,7 +203,7 @@ static bool chosen(struct bench *bench, char key) {
 
 static void typed(struct bench *bench, char key) {
     if (bench_has_field(bench_view(bench))) {
-        key_event(bench, key);
+        bench_write(bench, key);
     } else if (!chosen(bench, key)) {
         bench->dirty = true; // shows what has been typed of a ticket
         bench->last_input_us = bench_clock_us(&bench->clock);
@@ -226,7 +226,7 @@ static void take(void *ctx, const struct wedge_output *output) {
     case WEDGE_LINE:
         bench->dirty = true;
         if (bench_view(bench)->body == VIEW_FORM) {
-            key_event(bench, '\n'); // the rest went into its field already
+            bench_write(bench, '\n'); // the rest went into its field already
         } else if (!typed_number(bench, output->text)) {
             text_event(bench, EVENT_SCAN, output->text);
         }
@@ -239,43 +239,6 @@ static void take(void *ctx, const struct wedge_output *output) {
         break;
     case WEDGE_NOTHING:
         break;
-    }
-}
-
-static void walk_log(struct bench *bench, int step) {
-    const struct view_log *log = &bench->view.log;
-    int row = log->selected + step;
-    if (row >= 0 && row < (int)log->row_count) {
-        bench_action(bench, ACTION_ROW, log->row[row].seq);
-    }
-}
-
-static void walk_set(struct bench *bench, int step) {
-    const struct view_set *set = &bench->view.set;
-    int club = set->selected < 0 ? set->first : set->first + set->selected + step;
-    if (club >= 0 && club < set->total) {
-        bench_action(bench, ACTION_ROW, club);
-    }
-}
-
-// Up and down walk the rows of the log and the clubs of a set. True: this key did.
-static bool walks(struct bench *bench, uint16_t code) {
-    int step = code == KEY_DOWN ? 1 : -1;
-    if (code != KEY_DOWN && code != KEY_UP) {
-        return false;
-    }
-    switch ((int)bench_view(bench)->body) {
-    case VIEW_LOG:
-        walk_log(bench, step);
-        return true;
-    case VIEW_SET:
-        walk_set(bench, step);
-        return true;
-    case VIEW_FORM:
-        bench_action(bench, ACTION_FIELD, bench->view.form.active + step);
-        return true;
-    default:
-        return false;
     }
 }
 
@@ -296,19 +259,6 @@ static void report_wedges(struct bench *bench) {
     }
 }
 
-// Tab goes on in a form, and so does an Enter that ends nothing; in a list Enter opens the row.
-// True: this key did.
-static bool goes_on(struct bench *bench, const struct wedge *wedge, uint16_t code) {
-    bool form = bench_view(bench)->body == VIEW_FORM;
-    bool enter = (code == KEY_ENTER || code == KEY_KPENTER) && wedge_typed(wedge)[0] == '\0' &&
-                 wedge_deadline(wedge) < 0;
-    if ((enter && bench->station.state == STATION_DESK) || (form && code == KEY_TAB)) {
-        key_event(bench, '\n');
-        return true;
-    }
-    return false;
-}
-
 void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool down,
                int64_t time_us) {
     struct wedge_key key = {.code = code, .down = down, .time_us = time_us};
@@ -320,8 +270,7 @@ void bench_key(struct bench *bench, struct wedge *wedge, uint16_t code, bool dow
                 code == KEY_RIGHT)) {
         wedge_tick(wedge, time_us + wedge->settings.burst_gap_us + 1, take, bench);
     }
-    if (own && (walks(bench, code) || bench_focus_key(bench, wedge, code, time_us) ||
-                goes_on(bench, wedge, code))) {
+    if (own && bench_moving_key(bench, wedge, code, time_us)) {
         return;
     }
     if (down) {
