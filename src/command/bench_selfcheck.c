@@ -158,7 +158,8 @@ static bool hear_printer(struct bench *bench) {
 static bool quiet(const struct bench *bench) {
     int64_t now = bench_clock_us(&bench->clock);
     return now - bench->last_input_us >= QUIET_US && !bench->check.going &&
-           bench->backup.child.pid == 0 && bench->station.saving == SAVING_NONE;
+           bench->backup.child.pid == 0 && !bench->practice.on &&
+           bench->station.saving == SAVING_NONE;
 }
 
 static bool all_due(const struct bench *bench) {

@@ -84,7 +84,8 @@ bool database_open(const char *command, const char *given, enum store_mode mode,
 }
 
 void database_take_away(const char *path) {
-    static const char *const tails[] = {"", "-wal", "-shm", "-journal", ".lock", ".ballast"};
+    static const char *const tails[] = {"",      "-wal",     "-shm",    "-journal",
+                                        ".lock", ".ballast", ".checked"};
     char name[DATABASE_PATH_MAX + 16];
     for (size_t i = 0; i < sizeof tails / sizeof tails[0]; i++) {
         snprintf(name, sizeof name, "%s%s", path, tails[i]);
