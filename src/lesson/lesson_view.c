@@ -56,8 +56,9 @@ static void page_view(const struct lesson *lesson, struct view *view) {
         SET(view->care.title, _("Kerfside controls no machine"));
         SET(view->care.lead, _("Before any wheel turns:"));
         for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++) {
-            SET(view->care.bullet[view->care.count++], word(cautions[i]));
+            SET(view->care.bullet[i], word(cautions[i]));
         }
+        view->care.count = sizeof cautions / sizeof *cautions;
     } else {
         SET(view->care.title, _("That was a club"));
         SET(view->care.lead, _("What to keep in mind:"));
