@@ -58,9 +58,9 @@ static void one(FILE *to, const struct bench_lines *lines, size_t index) {
         fputs(lines->own[index], to);
     }
     const char *value = lines->value[index];
-    const char *between = value[0] == '\0'                                ? " ="
-                          : strlen(key->key) + strlen(value) > ROOMY_LINE ? "="
-                                                                          : " = ";
+    // Behind a blank a semicolon begins a comment.
+    bool tight = value[0] == ';' || strlen(key->key) + strlen(value) > ROOMY_LINE;
+    const char *between = value[0] == '\0' ? " =" : tight ? "=" : " = ";
     fprintf(to, "%s%s%s\n", key->key, between, value);
 }
 
