@@ -16,7 +16,7 @@ if [ "${1:-}" = tests ]; then
         xvfb xdotool imagemagick poppler-utils weasyprint sqlite3
         zbar-tools zxing-cpp-tools systemd
         python3 python3-stdnum python3-scipy calculix-ccx
-        fonts-ipaexfont-gothic
+        fonts-ipaexfont-gothic fontconfig locales
     )
 fi
 if [ "${1:-}" = guides ]; then

@@ -1,5 +1,6 @@
 #include "bench_backup.h"
 #include "store.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -38,7 +39,7 @@ static void failed(struct bench_backup *backup, int64_t now_us, const char *why)
     backup->due_us = now_us + AGAIN_US;
     snprintf(backup->why, sizeof backup->why, "%.*s", (int)strcspn(text ? text + 2 : why, "\n"),
              text ? text + 2 : why);
-    fprintf(stderr, "kerfside bench: no copy was made: %s\n", backup->why);
+    fprintf(stderr, _("kerfside bench: no copy was made: %s\n"), backup->why);
 }
 
 static void begin(struct bench_backup *backup, int64_t now_us) {

@@ -2,6 +2,7 @@
 
 #include "bench_run.h"
 #include "options.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <signal.h>
@@ -66,6 +67,6 @@ void bench_become(const char *command, const struct bench_options *options) {
     sigprocmask(SIG_SETMASK, &none, NULL);
     close_range(3, ~0U, CLOSE_RANGE_CLOEXEC);
     execv("/proc/self/exe", (char *const *)arguments);
-    fprintf(stderr, "kerfside %s: the program could not be started again: %s.\n", command,
+    fprintf(stderr, _("kerfside %s: the program could not be started again: %s.\n"), command,
             strerror(errno));
 }

@@ -1,5 +1,7 @@
 #include "bench_camera.h"
 
+#include "tongue.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 
@@ -49,7 +51,7 @@ bool bench_camera_start(struct bench_camera *c, struct bench *bench) {
     }
     if (!start_reader(c) || !start_camera(c)) {
         bench_camera_stop(c);
-        fputs("kerfside bench: cannot start the camera: out of memory or threads.\n", stderr);
+        fputs(_("kerfside bench: cannot start the camera: out of memory or threads.\n"), stderr);
         return false;
     }
     return true;

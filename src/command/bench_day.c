@@ -108,7 +108,7 @@ bool bench_day_report(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path,
                                 .paper = settings->paper};
     int fd = bench_new_file(bench, "report", from_ms, "pdf", path, sizeof path);
     if (fd < 0) {
-        return complain("cannot make a file for the report beside the database.");
+        return complain(_("cannot make a file for the report beside the database."));
     }
     close(fd); // the page takes its place
     if (!write_report(bench, &papers, path)) {
@@ -126,7 +126,7 @@ bool bench_ledger(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, siz
     int64_t rows;
     int fd = bench_new_file(bench, "ledger", from_ms, "csv", path, sizeof path);
     if (fd < 0) {
-        return complain("cannot make a file for the ledger beside the database.");
+        return complain(_("cannot make a file for the ledger beside the database."));
     }
     bool done = ledger_write(bench->store, from_ms, to_ms, fd, &rows, message, sizeof message) &&
                 fsync(fd) == 0;
@@ -146,9 +146,10 @@ static bool open_signing(const struct bench *bench, struct signing *signing, cha
     const struct bench_settings *settings = bench->settings;
     char why[SIGNING_TEXT_MAX];
     if (settings->sign_key[0] == '\0') {
-        snprintf(message, size,
-                 "No key is set up at this bench: see [sign] in its settings. Until then sign with "
-                 "`kerfside sign`.");
+        snprintf(
+            message, size,
+            _("No key is set up at this bench: see [sign] in its settings. Until then sign with "
+              "`kerfside sign`."));
         return false;
     }
     if (settings->sign_witness[0] == '\0') {

@@ -1,5 +1,7 @@
 #include "bench_devices.h"
 
+#include "tongue.h"
+
 #include <errno.h>
 #include <stdio.h>
 #include <string.h>
@@ -83,7 +85,7 @@ bool bench_devices_start(struct bench_devices *devices, struct bench *bench) {
     *devices = (struct bench_devices){.bench = bench, .any = true};
     if (!start_all(devices)) {
         bench_devices_stop(devices);
-        fputs("kerfside bench: cannot start reading its devices: out of memory or threads.\n",
+        fputs(_("kerfside bench: cannot start reading its devices: out of memory or threads.\n"),
               stderr);
         return false;
     }
@@ -109,7 +111,7 @@ static void present(struct bench_devices *devices, size_t which, const char *pat
         any = any || devices->there[i];
     }
     if (!there && access(path, R_OK) != 0 && errno != ENOENT) {
-        fprintf(stderr, "kerfside bench: cannot read %s: %s.\n", path, strerror(errno));
+        fprintf(stderr, _("kerfside bench: cannot read %s: %s.\n"), path, strerror(errno));
     }
     if (any != devices->any) {
         devices->any = any;

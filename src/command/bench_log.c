@@ -5,6 +5,7 @@
 #include "practice.h"
 #include "text.h"
 #include "tickets.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -37,7 +38,7 @@ static void add_length(const struct bench *bench, length_nm length, struct text 
     } else {
         length_text_fraction(length, words);
     }
-    text_add(to, words);
+    text_add_figure(to, words);
 }
 
 static void length_words(const struct bench *bench, length_nm length, char *buffer, size_t size) {
@@ -262,7 +263,7 @@ bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path,
     int64_t day = filter->from_ms != 0 ? filter->from_ms : bench_clock_wall_ms(&bench->clock);
     int fd = bench_new_file(bench, "log", day, "csv", path, sizeof path);
     if (fd < 0) {
-        fprintf(stderr, "kerfside bench: cannot make a file for the log beside %s: %s.\n",
+        fprintf(stderr, _("kerfside bench: cannot make a file for the log beside %s: %s.\n"),
                 store_path(bench->store), strerror(errno));
         return false;
     }

@@ -256,7 +256,7 @@ static void copied(struct bench *bench, bool good, const char *said) {
         snprintf(practice->words, sizeof practice->words, "%.*s",
                  (int)strcspn(colon != NULL ? colon + 2 : said, "\n"),
                  colon != NULL ? colon + 2 : said);
-        fprintf(stderr, "kerfside bench: no copy to practise on: %s\n", practice->words);
+        fprintf(stderr, _("kerfside bench: no copy to practise on: %s\n"), practice->words);
     } else if (!at_rest(bench) ||
                bench_practice_barred(bench->store, bench->settings->station.bench, club,
                                      sizeof club)) {

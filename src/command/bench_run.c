@@ -13,6 +13,7 @@
 #include "practice.h"
 #include "settings_file.h"
 #include "supervisor.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -29,7 +30,7 @@ static bool read_size(const char *text, int *ret_width, int *ret_height) {
     if (sscanf(text, "%5dx%5d%n", ret_width, ret_height, &end) != 2 || text[end] != '\0' ||
         *ret_width < 640 || *ret_height < 480 || *ret_width > 7680 || *ret_height > 7680) {
         fprintf(stderr,
-                "kerfside bench: --size %s: write it as 1280x720, from 640x480 to 7680x7680.\n",
+                _("kerfside bench: --size %s: write it as 1280x720, from 640x480 to 7680x7680.\n"),
                 text);
         return false;
     }
@@ -38,7 +39,7 @@ static bool read_size(const char *text, int *ret_width, int *ret_height) {
 
 static bool path_option(const char *given, char *path) {
     if (given != NULL && snprintf(path, BENCH_PATH_MAX, "%s", given) >= BENCH_PATH_MAX) {
-        fprintf(stderr, "kerfside bench: this path is too long: %s\n", given);
+        fprintf(stderr, _("kerfside bench: this path is too long: %s\n"), given);
         return false;
     }
     return true;
@@ -57,10 +58,11 @@ static bool read_settings(const struct bench_options *options, const char *datab
 
 // A bench that is watched over shows that there is no database, since nobody reads what it prints.
 static bool no_database(const char *path, bool supervised, char *message, size_t size) {
-    snprintf(message, size,
-             "There is no database %s. Make one with `kerfside demo` to try, or `kerfside import` "
-             "for your own.",
-             path);
+    snprintf(
+        message, size,
+        _("There is no database %s. Make one with `kerfside demo` to try, or `kerfside import` "
+          "for your own."),
+        path);
     fprintf(stderr, "kerfside bench: %s\n", message);
     return supervised;
 }

@@ -70,7 +70,7 @@ void bench_scale_reading(struct bench *bench, const struct scale_reading *readin
 static void present(const struct bench_scale *scale, bool there) {
     const char *path = scale->bench->settings->scale;
     if (!there && access(path, R_OK) != 0 && errno != ENOENT) {
-        fprintf(stderr, "kerfside bench: cannot read %s: %s.\n", path, strerror(errno));
+        fprintf(stderr, _("kerfside bench: cannot read %s: %s.\n"), path, strerror(errno));
     }
     bench_device(scale->bench, DEVICE_SCALE, there);
 }

@@ -17,6 +17,7 @@
 #include "bench_scale.h"
 #include "command.h"
 #include "layouts.h"
+#include "text.h"
 
 #include <errno.h>
 #include <linux/input-event-codes.h>
@@ -277,6 +278,24 @@ static int see(struct script *script, const char *text) {
     return COMMAND_DONE;
 }
 
+// Every text of the view, one a line behind `text` and a word of one's own.
+static int texts(struct script *script, const char *word) {
+    const char *at = (const char *)bench_view(script->bench);
+    const char *end = at + sizeof(struct view);
+    while (at < end) {
+        size_t size = strnlen(at, (size_t)(end - at));
+        size_t good = 0;
+        for (size_t step = 1; good < size && step > 0; good += step) {
+            step = (unsigned char)at[good] < ' ' ? 0 : text_utf8_size(at + good, size - good);
+        }
+        if (size > 1 && good == size) {
+            printf("text %s %s\n", word, at);
+        }
+        at += size + 1;
+    }
+    return COMMAND_DONE;
+}
+
 static const struct {
     const char *name;
     int (*run)(struct script *script, const char *text);
@@ -284,7 +303,7 @@ static const struct {
     {"scan", scan},       {"type", type},     {"enter", enter},   {"press", press},
     {"hold", hold},       {"action", action}, {"row", row},       {"wait", wait},
     {"clock", set_clock}, {"device", device}, {"shot", shot},     {"expect", expect},
-    {"see", see},         {"weigh", weigh},   {"key", named_key},
+    {"see", see},         {"weigh", weigh},   {"key", named_key}, {"texts", texts},
 };
 
 static int step(struct script *script, const char *line) {

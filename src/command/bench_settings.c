@@ -1,4 +1,5 @@
 #include "bench_set.h"
+#include "tongue.h"
 
 #include <ini.h>
 #include <stdarg.h>
@@ -179,7 +180,7 @@ static int take(void *user, const char *section, const char *key, const char *va
     if (!bench_set(known, reader->settings, value)) {
         char allowed[120];
         snprintf(what, sizeof what, "%s = %s", key, value);
-        snprintf(allowed, sizeof allowed, "must be %s", known->allowed);
+        snprintf(allowed, sizeof allowed, _("must be %s"), known->allowed);
         complain_line(reader, what, allowed);
         if (reader->lines != NULL) {
             own_to(reader, index);
@@ -260,14 +261,15 @@ bool bench_settings_read_lines(FILE *file, const char *name, struct bench_settin
     int line = ini_parse_stream(next_line, &reader, take, &reader);
     if (line != 0 && reader.wrong == 0) {
         reader.line = line;
-        complain(&reader, "not understood", "a line is [section], key = value or ; a comment");
+        complain(&reader, _("not understood"),
+                 _("a line is [section], key = value or ; a comment"));
     }
     if (settings->button_code == BENCH_BUTTON_ANY && settings->button[0] == '\0') {
-        complain(&reader, "key = any", "needs the button's device");
+        complain(&reader, "key = any", _("needs the button's device"));
     }
     if (named_twice(settings)) {
         complain(&reader, "device",
-                 "each scanner, the button and the scale must have a path of its own");
+                 _("each scanner, the button and the scale must have a path of its own"));
     }
     settle(settings);
     if (lines != NULL) {

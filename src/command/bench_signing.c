@@ -1,5 +1,7 @@
 #include "bench_signing.h"
 
+#include "tongue.h"
+
 #include <signal.h>
 #include <stdio.h>
 #include <sys/resource.h>
@@ -43,7 +45,8 @@ bool bench_signing_start(struct bench_signing *check, struct signing *signing, c
     store_watch(check->reading, &check->watch);
     if (!start(check)) {
         store_close(check->reading);
-        snprintf(message, size, "The check could not be started: no memory. Nothing was signed.");
+        snprintf(message, size,
+                 _("The check could not be started: no memory. Nothing was signed."));
         return false;
     }
     check->going = true;

@@ -3,6 +3,8 @@
 #include "builds.h"
 #include "card_sheet.h"
 #include "certificate.h"
+#include "day_text.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -58,7 +60,7 @@ static struct gathered *gather(struct store *store, const char *build, const cha
                                char *message, size_t size) {
     struct gathered *gathered = calloc(1, sizeof *gathered);
     if (gathered == NULL) {
-        snprintf(message, size, "Memory is short: close other programs.");
+        snprintf(message, size, _("Memory is short: close other programs."));
         return NULL;
     }
     gathered->only = club;
@@ -70,8 +72,11 @@ static struct gathered *gather(struct store *store, const char *build, const cha
     if (!read) {
         snprintf(message, size, "%s", store_message(store));
     } else if (gathered->count == 0) {
-        snprintf(message, size, "There is no %s %s%s%s.", club == NULL ? "build" : "club", build,
-                 club == NULL ? "" : "-", club == NULL ? "" : club);
+        if (club == NULL) {
+            snprintf(message, size, _("There is no build %s."), build);
+        } else {
+            snprintf(message, size, _("There is no club %s-%s."), build, club);
+        }
     }
     if (!read || gathered->count == 0) {
         free(gathered);
@@ -89,17 +94,22 @@ static void time_words(int64_t ms, enum time_form form, char *buffer, size_t siz
     if (localtime_r(&seconds, &date) == NULL) {
         return;
     }
+    const struct day day = {date.tm_year + 1900, date.tm_mon + 1, date.tm_mday};
+    char words[DAY_TEXT_MAX];
+    char clock[8];
+    strftime(clock, sizeof clock, "%H:%M", &date);
+    struct text text = text_open(buffer, size);
     switch (form) {
     case TIME_PRINTED:
-        strftime(buffer, size, "%Y-%m-%d %H:%M", &date);
+    case TIME_DAY:
+        day_text(&day, words, sizeof words);
         break;
     case TIME_READY:
-        strftime(buffer, size, "%a %-d %b, %H:%M", &date);
-        break;
-    case TIME_DAY:
-        strftime(buffer, size, "%-d %B %Y", &date);
+        day_text_short(&day, words, sizeof words);
         break;
     }
+    // TRANSLATORS: %1 a day, %2 a time of it.
+    text_say(&text, form == TIME_DAY ? "%1" : T_("day and time", "%1 %2"), words, clock);
 }
 
 // --- cards ---------------------------------------------------------------------------------------
@@ -143,7 +153,7 @@ bool build_papers_card(struct store *store, const struct build_papers *papers, c
     size_t count = 0;
     bool done = false;
     if (gathered != NULL && pages == NULL) {
-        snprintf(message, size, "Memory is short: close other programs.");
+        snprintf(message, size, _("Memory is short: close other programs."));
     } else if (gathered != NULL && make_cards(papers, gathered, pages, &count, message, size)) {
         time_words(papers->now_ms, TIME_PRINTED, printed, sizeof printed);
         snprintf(fonts, sizeof fonts, "%s/fonts", assets_folder());
@@ -183,6 +193,8 @@ static void built_words(const struct gathered *gathered, char *buffer, size_t si
     struct text text = text_open(buffer, size);
     int64_t first = 0, last = 0;
     char from[32], to[32];
+    char people[300];
+    struct text by = text_open(people, sizeof people);
     for (size_t i = 0; i < gathered->count; i++) {
         const struct one *one = &gathered->one[i];
         bool told = one->who[0] == '\0';
@@ -190,53 +202,59 @@ static void built_words(const struct gathered *gathered, char *buffer, size_t si
             told = strcmp(gathered->one[j].who, one->who) == 0;
         }
         if (!told) {
-            text_add(&text, text.used > 0 ? ", " : "Built by ");
-            text_add(&text, one->who);
+            text_add(&by, by.used > 0 ? ", " : "");
+            text_add(&by, one->who);
         }
         if (one->measure.wall_ms != 0) {
             first = first == 0 || one->measure.wall_ms < first ? one->measure.wall_ms : first;
             last = one->measure.wall_ms > last ? one->measure.wall_ms : last;
         }
     }
-    if (first != 0) {
-        time_words(first, TIME_DAY, from, sizeof from);
-        time_words(last, TIME_DAY, to, sizeof to);
-        text_add(&text, text.used > 0 ? ", cut " : "Cut ");
-        text_add(&text, from);
-        text_add(&text, strcmp(from, to) != 0 ? " to " : "");
-        text_add(&text, strcmp(from, to) != 0 ? to : "");
-    }
+    time_words(first, TIME_DAY, from, sizeof from);
+    time_words(last, TIME_DAY, to, sizeof to);
+    bool days = strcmp(from, to) != 0;
+    // TRANSLATORS: %1 people, %2 and %3 days.
+    text_say(&text,
+             first == 0     ? by.used > 0 ? _("Built by %1") : ""
+             : by.used == 0 ? days ? _("Cut %2 to %3") : _("Cut %2")
+             : days ? _("Built by %1, cut %2 to %3")
+                            : _("Built by %1, cut %2"),
+             people, from, to);
 }
 
-static bool add_clubs(const struct gathered *gathered, enum length_method method,
-                      struct text *text) {
-    bool any = false;
+// `pattern` with the clubs whose length was taken so for %1; nothing when there are none.
+static void add_clubs(const struct gathered *gathered, enum length_method method,
+                      const char *pattern, struct text *text) {
+    char clubs[200];
+    struct text names = text_open(clubs, sizeof clubs);
     for (size_t i = 0; i < gathered->count; i++) {
         const struct one *one = &gathered->one[i];
         if (one->values.length != LENGTH_UNKNOWN && one->values.method == method) {
-            text_add(text, any ? ", " : "Length of ");
-            text_add(text, one->club.order.club);
-            any = true;
+            text_add(&names, names.used > 0 ? ", " : "");
+            text_add(&names, one->club.order.club);
         }
     }
-    return any;
+    if (names.used > 0) {
+        text_say(text, pattern, clubs);
+        text_add(text, " ");
+    }
 }
 
 static void methods_words(const struct gathered *gathered, char *buffer, size_t size) {
     struct text text = text_open(buffer, size);
-    if (add_clubs(gathered, LENGTH_METHOD_RULES, &text)) {
-        text_add(&text, ": after the Equipment Rules, the sole against a plane at 60 degrees, to "
-                        "the end of the grip. ");
-    }
-    if (add_clubs(gathered, LENGTH_METHOD_RULER, &text)) {
-        text_add(&text, ": by the shop's ruler, along the shaft, ground to end of grip cap. ");
-    }
-    if (add_clubs(gathered, LENGTH_METHOD_UNKNOWN, &text)) {
-        text_add(&text, ": it was not said how. ");
-    }
-    text_add(&text, "Swingweight about 14 in from the butt; frequency clamped over the last 5 in. "
-                    "Planned frequencies, and planned swingweights that were not ordered, are "
-                    "estimates.");
+    // TRANSLATORS: %1 clubs, as `4, 5, 6`.
+    add_clubs(gathered, LENGTH_METHOD_RULES,
+              _("Length of %1: after the Equipment Rules, the sole against a plane at 60 degrees, "
+                "to the end of the grip."),
+              &text);
+    add_clubs(gathered, LENGTH_METHOD_RULER,
+              _("Length of %1: by the shop's ruler, along the shaft, ground to end of grip cap."),
+              &text);
+    add_clubs(gathered, LENGTH_METHOD_UNKNOWN, _("Length of %1: it was not said how."), &text);
+    text_add(&text,
+             _("Swingweight about 14 in from the butt; frequency clamped over the last 5 in. "
+               "Planned frequencies, and planned swingweights that were not ordered, are "
+               "estimates."));
 }
 
 static void certificate_row(const struct build_papers *papers, const struct one *one,
@@ -260,13 +278,13 @@ bool build_papers_certificate(struct store *store, const struct build_papers *pa
                               size_t size) {
     struct gathered *gathered = gather(store, build, NULL, message, size);
     struct certificate_club rows[CERTIFICATE_CLUBS_MAX];
-    char missing[400], printed[32], built[400], methods[700], fonts[1100];
+    char missing[800], printed[32], built[600], methods[1600], fonts[1100];
     if (gathered == NULL) {
         return false;
     }
     bool done = all_done(papers, gathered, missing, sizeof missing);
     if (!done && !draft) {
-        snprintf(message, size, "Build %s is not done: %s. Measure it, or print a draft.",
+        snprintf(message, size, _("Build %s is not done: %s. Measure it, or print a draft."),
                  gathered->one[0].club.order.build, missing);
         free(gathered);
         return false;

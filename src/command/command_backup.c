@@ -3,6 +3,7 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -31,7 +32,7 @@ static bool read_keep(const char *text, int *ret_keep) {
     char *end = NULL;
     long keep = text == NULL ? KEEP : strtol(text, &end, 10);
     if (text != NULL && (end == text || *end != '\0' || keep < 1 || keep > KEEP_MOST)) {
-        fprintf(stderr, "kerfside backup: --keep %s: a number from 1 to %d.\n", text, KEEP_MOST);
+        fprintf(stderr, _("kerfside backup: --keep %s: a number from 1 to %d.\n"), text, KEEP_MOST);
         return false;
     }
     *ret_keep = (int)keep;
@@ -53,8 +54,8 @@ int command_backup(int argc, char **argv) {
     }
     if (count != (to.into == NULL ? 1 : 0)) {
         fprintf(stderr, "kerfside backup: %s\n",
-                count == 0 ? "missing: the file to copy to, or --into FOLDER."
-                           : "one file to copy to, or --into FOLDER.");
+                count == 0 ? _("missing: the file to copy to, or --into FOLDER.")
+                           : _("one file to copy to, or --into FOLDER."));
         return COMMAND_USAGE;
     }
     if (!read_keep(to.keep, &keep)) {
@@ -70,7 +71,8 @@ int command_backup(int argc, char **argv) {
                                    ? store_backup(store, argv[1])
                                    : store_backup_into(store, to.into, keep, path, sizeof path);
     if (result == STORE_OK) {
-        printf("%s is a checked copy of %s\n", to.into == NULL ? argv[1] : path, store_path(store));
+        printf(_("%s is a checked copy of %s\n"), to.into == NULL ? argv[1] : path,
+               store_path(store));
     } else {
         database_complain(argv[0], store);
     }

@@ -6,6 +6,7 @@
 #include "database.h"
 #include "options.h"
 #include "settings_file.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -18,7 +19,7 @@ struct asked {
 };
 
 static int usage(const char *command, const char *what) {
-    fprintf(stderr, "kerfside %s: %s See kerfside --help.\n", command, what);
+    fprintf(stderr, _("kerfside %s: %s See kerfside --help.\n"), command, what);
     return COMMAND_USAGE;
 }
 
@@ -57,11 +58,11 @@ static int read_asked(int argc, char **argv, bool may_draft, struct asked *asked
     }
     asked->build = argv[1];
     if (asked->path == NULL) {
-        return usage(argv[0], "name the file with --pdf.");
+        return usage(argv[0], _("name the file with --pdf."));
     }
     if (asked->paper != NULL && strcmp(asked->paper, "a4") != 0 &&
         strcmp(asked->paper, "letter") != 0) {
-        return usage(argv[0], "the paper can be a4 or letter.");
+        return usage(argv[0], _("the paper can be a4 or letter."));
     }
     return COMMAND_DONE;
 }
@@ -72,7 +73,7 @@ static int tell(const char *command, bool done, const char *path, size_t pages,
         fprintf(stderr, "kerfside %s: %s\n", command, message);
         return COMMAND_REFUSED;
     }
-    printf("%s: %zu %s\n", path, pages, pages == 1 ? "page" : "pages");
+    printf(tongue_plural("%s: %zu page\n", "%s: %zu pages\n", pages), path, pages);
     return COMMAND_DONE;
 }
 

@@ -2,6 +2,7 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "tongue.h"
 #include "witness.h"
 
 #include <stdio.h>
@@ -19,7 +20,7 @@ struct asked {
 };
 
 static void show(const struct store *store, const struct store_check *check) {
-    printf("%s is whole: %lld log entries, incarnation %s, last hash ", store_path(store),
+    printf(_("%s is whole: %lld log entries, incarnation %s, last hash "), store_path(store),
            (long long)check->entries, check->incarnation);
     for (size_t i = 0; i < sizeof check->head; i++) {
         printf("%02x", check->head[i]);
@@ -27,8 +28,8 @@ static void show(const struct store *store, const struct store_check *check) {
     putchar('\n');
     struct stat file;
     if (stat(store_path(store), &file) == 0 && (file.st_mode & S_IRWXO) != 0) {
-        printf("Everybody on this machine may open it, and it holds people's names: "
-               "`chmod o= %s`.\n",
+        printf(_("Everybody on this machine may open it, and it holds people's names: "
+                 "`chmod o= %s`.\n"),
                store_path(store));
     }
 }
@@ -36,16 +37,18 @@ static void show(const struct store *store, const struct store_check *check) {
 static void show_witness(const struct witness *witness, const struct store_check *check,
                          const struct witness_finding *finding) {
     int64_t uncovered = check->entries - finding->covered;
-    printf("It is what %s says: %zu %s, the last over %lld entries.", witness->path, witness->count,
-           witness->count == 1 ? "note" : "notes", (long long)finding->covered);
+    printf(tongue_plural("It is what %s says: %zu note, the last over %lld entries.",
+                         "It is what %s says: %zu notes, the last over %lld entries.",
+                         witness->count),
+           witness->path, witness->count, (long long)finding->covered);
     if (uncovered > 0) {
-        printf(" No note covers the last %lld yet, as is normal until a day is signed again.",
+        printf(_(" No note covers the last %lld yet, as is normal until a day is signed again."),
                (long long)uncovered);
     }
     putchar('\n');
     if (witness->torn_line > 0) {
-        printf("From line %d on it holds the beginning of a note only, as after a power cut; the "
-               "next signing takes its place.\n",
+        printf(_("From line %d on it holds the beginning of a note only, as after a power cut; the "
+                 "next signing takes its place.\n"),
                witness->torn_line);
     }
 }
@@ -54,12 +57,13 @@ static void complain(const struct store *store, const struct store_check *check,
                      int64_t latest_bad) {
     fprintf(stderr, "kerfside check: %s: %s", store_path(store), check->problem);
     if (latest_bad > check->first_bad) {
-        fprintf(stderr, " First bad log entry: one of %lld to %lld.", (long long)check->first_bad,
-                (long long)latest_bad);
+        fprintf(stderr, _(" First bad log entry: one of %lld to %lld."),
+                (long long)check->first_bad, (long long)latest_bad);
     } else if (check->first_bad > 0) {
-        fprintf(stderr, " First bad log entry: %lld.", (long long)check->first_bad);
+        fprintf(stderr, _(" First bad log entry: %lld."), (long long)check->first_bad);
     }
-    fputs(" Stop work, keep the files as they are, and go back to the last backup that is whole.\n",
+    fputs(_(" Stop work, keep the files as they are, and go back to the last backup that is "
+            "whole.\n"),
           stderr);
 }
 
@@ -114,7 +118,8 @@ static bool check_witness(struct store *store, const char *path, const char *pub
     }
     bool whole = check_database(store, &witness);
     if (result == WITNESS_OK && witness.count == 0) {
-        fprintf(stderr, "kerfside check: %s holds no note, so it is witness to nothing.\n", path);
+        fprintf(stderr, _("kerfside check: %s holds no note, so it is witness to nothing.\n"),
+                path);
         whole = false;
     }
     witness_release(&witness);
@@ -182,7 +187,7 @@ int command_check(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if ((asked.witness == NULL) != (asked.public == NULL)) {
-        fputs("kerfside check: --witness and --public belong together. See kerfside --help.\n",
+        fputs(_("kerfside check: --witness and --public belong together. See kerfside --help.\n"),
               stderr);
         return COMMAND_USAGE;
     }

@@ -2,6 +2,7 @@
 #include "database.h"
 #include "import.h"
 #include "options.h"
+#include "tongue.h"
 
 #include <limits.h>
 #include <unistd.h>
@@ -29,7 +30,7 @@ int command_import(int argc, char **argv) {
                                          .count = (size_t)count};
     enum store_result result = import_files(store, &source, &entry, stderr);
     if (result == STORE_OK) {
-        printf("%s%s\n", entry.note, entry.seq == 0 ? ": nothing to change" : "");
+        printf("%s%s\n", entry.note, entry.seq == 0 ? _(": nothing to change") : "");
     } else {
         database_complain(argv[0], store);
     }

@@ -1,5 +1,6 @@
 #include "command.h"
 #include "options.h"
+#include "tongue.h"
 #include "witness_key.h"
 
 #include <stdio.h>
@@ -15,9 +16,10 @@ int command_key(int argc, char **argv) {
         fprintf(stderr, "kerfside %s: %s\n", argv[0], message);
         return COMMAND_REFUSED;
     }
-    printf("%s\n"
-           "is the public key, also in %s.pub; write it down where others see it. %s is the secret "
-           "half: keep it away from the database and its copies.\n",
-           public, argv[1], argv[1]);
+    printf(
+        _("%s\n"
+          "is the public key, also in %s.pub; write it down where others see it. %s is the secret "
+          "half: keep it away from the database and its copies.\n"),
+        public, argv[1], argv[1]);
     return COMMAND_DONE;
 }

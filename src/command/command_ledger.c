@@ -4,6 +4,7 @@
 #include "days.h"
 #include "ledger.h"
 #include "options.h"
+#include "tongue.h"
 
 #include <stdio.h>
 
@@ -30,7 +31,7 @@ int command_ledger(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if (csv == NULL) {
-        fputs("kerfside ledger: name the file with --csv. See kerfside --help.\n", stderr);
+        fputs(_("kerfside ledger: name the file with --csv. See kerfside --help.\n"), stderr);
         return COMMAND_USAGE;
     }
     if (!database_open(argv[0], db, STORE_READ, &wish.store)) {

@@ -4,6 +4,7 @@
 #include "days.h"
 #include "options.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <time.h>
@@ -30,7 +31,7 @@ static void show_line(const struct log_line *line) {
     show_length(line->planned);
     show_length(line->made);
     printf("  %-5s %s%s\n", verdict_text(line->verdict), line->cause,
-           line->open ? "  to be decided" : "");
+           line->open ? _("  to be decided") : "");
 }
 
 static bool show_log(struct store *store, const struct log_filter *filter) {

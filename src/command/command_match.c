@@ -7,6 +7,7 @@
 #include "practice.h"
 #include "settings_file.h"
 #include "supervisor.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <stdlib.h>
@@ -58,7 +59,7 @@ static bool append(struct store *store, struct entry *entries, size_t count) {
     if (result == STORE_UNKNOWN && store_reopen(store) == STORE_OK) {
         result = store_confirmed(store, entries[0].confirm_id, &seq);
         if (result == STORE_NONE) {
-            fputs("kerfside match: the disk refused; nothing was accepted.\n", stderr);
+            fputs(_("kerfside match: the disk refused; nothing was accepted.\n"), stderr);
             return false;
         }
     }
@@ -70,12 +71,12 @@ static bool append(struct store *store, struct entry *entries, size_t count) {
 
 static bool accept(struct matching *matching, const struct kit *kit) {
     if (kit->chosen == 0) {
-        fputs("kerfside match: there is no shaft to accept.\n", stderr);
+        fputs(_("kerfside match: there is no shaft to accept.\n"), stderr);
         return false;
     }
     struct entry *entries = calloc(SET_CLUBS_MAX, sizeof *entries);
     if (entries == NULL) {
-        fputs("kerfside match: no memory for the kit list.\n", stderr);
+        fputs(_("kerfside match: no memory for the kit list.\n"), stderr);
         return false;
     }
     bool done = supervisor_confirms("match", matching->store, matching->badge, "accept a kit list",
@@ -84,8 +85,8 @@ static bool accept(struct matching *matching, const struct kit *kit) {
         size_t count = kit_entries(kit, matching->badge, entries);
         done = append(matching->store, entries, count);
         if (done) {
-            printf("\nAccepted and logged: %zu %s reserved.\n", count,
-                   count == 1 ? "shaft is" : "shafts are");
+            printf(_("\nAccepted and logged: %zu %s reserved.\n"), count,
+                   count == 1 ? _("shaft is") : _("shafts are"));
         }
     }
     free(entries);
@@ -101,7 +102,7 @@ static bool write_csv(const struct kit *kit, const char *path) {
     bool terminal = strcmp(path, "-") == 0;
     FILE *file = terminal ? stdout : fopen(path, "wxe");
     if (file == NULL) {
-        fprintf(stderr, "kerfside match: cannot make %s: %s. Name a new file.\n", path,
+        fprintf(stderr, _("kerfside match: cannot make %s: %s. Name a new file.\n"), path,
                 strerror(errno));
         return false;
     }
@@ -111,7 +112,7 @@ static bool write_csv(const struct kit *kit, const char *path) {
     }
     bool whole = !ferror(file);
     if (fclose(file) != 0 || !whole) {
-        fprintf(stderr, "kerfside match: cannot write %s: %s.\n", path, strerror(errno));
+        fprintf(stderr, _("kerfside match: cannot write %s: %s.\n"), path, strerror(errno));
         remove(path);
         return false;
     }
@@ -140,16 +141,17 @@ static bool match(struct matching *matching, const char *build) {
     struct kit *kit = calloc(1, sizeof *kit);
     bool done = false;
     if (kit == NULL) {
-        fputs("kerfside match: no memory for the kit list.\n", stderr);
+        fputs(_("kerfside match: no memory for the kit list.\n"), stderr);
         return false;
     }
     enum store_result result = builds_kit(matching->store, build, matching->by, &matching->rules,
                                           &matching->assembly, kit);
     if (result == STORE_NONE) {
-        fprintf(stderr,
-                "kerfside match: no club of a build %s waits for a shaft: one that names a wished "
-                "shaft model and flex, and no shaft.\n",
-                build);
+        fprintf(
+            stderr,
+            _("kerfside match: no club of a build %s waits for a shaft: one that names a wished "
+              "shaft model and flex, and no shaft.\n"),
+            build);
     } else if (result != STORE_OK) {
         database_complain("match", matching->store);
     } else {
@@ -165,7 +167,7 @@ static bool take_by(const char *text, enum match_by *ret_by) {
     } else if (strcmp(text, "frequency") == 0) {
         *ret_by = MATCH_BY_FLEX;
     } else {
-        fprintf(stderr, "kerfside match: --by %s; it can be swingweight or frequency.\n", text);
+        fprintf(stderr, _("kerfside match: --by %s; it can be swingweight or frequency.\n"), text);
         return false;
     }
     return true;
@@ -191,8 +193,8 @@ int command_match(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if (accepted != (badge != NULL) || (matching.json + (matching.csv != NULL) + accepted) > 1) {
-        fputs("kerfside match: --accept needs --badge; and one of --csv, --json and --accept at "
-              "most. See kerfside --help.\n",
+        fputs(_("kerfside match: --accept needs --badge; and one of --csv, --json and --accept at "
+                "most. See kerfside --help.\n"),
               stderr);
         return COMMAND_USAGE;
     }

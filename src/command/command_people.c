@@ -5,6 +5,7 @@
 #include "database.h"
 #include "options.h"
 #include "supervisor.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -60,7 +61,7 @@ static bool change(const char *command, struct store *store, const char *badge, 
         database_complain(command, store);
         return false;
     }
-    printf(unlock ? "%s is unlocked.\n" : "The name of %s is withdrawn.\n", badge);
+    printf(unlock ? _("%s is unlocked.\n") : _("The name of %s is withdrawn.\n"), badge);
     return true;
 }
 
@@ -80,8 +81,8 @@ int command_people(int argc, char **argv) {
     bool changes = unlock != NULL || out != NULL;
     if (changes != (by != NULL) || csv + (unlock != NULL) + (out != NULL) > 1) {
         fprintf(stderr,
-                "kerfside %s: --unlock and --withdraw need --badge; and one of them and --csv at "
-                "most. See kerfside --help.\n",
+                _("kerfside %s: --unlock and --withdraw need --badge; and one of them and --csv at "
+                  "most. See kerfside --help.\n"),
                 argv[0]);
         return COMMAND_USAGE;
     }

@@ -4,6 +4,7 @@
 #include "database.h"
 #include "days.h"
 #include "options.h"
+#include "tongue.h"
 #include "workshop.h"
 
 #include <stdio.h>
@@ -48,7 +49,8 @@ int command_pick(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if ((count == 1) == (due != NULL)) {
-        fprintf(stderr, "kerfside %s: name an order, or a day with --due. See kerfside --help.\n",
+        fprintf(stderr,
+                _("kerfside %s: name an order, or a day with --due. See kerfside --help.\n"),
                 argv[0]);
         return COMMAND_USAGE;
     }
@@ -57,8 +59,8 @@ int command_pick(int argc, char **argv) {
     }
     enum store_result result = pick(store, count == 1 ? argv[1] : "", due != NULL ? due : "");
     if (result == STORE_NONE) {
-        fprintf(stderr, "kerfside %s: nothing is to be fetched for %s.\n", argv[0],
-                count == 1 ? argv[1] : "that day");
+        fprintf(stderr, _("kerfside %s: nothing is to be fetched for %s.\n"), argv[0],
+                count == 1 ? argv[1] : _("that day"));
     } else if (result != STORE_OK) {
         database_complain(argv[0], store);
     }

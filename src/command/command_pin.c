@@ -4,6 +4,7 @@
 #include "secret.h"
 #include "settings_file.h"
 #include "supervisor.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <sodium.h>
@@ -18,10 +19,11 @@ static bool read_pin(const char *command, int least, char pin[SECRET_LINE_MAX]) 
     char again[SECRET_LINE_MAX];
     char question[80];
     bool same = true;
-    snprintf(question, sizeof question, "New PIN, better %d digits or more (%d to %d): ",
+    snprintf(question, sizeof question, _("New PIN, better %d digits or more (%d to %d): "),
              least > GOOD_DIGITS ? least : GOOD_DIGITS, least, STORE_PIN_DIGITS_MAX);
     if (!secret_read(question, pin)) {
-        fprintf(stderr, "kerfside %s: no PIN was given; type it, or send it on stdin.\n", command);
+        fprintf(stderr, _("kerfside %s: no PIN was given; type it, or send it on stdin.\n"),
+                command);
         return false;
     }
     if (isatty(STDIN_FILENO)) {
@@ -29,7 +31,8 @@ static bool read_pin(const char *command, int least, char pin[SECRET_LINE_MAX]) 
         sodium_memzero(again, sizeof again);
     }
     if (!same) {
-        fprintf(stderr, "kerfside %s: the two were not the same; nothing was changed.\n", command);
+        fprintf(stderr, _("kerfside %s: the two were not the same; nothing was changed.\n"),
+                command);
     }
     return same;
 }
@@ -42,8 +45,8 @@ static bool set_pin(const char *command, struct store *store, const struct pin_r
     if (read_pin(command, rules->min_digits, pin)) {
         result = recover ? store_pin_recover(store, badge, pin) : store_pin_set(store, badge, pin);
         if (result == STORE_OK) {
-            printf("The PIN of %s is set.%s%s\n", badge, recover ? " It is unlocked." : "",
-                   strlen(pin) < GOOD_DIGITS ? " 6 digits are harder to guess." : "");
+            printf(_("The PIN of %s is set.%s%s\n"), badge, recover ? _(" It is unlocked.") : "",
+                   strlen(pin) < GOOD_DIGITS ? _(" 6 digits are harder to guess.") : "");
         } else {
             database_complain(command, store);
         }
@@ -58,8 +61,8 @@ static int new_pepper(const char *command, const char *path) {
         fprintf(stderr, "kerfside %s: %s\n", command, message);
         return COMMAND_REFUSED;
     }
-    printf("%s is made. Keep a copy of it apart from the database's backups: without it no PIN "
-           "made with it can be checked.\n",
+    printf(_("%s is made. Keep a copy of it apart from the database's backups: without it no PIN "
+             "made with it can be checked.\n"),
            path);
     return COMMAND_DONE;
 }
@@ -69,7 +72,7 @@ static bool as_root(const char *command, const char *db) {
     char path[DATABASE_PATH_MAX];
     struct stat stat;
     if (geteuid() != 0) {
-        fprintf(stderr, "kerfside %s: only root at the console may recover a PIN.\n", command);
+        fprintf(stderr, _("kerfside %s: only root at the console may recover a PIN.\n"), command);
         return false;
     }
     if (!database_path(db, path)) {
@@ -77,7 +80,7 @@ static bool as_root(const char *command, const char *db) {
     }
     if (lstat(path, &stat) == 0 && stat.st_uid != 0 &&
         (setegid(stat.st_gid) != 0 || seteuid(stat.st_uid) != 0)) {
-        fprintf(stderr, "kerfside %s: cannot go on as the owner of %s: %s.\n", command, path,
+        fprintf(stderr, _("kerfside %s: cannot go on as the owner of %s: %s.\n"), command, path,
                 strerror(errno));
         return false;
     }
@@ -103,10 +106,10 @@ int command_pin(int argc, char **argv) {
         return new_pepper(argv[0], made);
     }
     if (count != 1 || made != NULL) {
-        fprintf(stderr, "kerfside %s: %s See kerfside --help.\n", argv[0],
-                made != NULL ? "--new-pepper goes alone, with its file."
-                : count == 0 ? "missing: the supervisor's badge."
-                             : "too much: one badge, nothing else.");
+        fprintf(stderr, _("kerfside %s: %s See kerfside --help.\n"), argv[0],
+                made != NULL ? _("--new-pepper goes alone, with its file.")
+                : count == 0 ? _("missing: the supervisor's badge.")
+                             : _("too much: one badge, nothing else."));
         return COMMAND_USAGE;
     }
     if (!settings_file_read(argv[0], file, &settings) ||

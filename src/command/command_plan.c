@@ -4,6 +4,7 @@
 #include "options.h"
 #include "planning.h"
 #include "settings_file.h"
+#include "tongue.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -45,8 +46,8 @@ static bool plan_named(struct planning *planning, char *name) {
     enum store_result result = store_club_named(planning->store, build, club, &id);
     if (result == STORE_NONE) {
         fprintf(stderr,
-                "kerfside plan: there is no club %s in build %s. `kerfside plan --all` shows "
-                "every club.\n",
+                _("kerfside plan: there is no club %s in build %s. `kerfside plan --all` shows "
+                  "every club.\n"),
                 club, build);
         return false;
     }
@@ -60,7 +61,7 @@ static bool plan_named(struct planning *planning, char *name) {
 static bool found(enum store_result result, const char *build) {
     if (result == STORE_NONE) {
         fprintf(stderr,
-                "kerfside plan: there is no build %s. `kerfside plan --all` shows every club.\n",
+                _("kerfside plan: there is no build %s. `kerfside plan --all` shows every club.\n"),
                 build);
     }
     return result == STORE_OK;
@@ -124,7 +125,7 @@ static bool take_mark_step(const char *text, struct bench_rules *rules) {
         }
     }
     fprintf(stderr,
-            "kerfside plan: no mark step is %s; it can be 1/16, 1/32, 1/64, 0.5 mm or 1 mm.\n",
+            _("kerfside plan: no mark step is %s; it can be 1/16, 1/32, 1/64, 0.5 mm or 1 mm.\n"),
             text);
     return false;
 }
@@ -137,7 +138,7 @@ static bool take_mass(const char *option, const char *text, mass_mg *mass) {
         return true;
     }
     if (!mass_parse(text, &taken) || taken > ASSEMBLY_MASS_MAX) {
-        fprintf(stderr, "kerfside plan: %s %s is no weight from 0 to 50 g.\n", option, text);
+        fprintf(stderr, _("kerfside plan: %s %s is no weight from 0 to 50 g.\n"), option, text);
         return false;
     }
     *mass = taken;
@@ -146,7 +147,7 @@ static bool take_mass(const char *option, const char *text, mass_mg *mass) {
 
 static bool take_paper(const char *text, enum page_paper *ret_paper) {
     if (text != NULL && strcmp(text, "a4") != 0 && strcmp(text, "letter") != 0) {
-        fprintf(stderr, "kerfside plan: no paper is %s; it can be a4 or letter.\n", text);
+        fprintf(stderr, _("kerfside plan: no paper is %s; it can be a4 or letter.\n"), text);
         return false;
     }
     *ret_paper = text != NULL && strcmp(text, "letter") == 0 ? PAGE_LETTER : PAGE_A4;
@@ -154,16 +155,16 @@ static bool take_paper(const char *text, enum page_paper *ret_paper) {
 }
 
 static bool usage(const char *what) {
-    fprintf(stderr, "kerfside plan: %s See kerfside --help.\n", what);
+    fprintf(stderr, _("kerfside plan: %s See kerfside --help.\n"), what);
     return false;
 }
 
 static bool whole(const char *name, bool all, const struct planning_sheet *sheet, bool forms) {
     if (all == (name != NULL)) {
-        return usage("name one club, as 2041-3, one build, as 2041, or --all.");
+        return usage(_("name one club, as 2041-3, one build, as 2041, or --all."));
     }
     if (sheet->path != NULL && (all || !club_name_is_build(name) || forms)) {
-        return usage("--pdf takes one build, as 2041, and no other form.");
+        return usage(_("--pdf takes one build, as 2041, and no other form."));
     }
     return true;
 }
@@ -199,7 +200,7 @@ int command_plan(int argc, char **argv) {
     }
     char *name = count == 1 ? argv[1] : NULL;
     if (json && csv) {
-        usage("one of --json and --csv at most.");
+        usage(_("one of --json and --csv at most."));
         return COMMAND_USAGE;
     }
     if (!whole(name, all, &sheet, json || csv || moments)) {
@@ -216,7 +217,7 @@ int command_plan(int argc, char **argv) {
     if (sheet.path == NULL) {
         status = print_plans(&planning, name);
     } else if (found(planning_pdf(&planning, name, &sheet, &clubs), name)) {
-        printf("%s: %zu %s\n", sheet.path, clubs, clubs == 1 ? "club" : "clubs");
+        printf(tongue_plural("%s: %zu club\n", "%s: %zu clubs\n", clubs), sheet.path, clubs);
         status = COMMAND_DONE;
     }
     store_close(planning.store);

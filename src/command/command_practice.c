@@ -7,6 +7,7 @@
 #include "options.h"
 #include "practice.h"
 #include "settings_file.h"
+#include "tongue.h"
 
 #include <sodium.h>
 #include <stdio.h>
@@ -29,7 +30,7 @@ static bool barred(const struct bench_options *options, struct store *store) {
         return true;
     }
     if (bench_practice_barred(store, settings.station.bench, club, sizeof club)) {
-        fprintf(stderr, "kerfside practice: club %s is half cut at %s. Finish it first.\n", club,
+        fprintf(stderr, _("kerfside practice: club %s is half cut at %s. Finish it first.\n"), club,
                 settings.station.bench);
         return true;
     }
@@ -70,10 +71,10 @@ static bool make_workshop(const char *path) {
     char part[DATABASE_PATH_MAX + 8];
     char message[512];
     if (folder == NULL) {
-        fputs(
-            "kerfside practice: the imaginary workshop's files are not there; set KERFSIDE_DATA to "
-            "their folder.\n",
-            stderr);
+        fputs(_("kerfside practice: the imaginary workshop's files are not there; set "
+                "KERFSIDE_DATA to "
+                "their folder.\n"),
+              stderr);
         return false;
     }
     snprintf(part, sizeof part, "%s.part", path);

@@ -3,6 +3,7 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "tongue.h"
 #include "workshop.h"
 
 #include <stdio.h>
@@ -14,8 +15,8 @@ static void put_lines(const struct club_line *lines, int count, bool half) {
         const struct club_line *line = &lines[i];
         printf("%-12s %-15s %-15s %-15s %-10s  %s\n", line->build, line->club, line->head,
                line->shaft, line->due,
-               line->held ? "half cut, on hold"
-               : half     ? "half cut"
+               line->held ? _("half cut, on hold")
+               : half     ? _("half cut")
                           : "");
     }
 }
@@ -34,9 +35,9 @@ static bool list(struct store *store) {
     }
     put_lines(half, half_count, true);
     put_lines(next, count, false);
-    printf("%lld clubs wait, %lld are half cut.\n", (long long)total, (long long)half_total);
+    printf(_("%lld clubs wait, %lld are half cut.\n"), (long long)total, (long long)half_total);
     if (half_count < half_total || count < total) {
-        printf("The first %d of each are listed.\n", LINES_MAX);
+        printf(_("The first %d of each are listed.\n"), LINES_MAX);
     }
     return true;
 }

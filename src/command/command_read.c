@@ -2,6 +2,7 @@
 #include "options.h"
 #include "picture.h"
 #include "reader.h"
+#include "tongue.h"
 
 #include <semaphore.h>
 #include <stdio.h>
@@ -90,7 +91,7 @@ static bool read_file(struct reading *r, const char *name, const char *file) {
     bool through = true;
     r->found = false;
     if (picture == NULL) {
-        return complain(name, file, error, "Give a PNG, JPEG, PGM or Y4M file.");
+        return complain(name, file, error, _("Give a PNG, JPEG, PGM or Y4M file."));
     }
     while (through && (result = picture_next(picture, &frame, error)) == PICTURE_FRAME) {
         frame.time_us += start_us;
@@ -100,14 +101,14 @@ static bool read_file(struct reading *r, const char *name, const char *file) {
     }
     picture_close(picture);
     if (!through) {
-        return complain(name, file, "the decoder did not get through it",
-                        "Cut the picture to what is around the code.");
+        return complain(name, file, _("the decoder did not get through it"),
+                        _("Cut the picture to what is around the code."));
     }
     if (result == PICTURE_BAD) {
-        return complain(name, file, error, "Take or copy the picture again.");
+        return complain(name, file, error, _("Take or copy the picture again."));
     }
     if (!r->found) {
-        fprintf(stderr, "kerfside %s: %s: no code that counts. See --raw.\n", name, file);
+        fprintf(stderr, _("kerfside %s: %s: no code that counts. See --raw.\n"), name, file);
     }
     return r->found;
 }
@@ -116,7 +117,7 @@ static bool start(struct reading *r, const char *name) {
     r->reader = reader_init(&(struct reader_options){
         .limit_ms = LIMIT_MS, .budget_us = BUDGET_US, .wake = wake, .ctx = &r->woken});
     if (r->reader == NULL || !reader_start(r->reader)) {
-        fprintf(stderr, "kerfside %s: cannot start the decoder. Close other programs.\n", name);
+        fprintf(stderr, _("kerfside %s: cannot start the decoder. Close other programs.\n"), name);
         reader_destroy(r->reader);
         return false;
     }

@@ -4,13 +4,14 @@
 #include "days.h"
 #include "options.h"
 #include "settings_file.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
 
 static int usage(const char *what) {
-    fprintf(stderr, "kerfside report: %s See kerfside --help.\n", what);
+    fprintf(stderr, _("kerfside report: %s See kerfside --help.\n"), what);
     return COMMAND_USAGE;
 }
 
@@ -38,14 +39,14 @@ int command_report(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if (path == NULL || (from == NULL) != (to == NULL) || (day != NULL && from != NULL)) {
-        return usage(path == NULL ? "name the file with --pdf."
-                                  : "name one --day, or --from and --to.");
+        return usage(path == NULL ? _("name the file with --pdf.")
+                                  : _("name one --day, or --from and --to."));
     }
     if ((papers.witness == NULL) != (papers.public == NULL)) {
-        return usage("--witness and --public belong together.");
+        return usage(_("--witness and --public belong together."));
     }
     if (strcmp(paper, "a4") != 0 && strcmp(paper, "letter") != 0) {
-        return usage("the paper can be a4 or letter.");
+        return usage(_("the paper can be a4 or letter."));
     }
     papers.paper = strcmp(paper, "letter") == 0 ? PAGE_LETTER : PAGE_A4;
     days_text(papers.now_ms, today);
@@ -57,7 +58,7 @@ int command_report(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if (papers.to_ms <= papers.from_ms) {
-        return usage("--to lies before --from.");
+        return usage(_("--to lies before --from."));
     }
     if (!settings_file_read(argv[0], file, &settings) ||
         !database_open(argv[0], db, STORE_READ, &store)) {
@@ -71,6 +72,6 @@ int command_report(int argc, char **argv) {
         fprintf(stderr, "kerfside report: %s\n", message);
         return COMMAND_REFUSED;
     }
-    printf("%s: %zu %s\n", path, pages, pages == 1 ? "page" : "pages");
+    printf(tongue_plural("%s: %zu page\n", "%s: %zu pages\n", pages), path, pages);
     return COMMAND_DONE;
 }

@@ -2,6 +2,7 @@
 #include "database.h"
 #include "options.h"
 #include "restore.h"
+#include "tongue.h"
 
 #include <stdio.h>
 
@@ -23,12 +24,12 @@ int command_restore(int argc, char **argv) {
         fprintf(stderr, "kerfside restore: %s\n", message);
         return COMMAND_REFUSED;
     }
-    printf("%s goes on from %s with its %lld log entries, and the log says so.\n", path, argv[1],
+    printf(_("%s goes on from %s with its %lld log entries, and the log says so.\n"), path, argv[1],
            (long long)restored.entries);
     if (restored.aside[0] != '\0') {
-        printf("What was there before is kept as %s.\n", restored.aside);
+        printf(_("What was there before is kept as %s.\n"), restored.aside);
     }
-    puts("What was cut since the copy was made is not in this log: such shafts look uncut here. "
-         "Measure every shaft before you cut it, until those are sorted out.");
+    puts(_("What was cut since the copy was made is not in this log: such shafts look uncut here. "
+           "Measure every shaft before you cut it, until those are sorted out."));
     return COMMAND_DONE;
 }

@@ -7,6 +7,7 @@
 #include "options.h"
 #include "settings_file.h"
 #include "settings_write.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -33,7 +34,7 @@ static void print(const char *path, const struct bench_lines *lines) {
             printf("%-40s ; standard\n", line);
         } else {
             printf("%-40s ; %s:%d%s\n", line, path, lines->line[i],
-                   strcmp(lines->value[i], key->standard) == 0 ? ", as the standard" : "");
+                   strcmp(lines->value[i], key->standard) == 0 ? _(", as the standard") : "");
         }
     }
 }
@@ -59,7 +60,7 @@ static int check(const char *command, const char *path) {
     bool good = bench_settings_read(file, path, &settings, stderr);
     fclose(file);
     if (good) {
-        printf("%s is right.\n", path);
+        printf(_("%s is right.\n"), path);
         bench_screen_far(&settings, 16, 9, stdout);
     }
     return good ? COMMAND_DONE : COMMAND_REFUSED;
@@ -79,8 +80,8 @@ int command_settings(int argc, char **argv) {
     }
     if ((file != NULL) + (checked != NULL) + wants_sample > 1) {
         fprintf(stderr,
-                "kerfside %s: one of --settings, --check and --sample. See kerfside "
-                "--help.\n",
+                _("kerfside %s: one of --settings, --check and --sample. See kerfside "
+                  "--help.\n"),
                 argv[0]);
         return COMMAND_USAGE;
     }

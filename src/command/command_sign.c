@@ -3,6 +3,7 @@
 #include "options.h"
 #include "signing.h"
 #include "supervisor.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -60,8 +61,8 @@ int command_sign(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if (badge == NULL || witness == NULL || key == NULL || !checkpoint_is_day(day)) {
-        complain("it needs --badge, --witness and --key (or KERFSIDE_KEY), and a day as "
-                 "2026-03-31. See kerfside --help.");
+        complain(_("it needs --badge, --witness and --key (or KERFSIDE_KEY), and a day as "
+                   "2026-03-31. See kerfside --help."));
         return COMMAND_USAGE;
     }
     if (!supervisor_badge(argv[0], badge, &ticket) ||

@@ -4,6 +4,7 @@
 #include "csv.h"
 #include "database.h"
 #include "options.h"
+#include "tongue.h"
 #include "workshop.h"
 
 #include <stdio.h>

@@ -2,7 +2,9 @@
 #include "database.h"
 #include "options.h"
 #include "print.h"
+#include "text.h"
 #include "tickets.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -24,11 +26,11 @@ static void complain(const char *words) {
 static bool found(const struct tickets *tickets, struct store *store, enum store_result result,
                   const char *name) {
     if (tickets->no_memory) {
-        complain("no memory for the tickets.");
+        complain(_("no memory for the tickets."));
     } else if (result == STORE_NONE) {
         fprintf(stderr,
-                "kerfside tickets: there is nothing called %s. Name a build, as 2041, or a whole "
-                "ticket, as H-0001A.\n",
+                _("kerfside tickets: there is nothing called %s. Name a build, as 2041, or a whole "
+                  "ticket, as H-0001A.\n"),
                 name);
     } else if (result != STORE_OK) {
         database_complain("tickets", store);
@@ -57,8 +59,8 @@ static bool add_stock(struct tickets *tickets, struct store *store, const char *
         comma != NULL ? tickets_add_stock(tickets, store, model, comma + 1) : STORE_NONE;
     if (result == STORE_NONE) {
         fprintf(stderr,
-                "kerfside tickets: there is no raw, unreserved shaft of %s. Name model and flex, "
-                "as \"Reed 58,R\".\n",
+                _("kerfside tickets: there is no raw, unreserved shaft of %s. Name model and flex, "
+                  "as \"Reed 58,R\".\n"),
                 stock);
         return false;
     }
@@ -83,21 +85,21 @@ static bool collect(struct tickets *tickets, struct store *store, const struct w
         done = found(tickets, store, STORE_FAILED, "--numbers");
     }
     if (done && tickets->count == 0) {
-        complain("there is nothing to print.");
+        complain(_("there is nothing to print."));
         done = false;
     }
     return done;
 }
 
 static bool usage(const char *what) {
-    fprintf(stderr, "kerfside tickets: %s See kerfside --help.\n", what);
+    fprintf(stderr, _("kerfside tickets: %s See kerfside --help.\n"), what);
     return false;
 }
 
 static bool take_stock(const char *name, const struct ticket_stock **ret_stock) {
     const struct ticket_stock *stock = ticket_stock_named(name);
     if (stock == NULL) {
-        fprintf(stderr, "kerfside tickets: no paper is %s; it can be", name);
+        fprintf(stderr, _("kerfside tickets: no paper is %s; it can be"), name);
         for (int i = 0; i < TICKET_STOCK_COUNT; i++) {
             fprintf(stderr, "%s %s",
                     i == 0                       ? ""
@@ -120,7 +122,7 @@ static bool take_from(const char *text, const struct ticket_stock *stock, int *r
     }
     long from = strtol(text, &end, 10);
     if (*end != '\0' || end == text || from < 1 || from > ticket_sheet_cells(stock)) {
-        fprintf(stderr, "kerfside tickets: --from %s is no place on %s; it has %d.\n", text,
+        fprintf(stderr, _("kerfside tickets: --from %s is no place on %s; it has %d.\n"), text,
                 stock->name, ticket_sheet_cells(stock));
         return false;
     }
@@ -156,12 +158,12 @@ int command_tickets(int argc, char **argv) {
     }
     wanted.names = argv + 1;
     if (path == NULL || (queue != NULL && !print)) {
-        usage(path == NULL ? "name the file with --pdf." : "--queue belongs to --print.");
+        usage(path == NULL ? _("name the file with --pdf.") : _("--queue belongs to --print."));
         return COMMAND_USAGE;
     }
     if (wanted.count == 0 && !wanted.workers && !wanted.commands && !wanted.numbers &&
         wanted.stock == NULL) {
-        usage("name builds or tickets, or --workers, --commands, --numbers, --stock.");
+        usage(_("name builds or tickets, or --workers, --commands, --numbers, --stock."));
         return COMMAND_USAGE;
     }
     if (!database_open(argv[0], db, STORE_READ, &store)) {
@@ -174,9 +176,17 @@ int command_tickets(int argc, char **argv) {
         done = false;
     }
     if (done) {
-        printf("%s: %zu %s on %zu %s of %s\n", path, tickets.count,
-               tickets.count == 1 ? "ticket" : "tickets", pages, pages == 1 ? "page" : "pages",
-               stock->name);
+        char said[500];
+        struct text text = text_open(said, sizeof said);
+        char sheets[100];
+        struct text paper = text_open(sheets, sizeof sheets);
+        text_say(&paper, tongue_plural("%1 page", "%1 pages", pages),
+                 text_number((int64_t)pages).digits);
+        // TRANSLATORS: %2 how many tickets, as `12 tickets` on `2 pages` of a kind of paper.
+        text_say(&text,
+                 tongue_plural("%1 ticket on %2 of %3", "%1 tickets on %2 of %3", tickets.count),
+                 text_number((int64_t)tickets.count).digits, sheets, stock->name);
+        printf("%s: %s\n", path, said);
     }
     tickets_release(&tickets);
     if (done && print && !print_pdf(path, stock->media, queue, message, sizeof message)) {

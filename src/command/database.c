@@ -1,6 +1,7 @@
 #include "database.h"
 #include "boot.h"
 #include "practice.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <sodium.h>
@@ -26,16 +27,16 @@ bool database_path(const char *given, char buffer[DATABASE_PATH_MAX]) {
     if (given != NULL) {
         size = snprintf(buffer, DATABASE_PATH_MAX, "%s", given);
     } else if (data != NULL) {
-        size = snprintf(buffer, DATABASE_PATH_MAX, "%s/kerfside/kerfside.db", data);
+        size = snprintf(buffer, DATABASE_PATH_MAX, _("%s/kerfside/kerfside.db"), data);
     } else if (home != NULL) {
-        size = snprintf(buffer, DATABASE_PATH_MAX, "%s/.local/share/kerfside/kerfside.db", home);
+        size = snprintf(buffer, DATABASE_PATH_MAX, _("%s/.local/share/kerfside/kerfside.db"), home);
     } else {
-        fputs("kerfside: no place for the database; name it with --db or set KERFSIDE_DB.\n",
+        fputs(_("kerfside: no place for the database; name it with --db or set KERFSIDE_DB.\n"),
               stderr);
         return false;
     }
     if (size >= DATABASE_PATH_MAX) {
-        fputs("kerfside: the path of the database is too long; name a shorter one with --db.\n",
+        fputs(_("kerfside: the path of the database is too long; name a shorter one with --db.\n"),
               stderr);
         return false;
     }
@@ -48,7 +49,8 @@ bool database_folders(const char *command, const char *path) {
     for (char *slash = strchr(folder + 1, '/'); slash != NULL; slash = strchr(slash + 1, '/')) {
         *slash = '\0';
         if (mkdir(folder, 0777) != 0 && errno != EEXIST) {
-            fprintf(stderr, "kerfside %s: cannot make the folder %s: %s. Name another with --db.\n",
+            fprintf(stderr,
+                    _("kerfside %s: cannot make the folder %s: %s. Name another with --db.\n"),
                     command, folder, strerror(errno));
             return false;
         }
@@ -67,8 +69,8 @@ bool database_open(const char *command, const char *given, enum store_mode mode,
     }
     if (mode != STORE_CREATE && lstat(path, &stat) != 0 && errno == ENOENT) {
         fprintf(stderr,
-                "kerfside %s: there is no database %s. Name another with --db, or make one with "
-                "`kerfside demo` or `kerfside import`.\n",
+                _("kerfside %s: there is no database %s. Name another with --db, or make one with "
+                  "`kerfside demo` or `kerfside import`.\n"),
                 command, path);
         return false;
     }

@@ -3,6 +3,7 @@
 #include "day_seal.h"
 #include "days.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -60,7 +61,7 @@ static void bench_words(const struct made *made, char *buffer, size_t size) {
         text_add(&text, i > 0 ? ", " : "");
         text_add(&text, made->bench[i]);
     }
-    text_add(&text, made->bench_count == BENCHES_MAX ? " and others" : "");
+    text_add(&text, made->bench_count == BENCHES_MAX ? _(" and others") : "");
 }
 
 static void add_person(struct made *made, const struct day_fact *fact) {
@@ -158,7 +159,7 @@ static bool fill(struct made *made, struct store *store, const struct day_papers
     made->cuts = calloc(made->facts.count + 1, sizeof *made->cuts);
     made->decisions = calloc(made->facts.count + 1, sizeof *made->decisions);
     if (made->cuts == NULL || made->decisions == NULL || made->facts.no_memory) {
-        snprintf(message, size, "No memory for so many entries.");
+        snprintf(message, size, _("No memory for so many entries."));
         return false;
     }
     for (size_t i = 0; i < made->facts.count; i++) {
@@ -208,7 +209,7 @@ bool day_papers_report(struct store *store, const struct day_papers *papers, con
                        size_t *ret_pages, char *message, size_t size) {
     struct made *made = calloc(1, sizeof *made);
     if (made == NULL) {
-        snprintf(message, size, "No memory for a report.");
+        snprintf(message, size, _("No memory for a report."));
         return false;
     }
     bool done = fill(made, store, papers, message, size) &&

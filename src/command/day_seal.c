@@ -1,6 +1,7 @@
 #include "day_seal.h"
 #include "days.h"
 #include "text.h"
+#include "tongue.h"
 #include "witness.h"
 
 #include <stdio.h>
@@ -38,11 +39,11 @@ static void say_unsigned(struct store *store, const struct witness *witness, str
         covered = last.checkpoint.size;
     }
     int64_t open = newest_seq(store) - covered;
-    text_add(text, "Not signed yet. ");
-    text_add(text, witness != NULL ? "The witness covers none of the last "
-                                   : "No signature covers the last ");
+    text_add(text, _("Not signed yet. "));
+    text_add(text, witness != NULL ? _("The witness covers none of the last ")
+                                   : _("No signature covers the last "));
     text_add_number(text, open > 0 ? open : 0);
-    text_add(text, " entries of the log.");
+    text_add(text, _(" entries of the log."));
 }
 
 static int64_t entries_after(const struct day_facts *facts, int64_t seq) {
@@ -60,17 +61,18 @@ static void say_signed(struct store *store, const struct day_facts *facts,
     int64_t after = entries_after(facts, signature->checkpoint.size);
     day_seal_who(store, signature->worker, who, sizeof who);
     days_time(signature->wall_ms, true, time, sizeof time);
-    text_add(text, own ? "" : "No signature of its own; a later one stands for it. ");
+    text_add(text, own ? "" : _("No signature of its own; a later one stands for it. "));
     text_add(text, signature->checkpoint.day);
-    text_add(text, " was signed by ");
+    text_add(text, _(" was signed by "));
     text_add(text, who);
     text_add(text, ", ");
     text_add(text, time);
     text_add(text, ".");
     if (after > 0) {
-        text_add(text, " The last ");
+        text_add(text, _(" The last "));
         text_add_number(text, after);
-        text_add(text, " cuts, stops and decisions of this report came later and are not covered.");
+        text_add(text,
+                 _(" cuts, stops and decisions of this report came later and are not covered."));
     }
 }
 
@@ -85,17 +87,18 @@ static void fill_code(struct day_report_seal *seal, const struct witness *witnes
     if (note != NULL &&
         memcmp(note->checkpoint.head, seal->checkpoint.head, sizeof seal->checkpoint.head) == 0) {
         checkpoint_write(note, seal->code);
-        text_add(text, " The code holds the signed note: saved to a file, it is a witness for "
-                       "`kerfside check`.");
+        text_add(text, _(" The code holds the signed note: saved to a file, it is a witness for "
+                         "`kerfside check`."));
         return;
     }
     checkpoint_body(&seal->checkpoint, seal->code);
-    text_add(text, note != NULL
-                       ? " THE WITNESS SAYS OTHERWISE: look at it with `kerfside check --witness`."
-                   : witness != NULL
-                       ? " Its note is not in the witness; the code holds it without a signature."
-                       : " The witness was not at hand; the code holds the note without a "
-                         "signature.");
+    text_add(text,
+             note != NULL
+                 ? _(" THE WITNESS SAYS OTHERWISE: look at it with `kerfside check --witness`.")
+             : witness != NULL
+                 ? _(" Its note is not in the witness; the code holds it without a signature.")
+                 : _(" The witness was not at hand; the code holds the note without a "
+                     "signature."));
 }
 
 static enum store_result find(struct store *store, const struct day_papers *papers,

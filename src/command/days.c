@@ -1,5 +1,7 @@
 #include "days.h"
 
+#include "tongue.h"
+
 #include <stdio.h>
 #include <string.h>
 #include <time.h>
@@ -32,7 +34,7 @@ bool days_take(const char *command, const char *option, const char *day, int aft
     if (day == NULL || days_midnight(day, after, ret_ms)) {
         return true;
     }
-    fprintf(stderr, "kerfside %s: %s %s is no day; write it as 2026-03-31.\n", command, option,
+    fprintf(stderr, _("kerfside %s: %s %s is no day; write it as 2026-03-31.\n"), command, option,
             day);
     return false;
 }

@@ -31,6 +31,7 @@ void json_length(FILE *to, const char *key, length_nm length) {
 void json_decimal(FILE *to, const char *key, double value, int decimals) {
     char words[32];
     struct text text = text_open(words, sizeof words);
+    text.source = true;
     text_add_decimal(&text, value, decimals);
     fprintf(to, ",\"%s\":%s", key, words);
 }

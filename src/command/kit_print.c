@@ -2,6 +2,7 @@
 #include "csv.h"
 #include "json.h"
 #include "text.h"
+#include "tongue.h"
 
 static const char *by_text(enum match_by by) {
     return by == MATCH_BY_SWINGWEIGHT ? "swingweight" : "frequency";
@@ -21,31 +22,31 @@ static void put_row(const struct kit *kit, const struct kit_club *club, FILE *to
     char aim[KIT_TEXT_MAX];
     fprintf(to, "  %-15s %-15s ", club->club, club->head);
     if (club->shaft[0] == '\0') {
-        fputs("no shaft\n", to);
+        fputs(_("no shaft\n"), to);
         return;
     }
     length_text_fraction(club->raw_length, raw);
     mass_text(club->shaft_weight, grams);
     kit_value_text(kit->by, club->value, value);
     kit_value_text(kit->by, club->aim, aim);
-    fprintf(to, "%-15s %-10s %9s in %8s g %10s  for %s\n", club->shaft, club->rack, raw, grams,
+    fprintf(to, _("%-15s %-10s %9s in %8s g %10s  for %s\n"), club->shaft, club->rack, raw, grams,
             value, aim);
 }
 
 void kit_print_text(const struct kit *kit, const double *before, FILE *to) {
     char spread[KIT_TEXT_MAX];
-    fprintf(to, "Build %s: shafts for %zu of %zu clubs, of %zu in stock, by %s\n\n", kit->build,
+    fprintf(to, _("Build %s: shafts for %zu of %zu clubs, of %zu in stock, by %s\n\n"), kit->build,
             kit->chosen, kit->count, kit->stock, by_text(kit->by));
     for (size_t i = 0; i < kit->count; i++) {
         put_row(kit, &kit->club[i], to);
     }
     if (kit->chosen > 0) {
         kit_spread_text(kit->by, kit->spread, spread);
-        fprintf(to, "\nSpread %s (estimate): no other choice is better.\n", spread);
+        fprintf(to, _("\nSpread %s (estimate): no other choice is better.\n"), spread);
     }
     if (before != NULL) {
         kit_spread_text(kit->by, *before, spread);
-        fprintf(to, "Taken as they come in the stock, the shafts would spread %s.\n", spread);
+        fprintf(to, _("Taken as they come in the stock, the shafts would spread %s.\n"), spread);
     }
     for (size_t i = 0; i < kit->count; i++) {
         if (kit->club[i].words[0] != '\0') {

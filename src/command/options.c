@@ -1,10 +1,12 @@
 #include "options.h"
 
+#include "tongue.h"
+
 #include <stdio.h>
 #include <string.h>
 
 static bool wrong(char **argv, const char *what, const char *argument) {
-    fprintf(stderr, "kerfside %s: %s %s. See kerfside --help.\n", argv[0], what, argument);
+    fprintf(stderr, _("kerfside %s: %s %s. See kerfside --help.\n"), argv[0], what, argument);
     return false;
 }
 

@@ -5,6 +5,7 @@
 #include "database.h"
 #include "planning.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -58,7 +59,7 @@ static void put_point(const struct set_point *point, enum set_value value) {
     if (point->gap == ESTIMATE_GAP_NONE) {
         add_value(&text, value, point->planned);
     } else {
-        text_add(&text, "not known");
+        text_add(&text, _("not known"));
     }
     if (point->measured_known) {
         text_add(&text, " (");
@@ -76,7 +77,7 @@ static void put_line_of(const struct set_line *line, enum set_value value) {
         text_add(&text, line->slope > 0 ? "+" : "");
         text_add_decimal(&text, line->slope / points, value == SET_LENGTH ? 3 : 1);
     } else {
-        text_add(&text, "no line");
+        text_add(&text, _("no line"));
     }
     printf("%*s", VALUE_WIDTH, words);
 }
@@ -86,9 +87,9 @@ static void put_set(const struct set *set) {
                                                        "frequency cpm"};
     char words[SET_TEXT_MAX];
     bool odd = false;
-    printf(
-        "\n\nSet %s, planned (measured); weight, swingweight and frequency are estimates\n  %-15s",
-        set->build, "club");
+    printf(_("\n\nSet %s, planned (measured); weight, swingweight and frequency are estimates\n  "
+             "%-15s"),
+           set->build, "club");
     for (int value = 0; value < SET_VALUE_COUNT; value++) {
         printf("%*s", VALUE_WIDTH, heads[value]);
     }
@@ -98,7 +99,7 @@ static void put_set(const struct set *set) {
             put_point(&set->club[i].point[value], (enum set_value)value);
         }
     }
-    printf("\n  %-15s", "line, per club");
+    printf("\n  %-15s", _("line, per club"));
     for (int value = 0; value < SET_VALUE_COUNT; value++) {
         put_line_of(&set->line[value], (enum set_value)value);
     }
@@ -109,7 +110,7 @@ static void put_set(const struct set *set) {
             odd = true;
         }
     }
-    fputs(odd ? "" : "  No club stands out.\n", stdout);
+    fputs(odd ? "" : _("  No club stands out.\n"), stdout);
 }
 
 enum store_result planning_build(struct planning *planning, const char *build) {
@@ -145,8 +146,8 @@ static enum store_result write_sheet(struct planning *planning, const struct bui
     char message[1200];
     if (clubs->count > SET_CLUBS_MAX) {
         fprintf(stderr,
-                "kerfside plan: a worksheet holds %d clubs, build %s has %zu. Print them "
-                "with `kerfside plan %s`.\n",
+                _("kerfside plan: a worksheet holds %d clubs, build %s has %zu. Print them "
+                  "with `kerfside plan %s`.\n"),
                 SET_CLUBS_MAX, set->build, clubs->count, set->build);
         return STORE_REFUSED;
     }
@@ -173,7 +174,7 @@ enum store_result planning_pdf(struct planning *planning, const char *build,
     struct set set;
     struct build_clubs *clubs = calloc(1, sizeof *clubs);
     if (clubs == NULL) {
-        fputs("kerfside plan: no memory for the build.\n", stderr);
+        fputs(_("kerfside plan: no memory for the build.\n"), stderr);
         return STORE_REFUSED;
     }
     enum store_result result =

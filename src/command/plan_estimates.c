@@ -3,6 +3,7 @@
 #include "estimate_text.h"
 #include "plan_print.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <math.h>
 #include <string.h>
@@ -17,7 +18,7 @@ static void put_value(FILE *to, const char *words, const struct estimate_value *
         text_add(&text, unit);
         plan_print_figure(to, words, figure);
     } else {
-        fprintf(to, "  %s not known: %s\n", words, estimate_gap_text(value->gap));
+        fprintf(to, _("  %s not known: %s\n"), words, estimate_gap_text(value->gap));
     }
 }
 
@@ -34,7 +35,7 @@ static void put_swingweight(const struct plan_print *print, FILE *to) {
     }
     text_add(&text, ", ");
     text_add_decimal(&text, value->value, 2);
-    text_add(&text, " in oz");
+    text_add(&text, _(" in oz"));
     text_add(&text, *wished != '\0' ? "; wished " : "");
     text_add(&text, wished);
     plan_print_figure(to, words, scale);
@@ -79,7 +80,7 @@ static void put_reach(const struct plan_print *print, const struct balance_club 
 
 static void put_moment(FILE *to, const char *part, double grams, double inches) {
     double arm = inches - 14;
-    fprintf(to, "    %-18s%8.2f g  at%8.3f in%10.3f in  %8.3f oz%10.2f in oz\n", part, grams,
+    fprintf(to, _("    %-18s%8.2f g  at%8.3f in%10.3f in  %8.3f oz%10.2f in oz\n"), part, grams,
             inches, arm, grams / 28.349523125, grams / 28.349523125 * arm);
 }
 
@@ -98,13 +99,14 @@ static void put_moments(const struct balance_club *parts, FILE *to) {
     double end = (double)(parts->grip_cap + parts->finished) / LENGTH_INCH;
     double beyond = (double)parts->cg_beyond / LENGTH_INCH;
     struct balance_sum sum = balance_add(parts);
-    fputs("  Moments about 14 in from the butt: weight, place, place less 14, weight in oz\n", to);
+    fputs(_("  Moments about 14 in from the butt: weight, place, place less 14, weight in oz\n"),
+          to);
     put_moment(to, "Head", (double)parts->head / MASS_GRAM, end + beyond);
     put_moment(to, "Ferrule and epoxy", (double)(parts->ferrule + parts->epoxy) / MASS_GRAM, end);
     put_shaft(parts, to);
     put_moment(to, "Grip", (double)parts->grip / MASS_GRAM,
                (double)parts->grip_balance / LENGTH_INCH);
-    fprintf(to, "    %-58s%18.2f in oz\n", "Sum; D0 is 213.5 in oz, a point 1.75 in oz",
+    fprintf(to, _("    %-58s%18.2f in oz\n"), _("Sum; D0 is 213.5 in oz, a point 1.75 in oz"),
             balance_swingweight(&sum));
 }
 
@@ -135,10 +137,10 @@ void plan_print_estimates(const struct plan_print *print, bool moments, FILE *to
     put_value(to, "Frequency", &estimate->frequency, 1, "cpm");
     put_choices(print, to);
     if (balanced && assumed) {
-        fputs("  The shaft's balance point is not known: taken as even.\n", to);
+        fputs(_("  The shaft's balance point is not known: taken as even.\n"), to);
     }
     if (estimate->reach_assumed && (balanced || estimate->frequency.gap == ESTIMATE_GAP_NONE)) {
-        fputs("  The head's centre of gravity is not known: taken at the ground line.\n", to);
+        fputs(_("  The head's centre of gravity is not known: taken at the ground line.\n"), to);
     }
     if (balanced && moments) {
         put_moments(&parts, to);

@@ -1,6 +1,7 @@
 #include "plan_print.h"
 #include "csv.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -23,7 +24,7 @@ void plan_print_refusal(const struct plan_print *print, char *buffer, size_t siz
     if (print->missing != NULL) {
         text_add(&text, "No ");
         text_add(&text, print->missing);
-        text_add(&text, " is reserved for this club. Name one in builds.csv and import it.");
+        text_add(&text, _(" is reserved for this club. Name one in builds.csv and import it."));
     } else if (!print->planned) {
         plan_line_text(&print->input, &print->plan.refusal, buffer, size);
     }

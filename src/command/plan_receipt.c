@@ -2,6 +2,7 @@
 
 #include "plan_print.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -46,7 +47,7 @@ static void put_parts(const struct club *club, FILE *to) {
     char more[160];
     struct text text = text_open(more, sizeof more);
     const struct order *order = &club->order;
-    fprintf(to, "Build %s, club %s (%d of %d)%s%s\n", order->build, order->club, order->position,
+    fprintf(to, _("Build %s, club %s (%d of %d)%s%s\n"), order->build, order->club, order->position,
             order->count, order->due[0] == '\0' ? "" : ", due ", order->due);
     if (club->head.ticket[0] != '\0') {
         if (club->head.engraved[0] != '\0') {

@@ -1,5 +1,7 @@
 #include "print.h"
 
+#include "tongue.h"
+
 #include <errno.h>
 #include <spawn.h>
 #include <stdio.h>
@@ -27,7 +29,7 @@ bool print_pdf(const char *path, const char *media, const char *queue, char *mes
     snprintf(paper, sizeof paper, "media=%s", media);
     if (snprintf(copy, sizeof copy, "%s", path) >= (int)sizeof copy ||
         (queue != NULL && snprintf(to, sizeof to, "%s", queue) >= (int)sizeof to)) {
-        snprintf(message, size, "The name is too long for lp.");
+        snprintf(message, size, _("The name is too long for lp."));
         return false;
     }
     if (queue != NULL) {
@@ -40,20 +42,20 @@ bool print_pdf(const char *path, const char *media, const char *queue, char *mes
     int error = posix_spawnp(&child, "lp", NULL, NULL, arguments, environ);
     if (error == ENOENT) {
         snprintf(message, size,
-                 "There is no lp here to print with (package cups-client). Print %.400s with "
-                 "another program, at 100 %%.",
+                 _("There is no lp here to print with (package cups-client). Print %.400s with "
+                   "another program, at 100 %%."),
                  path);
         return false;
     }
     if (error != 0) {
-        snprintf(message, size, "Cannot start lp: %s. Print %.400s yourself, at 100 %%.",
+        snprintf(message, size, _("Cannot start lp: %s. Print %.400s yourself, at 100 %%."),
                  strerror(error), path);
         return false;
     }
     if (!wait_for(child, &status) || !WIFEXITED(status) || WEXITSTATUS(status) != 0) {
         snprintf(message, size,
-                 "lp did not take %.400s. Look at what it said and at the printer, or print it "
-                 "yourself, at 100 %%.",
+                 _("lp did not take %.400s. Look at what it said and at the printer, or print it "
+                   "yourself, at 100 %%."),
                  path);
         return false;
     }

@@ -85,7 +85,7 @@ static void first_complaint(const char *said, const char *path, char *buffer, si
     int rest = (int)strcspn(end, "\n");
     struct text text = text_open(buffer, size);
     char whole[2 * BENCH_VALUE_MAX + 200];
-    snprintf(whole, sizeof whole, _("line %ld%.*s"), line, rest, end);
+    snprintf(whole, sizeof whole, "line %ld%.*s", line, rest, end);
     text_add(&text, whole);
 }
 
@@ -173,8 +173,8 @@ static void stand_in(const char *command, struct settings_now *now,
     }
     keep_others(now);
     fprintf(stderr, "kerfside %s: %s\n", command,
-            now->has_before ? "the last good settings hold until these are mended."
-                            : "the standard settings hold until these are mended.");
+            now->has_before ? _("the last good settings hold until these are mended.")
+                            : _("the standard settings hold until these are mended."));
 }
 
 void settings_now_read(const char *command, const char *given, const char *database,

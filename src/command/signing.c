@@ -1,5 +1,7 @@
 #include "signing.h"
 
+#include "tongue.h"
+
 #include <errno.h>
 #include <libgen.h>
 #include <limits.h>
@@ -19,8 +21,8 @@ static bool apart(const char *key, const char *database, char *message, size_t s
     if (stat(dirname(folder[0]), &stats[0]) == 0 && stat(dirname(folder[1]), &stats[1]) == 0 &&
         stats[0].st_dev == stats[1].st_dev && stats[0].st_ino == stats[1].st_ino) {
         snprintf(message, size,
-                 "the key lies in the folder of the database, and so in its copies. Move it "
-                 "elsewhere.");
+                 _("the key lies in the folder of the database, and so in its copies. Move it "
+                   "elsewhere."));
         return false;
     }
     return true;
@@ -41,7 +43,7 @@ bool signing_witness(struct store *store, const char *witness, char *ret_path, s
         return false;
     }
     if (length >= (int)path_size) {
-        snprintf(message, size, "The path of the witness is too long.");
+        snprintf(message, size, _("The path of the witness is too long."));
         return false;
     }
     return true;
@@ -55,15 +57,15 @@ static bool may_begin(struct signing *signing, char *message, size_t size) {
     struct day_signature before;
     snprintf(folder, sizeof folder, "%s", signing->witness);
     if (stat(dirname(folder), &info) != 0) {
-        snprintf(message, size, "Could not read the witness %s: %s. Is its stick plugged in?",
+        snprintf(message, size, _("Could not read the witness %s: %s. Is its stick plugged in?"),
                  signing->witness, strerror(errno));
         return false;
     }
     enum store_result result = store_signature(signing->store, NULL, NULL, &before);
     if (result == STORE_OK) {
         snprintf(message, size,
-                 "The witness %s is not there, but %s was signed before. Is it another stick? A "
-                 "new witness is begun with `kerfside sign`.",
+                 _("The witness %s is not there, but %s was signed before. Is it another stick? A "
+                   "new witness is begun with `kerfside sign`."),
                  signing->witness, before.checkpoint.day);
     } else if (result != STORE_NONE) {
         snprintf(message, size, "%s", store_message(signing->store));
@@ -117,7 +119,7 @@ static bool fits(struct signing *signing, struct store *reading, char *message, 
         store_check_witness(reading, &signing->kept, &signing->check, &finding);
     if (result == STORE_REFUSED) {
         snprintf(message, size,
-                 "%s Nothing was signed. Look at it with `kerfside check --witness`.",
+                 _("%s Nothing was signed. Look at it with `kerfside check --witness`."),
                  signing->check.problem);
     } else if (result != STORE_OK) {
         snprintf(message, size, "%s", store_message(reading));
@@ -149,12 +151,12 @@ static enum signing_result append(struct signing *signing, struct entry *entry, 
             result = store_confirmed(signing->store, entry->confirm_id, &seq);
         }
         if (result == STORE_NONE) {
-            snprintf(message, size, "the disk refused; nothing was signed.");
+            snprintf(message, size, _("the disk refused; nothing was signed."));
             return SIGNING_REFUSED;
         }
         if (result != STORE_OK) {
             snprintf(message, size,
-                     "it is not known whether the day was signed. %s Look with `kerfside log`.",
+                     _("it is not known whether the day was signed. %s Look with `kerfside log`."),
                      store_message(signing->store));
             return SIGNING_UNKNOWN;
         }
@@ -178,9 +180,9 @@ enum signing_result signing_sign(struct signing *signing, struct entry *entry, c
         return SIGNING_DONE;
     }
     snprintf(message, size,
-             "entry %lld, that %s is signed, is in the log, but not in the witness. %s Sign once "
-             "more when it can be written: a later note covers all that came before. The note is "
-             "good, if you keep it.",
+             _("entry %lld, that %s is signed, is in the log, but not in the witness. %s Sign once "
+               "more when it can be written: a later note covers all that came before. The note is "
+               "good, if you keep it."),
              (long long)checkpoint.size, day, why);
     return SIGNING_NOT_KEPT;
 }

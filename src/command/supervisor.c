@@ -2,6 +2,7 @@
 #include "database.h"
 #include "secret.h"
 #include "settings_file.h"
+#include "tongue.h"
 
 #include <sodium.h>
 #include <stdio.h>
@@ -36,11 +37,11 @@ static bool is_supervisor(const char *command, struct store *store, const char *
     struct worker worker;
     enum store_result result = store_worker(store, badge, &worker);
     if (result == STORE_NONE) {
-        fprintf(stderr, "kerfside %s: nobody has the badge %s.\n", command, badge);
+        fprintf(stderr, _("kerfside %s: nobody has the badge %s.\n"), command, badge);
     } else if (result != STORE_OK) {
         database_complain(command, store);
     } else if (worker.role != ROLE_SUPERVISOR) {
-        fprintf(stderr, "kerfside %s: %s is no supervisor; one must %s.\n", command, worker.name,
+        fprintf(stderr, _("kerfside %s: %s is no supervisor; one must %s.\n"), command, worker.name,
                 must);
         return false;
     }
@@ -63,7 +64,8 @@ static bool pin_right(const char *command, struct store *store, const char *badg
     char pin[SECRET_LINE_MAX] = "";
     int wait_s = 0;
     if (!secret_read("PIN: ", pin)) {
-        fprintf(stderr, "kerfside %s: no PIN was given; type it, or send it on stdin.\n", command);
+        fprintf(stderr, _("kerfside %s: no PIN was given; type it, or send it on stdin.\n"),
+                command);
         return false;
     }
     enum pin_result result = store_pin_check(store, badge, pin, &wait_s);
@@ -74,22 +76,22 @@ static bool pin_right(const char *command, struct store *store, const char *badg
         return true;
     case PIN_WRONG:
         log_try(command, store, badge, "refused");
-        fprintf(stderr, "kerfside %s: that is not the PIN; nothing was %s.\n", command, done);
+        fprintf(stderr, _("kerfside %s: that is not the PIN; nothing was %s.\n"), command, done);
         break;
     case PIN_WAIT:
         log_try(command, store, badge, "waiting");
-        fprintf(stderr, "kerfside %s: too many tries; wait %d seconds.\n", command, wait_s);
+        fprintf(stderr, _("kerfside %s: too many tries; wait %d seconds.\n"), command, wait_s);
         break;
     case PIN_LOCKED:
         log_try(command, store, badge, "waiting");
         fprintf(stderr,
-                "kerfside %s: %s is locked after too many tries. Another supervisor unlocks it "
-                "with `kerfside people --unlock %s --badge W-...`, or root at the console with "
-                "`kerfside pin --recover %s`.\n",
+                _("kerfside %s: %s is locked after too many tries. Another supervisor unlocks it "
+                  "with `kerfside people --unlock %s --badge W-...`, or root at the console with "
+                  "`kerfside pin --recover %s`.\n"),
                 command, badge, badge, badge);
         break;
     case PIN_NOT_SET:
-        fprintf(stderr, "kerfside %s: %s has no PIN. Set one with `kerfside pin %s`.\n", command,
+        fprintf(stderr, _("kerfside %s: %s has no PIN. Set one with `kerfside pin %s`.\n"), command,
                 badge, badge);
         break;
     case PIN_NO_PEPPER:

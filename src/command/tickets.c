@@ -1,6 +1,7 @@
 #include "tickets.h"
 #include "assets.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -264,9 +265,9 @@ enum store_result tickets_build(struct store *store, const char *build, const ch
         result = STORE_NONE;
     }
     if (result == STORE_NONE) {
-        snprintf(message, size, "There are no tickets for a build %s.", build);
+        snprintf(message, size, _("There are no tickets for a build %s."), build);
     } else if (tickets.no_memory) {
-        snprintf(message, size, "No memory for the tickets.");
+        snprintf(message, size, _("No memory for the tickets."));
     } else if (result != STORE_OK) {
         snprintf(message, size, "%s", store_message(store));
     } else if (!tickets_write(&tickets, path, stock, 1, &pages, message, size)) {

@@ -178,7 +178,7 @@ void assembly_check(const struct assembly_values *planned, const struct assembly
 static void add_thousandths(struct text *text, int64_t number, const char *unit) {
     char figure[LENGTH_TEXT_MAX];
     mass_text(number, figure);
-    text_add(text, figure);
+    text_add_figure(text, figure);
     text_add(text, " ");
     text_add(text, unit);
 }
@@ -191,7 +191,7 @@ static void add_length(struct text *text, length_nm length) {
     } else {
         length_text_inch(length, 3, figure);
     }
-    text_add(text, figure);
+    text_add_figure(text, figure);
     text_add(text, " ");
     text_add(text, T_("unit", "in"));
 }
@@ -209,7 +209,7 @@ void assembly_text(enum assembly_value value, int64_t number, char buffer[ASSEMB
         break;
     case ASSEMBLY_SWINGWEIGHT:
         balance_scale_text(BALANCE_A0 + BALANCE_POINT / 10 * (double)number, scale);
-        text_add(&text, scale);
+        text_add_figure(&text, scale);
         break;
     case ASSEMBLY_FREQUENCY:
         add_thousandths(&text, number * 100, T_("unit", "cpm"));

@@ -33,7 +33,7 @@ enum balance_scale_error balance_scale_parse(const char *text, double *ret_inch_
     }
     int tenths = letter * 100 + (*at - '0') * 10;
     at++;
-    if (at[0] == '.' && digit(at[1])) {
+    if ((at[0] == '.' || at[0] == ',') && digit(at[1])) {
         tenths += at[1] - '0';
         at += 2;
     }

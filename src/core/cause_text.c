@@ -109,7 +109,8 @@ const char *cause_text(const char *cause) {
             return _(causes[i].text);
         }
     }
-    return cause;
+    enum material material;
+    return material_from_text(cause, &material) ? material_words(material) : cause;
 }
 
 const char *entry_kind_words(enum entry_kind kind) {

@@ -81,13 +81,14 @@ static void part(struct text *text, const struct reword_part *of) {
     reword_figures(text, of);
 }
 
-void estimate_reword(struct text *text, const char *source) {
+bool estimate_reword(struct text *text, const char *source) {
     for (int i = 0; i < PATTERN_COUNT; i++) {
         if (reword(text, patterns[i], source, part)) {
-            return;
+            return true;
         }
     }
     text_add(text, source);
+    return false;
 }
 
 static struct text new_line(struct estimate_lines *lines) {
@@ -132,7 +133,7 @@ static length_nm step_part(const struct plan_input *input, const struct plan *pl
 static void add_scale(struct text *text, double inch_ounces) {
     char scale[BALANCE_SCALE_TEXT_MAX];
     if (balance_scale_text(inch_ounces, scale)) {
-        text_add(text, scale);
+        text_add_figure(text, scale);
     } else {
         text_add_decimal(text, inch_ounces, 1);
         text_add(text, " in oz");

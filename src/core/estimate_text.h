@@ -16,8 +16,8 @@ struct estimate_lines {
 };
 
 // Appends one of the English lines of this header, in the shop's language; a line that is none of
-// them (older, or damaged) as it is.
-void estimate_reword(struct text *text, const char *source);
+// them (older, or damaged) as it is, and false.
+bool estimate_reword(struct text *text, const char *source);
 
 // `input` and `plan` as club_plan made them. Empty for a refused plan.
 void estimate_say(const struct club *club, const struct plan_input *input, const struct plan *plan,

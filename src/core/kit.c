@@ -57,7 +57,7 @@ void kit_value_text(enum match_by by, double value, char buffer[KIT_TEXT_MAX]) {
     struct text text = text_open(buffer, KIT_TEXT_MAX);
     char scale[BALANCE_SCALE_TEXT_MAX];
     if (by == MATCH_BY_SWINGWEIGHT && balance_scale_text(value, scale)) {
-        text_add(&text, scale);
+        text_add_figure(&text, scale);
     } else {
         text_add_decimal(&text, value, 1);
         text_add(&text, " ");

@@ -132,7 +132,7 @@ bool mass_parse(const char *text, mass_mg *ret_mass) {
             return false;
         }
     }
-    if (digits && *text == '.') {
+    if (digits && (*text == '.' || *text == ',')) {
         digits = false;
         for (text++; *text >= '0' && *text <= '9'; text++, digits = true) {
             place /= 10;

@@ -50,11 +50,11 @@ struct length_error {
     size_t size;
 };
 
-// Reads `2 5/8`, `2-5/8`, `2 5/8"`, `2⅝`, `5/8`, `2.625`, `2.625 in`, `66.7 mm`, `66.7mm`, with
-// blanks around; a sign only in front. A bare number takes `unit`. Decimal inches are accepted when
-// exact in nanometres, or rounded half away from zero to a nanometre when they have at most nine
-// decimals (a nanometre is far below any mark). *ret_length is untouched on failure;
-// ret_error may be NULL. Returns LENGTH_OK or the error code.
+// Reads `2 5/8`, `2-5/8`, `2 5/8"`, `2⅝`, `5/8`, `2.625`, `2.625 in`, `66.7 mm`, `66,7mm`, with
+// blanks around; point and comma are the same; a sign only in front. A bare number takes `unit`.
+// Decimal inches are accepted when exact in nanometres, or rounded half away from zero to a
+// nanometre when they have at most nine decimals (a nanometre is far below any mark). *ret_length
+// is untouched on failure; ret_error may be NULL. Returns LENGTH_OK or the error code.
 enum length_error_code length_parse(const char *text, enum length_unit unit, length_nm *ret_length,
                                     struct length_error *ret_error);
 
@@ -92,7 +92,7 @@ void length_text_exact(length_nm value, char buffer[LENGTH_TEXT_MAX]);
 // Millimetres with exactly `decimals` (0 to 6) digits, half away from zero: `66.7`.
 void length_text_mm(length_nm value, int decimals, char buffer[LENGTH_TEXT_MAX]);
 
-// Grams as people write them, `203`, `203.5`, at most three decimals, 0 to 5000 g.
+// Grams as people write them, `203`, `203.5`, `203,5`, at most three decimals, 0 to 5000 g.
 // False on anything else; *ret_mass untouched then.
 bool mass_parse(const char *text, mass_mg *ret_mass);
 

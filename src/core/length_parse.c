@@ -124,6 +124,11 @@ static bool take_vulgar(struct cursor *cursor, struct number *number) {
     return false;
 }
 
+// As either half of the world writes it. A text with both has none: thousands are not written here.
+static bool take_point(struct cursor *cursor) {
+    return take(cursor, ".") || take(cursor, ",");
+}
+
 static bool take_decimals(struct cursor *cursor, struct number *number) {
     int64_t scale = 100000000;
     int count = 0;
@@ -166,7 +171,7 @@ static bool take_number(struct cursor *cursor, struct number *number) {
     number->start = cursor->at;
     if (take_vulgar(cursor, number)) {
         read = cursor->error.code == LENGTH_OK;
-    } else if (take(cursor, ".")) {
+    } else if (take_point(cursor)) {
         read = take_decimals(cursor, number);
     } else if (!digit_here(cursor)) {
         read = fail_char(cursor);
@@ -176,7 +181,7 @@ static bool take_number(struct cursor *cursor, struct number *number) {
             int64_t numerator = number->whole;
             number->whole = 0;
             read = take_denominator(cursor, number->start, numerator, number);
-        } else if (take(cursor, ".")) {
+        } else if (take_point(cursor)) {
             read = take_decimals(cursor, number);
         } else {
             read = take_mixed(cursor, number);

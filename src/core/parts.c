@@ -29,25 +29,25 @@ static const char *const material_texts[] = {
     [MATERIAL_GRAPHITE] = N_("graphite"),
 };
 static const char *const tip_texts[] = {
-    [TIP_PARALLEL] = "parallel",
-    [TIP_TAPER] = "taper",
+    [TIP_PARALLEL] = N_("parallel"),
+    [TIP_TAPER] = N_("taper"),
 };
 static const char *const bore_texts[] = {
     [BORE_UNKNOWN] = "",
-    [BORE_BLIND] = "blind",
-    [BORE_THROUGH] = "through",
-    [BORE_SHORT] = "short",
+    [BORE_BLIND] = N_("blind"),
+    [BORE_THROUGH] = N_("through"),
+    [BORE_SHORT] = N_("short"),
 };
 static const char *const note_texts[] = {
-    [BORE_NOTE_NONE] = "none",
+    [BORE_NOTE_NONE] = N_("none"),
     [BORE_NOTE_ADD_HEIGHT] = "add_height",
     [BORE_NOTE_ABOVE_REFERENCE] = "above_reference",
 };
 static const char *const status_texts[] = {
-    [ORDER_RELEASED] = "released",
-    [ORDER_DRAFT] = "draft",
-    [ORDER_HELD] = "held",
-    [ORDER_CANCELLED] = "cancelled",
+    [ORDER_RELEASED] = N_("released"),
+    [ORDER_DRAFT] = N_("draft"),
+    [ORDER_HELD] = N_("held"),
+    [ORDER_CANCELLED] = N_("cancelled"),
 };
 
 static bool find(const char *const *texts, int count, const char *text, int *ret_index) {
@@ -96,6 +96,21 @@ const char *chart_kind_words(enum chart_kind kind) {
 
 const char *material_words(enum material material) {
     return _(material_texts[material]);
+}
+
+const char *csv_words(const char *word) {
+    int index;
+    if (find(head_texts, HEAD_KIND_COUNT, word, &index)) {
+        return _(head_words[index]);
+    }
+    if (find(chart_texts, CHART_KIND_COUNT, word, &index)) {
+        return _(chart_words[index]);
+    }
+    return find(material_texts, MATERIAL_COUNT, word, &index) ||
+                   find(tip_texts, TIP_KIND_COUNT, word, &index) ||
+                   find(status_texts, ORDER_STATUS_COUNT, word, &index)
+               ? _(word)
+               : word;
 }
 
 bool chart_kind_for_head(enum head_kind kind, enum chart_kind *ret) {

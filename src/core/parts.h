@@ -77,6 +77,8 @@ const char *head_kind_words(enum head_kind kind);
 const char *head_kind_source(enum head_kind kind);
 const char *chart_kind_words(enum chart_kind kind);
 const char *material_words(enum material material);
+// Any of the CSV words above in the shop's language; another word as it is.
+const char *csv_words(const char *word);
 bool head_kind_from_text(const char *text, enum head_kind *ret);
 bool chart_kind_from_text(const char *text, enum chart_kind *ret);
 bool material_from_text(const char *text, enum material *ret);

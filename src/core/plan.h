@@ -140,6 +140,9 @@ void plan_line_source(const struct plan_input *input, const struct plan_line *li
                       size_t size);
 // What plan_line_source once made, in the shop's language; a line that is none of today's as it is.
 void plan_line_reword(enum plan_code code, const char *source, char *buffer, size_t size);
+// The same of any refusal, appended. False: it is none.
+struct text;
+bool plan_refusal_reword(struct text *text, const char *source);
 
 // "R_COLUMN" etc., stable for scripts and the log.
 const char *plan_code_name(enum plan_code code);

@@ -136,7 +136,7 @@ static void add_column(struct text *text, const struct chart *chart, int64_t ind
 static void add_diameter(struct text *text, length_nm diameter) {
     char words[LENGTH_TEXT_MAX];
     length_text_inch(diameter, 3, words);
-    text_add(text, words);
+    text_add_figure(text, words);
 }
 
 static const char step_soft[] = N_("Soft-step");
@@ -243,4 +243,14 @@ void plan_line_reword(enum plan_code code, const char *source, char *buffer, siz
     if (texts[code] == NULL || !reword(&text, texts[code], source, part)) {
         text_add(&text, source);
     }
+}
+
+bool plan_refusal_reword(struct text *text, const char *source) {
+    for (int code = PLAN_NONE + 1; code < PLAN_CODE_COUNT; code++) {
+        if (names[code][0] == 'F' && texts[code] != NULL &&
+            reword(text, texts[code], source, part)) {
+            return true;
+        }
+    }
+    return false;
 }

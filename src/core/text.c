@@ -82,8 +82,23 @@ void text_add_decimal(struct text *text, double value, int decimals) {
     text_add(text, value < 0 && whole != 0 ? "-" : "");
     text_add_number(text, whole / scale);
     for (long long digit = scale / 10; digit > 0; digit /= 10) {
-        text_add(text, digit == scale / 10 ? "." : "");
+        if (digit == scale / 10) {
+            text_add_bytes(text, text->source ? "." : &tongue_now()->decimal_point, 1);
+        }
         text_add_number(text, whole / digit % 10);
+    }
+}
+
+void text_add_figure(struct text *text, const char *figure) {
+    for (; *figure != '\0'; figure++) {
+        text_add_bytes(text,
+                       *figure == '.' && !text->source ? &tongue_now()->decimal_point : figure, 1);
+    }
+}
+
+void text_to_point(char *typed) {
+    for (; *typed != '\0'; typed++) {
+        *typed = *typed == ',' ? '.' : *typed;
     }
 }
 
@@ -114,7 +129,7 @@ void text_add_length(struct text *text, length_nm length) {
         return;
     }
     length_text_fraction(length, words);
-    text_add(text, words);
+    text_add_figure(text, words);
     text_add(text, " in");
 }
 
@@ -125,7 +140,7 @@ void text_add_mass(struct text *text, mass_mg mass) {
         return;
     }
     mass_text(mass, words);
-    text_add(text, words);
+    text_add_figure(text, words);
     text_add(text, " g");
 }
 

@@ -33,9 +33,15 @@ struct text_number {
 };
 struct text_number text_number(int64_t number);
 
-// An estimate or a measured value with 0 to 3 decimals, half away from zero: `261.5`, `-0.4`.
-// Whatever the locale.
+// An estimate or a measured value with 0 to 3 decimals, half away from zero: `261.5`, `-0.4`, with
+// the shop's decimal point.
 void text_add_decimal(struct text *text, double value, int decimals);
+
+// Figures as the pure functions of length.h write them, with the shop's decimal point.
+void text_add_figure(struct text *text, const char *figure);
+
+// What was typed, with a decimal point, for the log.
+void text_to_point(char *typed);
 
 // `"words"` with control characters and invalid bytes shown as `?`, long words shortened.
 void text_add_quoted(struct text *text, const char *words);

@@ -1,4 +1,5 @@
 #include "ticket.h"
+#include "reword.h"
 #include "text.h"
 #include "tongue.h"
 
@@ -147,12 +148,32 @@ static const char *advice(enum ticket_error error) {
     return "";
 }
 
-void ticket_error_text(const char *text, enum ticket_error error, char *buffer, size_t size) {
+void ticket_error_source(const char *text, enum ticket_error error, char *buffer, size_t size) {
     struct text out = text_open(buffer, size);
     char words[96];
     struct text quoted = text_open(words, sizeof words);
     text_add_quoted(&quoted, text);
-    text_say(&out, _(advice(error)), words);
+    text_say(&out, advice(error), words);
+}
+
+static void part(struct text *text, const struct reword_part *of) {
+    text_add_bytes(text, of->at, of->size);
+}
+
+bool ticket_error_reword(struct text *text, const char *source) {
+    for (int i = TICKET_OK + 1; i <= TICKET_BAD_CHECK; i++) {
+        if (reword(text, advice((enum ticket_error)i), source, part)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void ticket_error_text(const char *text, enum ticket_error error, char *buffer, size_t size) {
+    char source[300];
+    struct text out = text_open(buffer, size);
+    ticket_error_source(text, error, source, sizeof source);
+    ticket_error_reword(&out, source);
 }
 
 const char *ticket_kind_name(enum ticket_kind kind) {

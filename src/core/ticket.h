@@ -54,6 +54,11 @@ void ticket_body(const struct ticket *ticket, char *buffer);
 
 // One sentence for a person: what is wrong with `text` and what to do.
 void ticket_error_text(const char *text, enum ticket_error error, char *buffer, size_t size);
+// The same in English, for the log; and such a text in the shop's language, appended. False: it is
+// none.
+void ticket_error_source(const char *text, enum ticket_error error, char *buffer, size_t size);
+struct text;
+bool ticket_error_reword(struct text *text, const char *source);
 
 // "head", "shaft", "build", "worker badge", "command".
 const char *ticket_kind_name(enum ticket_kind kind);

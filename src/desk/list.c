@@ -114,6 +114,7 @@ enum desk_wish list_event(struct desk *desk, const struct event *event) {
 
 // What an empty list is begun with: its first button that makes something.
 static void empty_words(const struct list_spec *spec, char *buffer, size_t size) {
+    memset(buffer, 0, size);
     for (size_t i = 0; i < spec->count; i++) {
         if (!spec->button[i].row && spec->button[i].goes == GOES_FORM) {
             snprintf(buffer, size, _("Nothing here yet. %s: %s."), spec->button[i].key,

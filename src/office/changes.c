@@ -16,11 +16,16 @@ static void number_words(int64_t number, char *buffer, size_t size) {
 
 // Keys of a document between tabs, as people say them: `2041-3`, `Ullock Straight 115 R iron`.
 static void thing_words(const struct changed_line *line, char *buffer, size_t size) {
-    words_copy(buffer, size, line->thing);
-    for (char *at = buffer; *at != '\0'; at++) {
-        if (*at == '\t') {
-            *at = strcmp(line->sheet, "builds") == 0 ? '-' : ' ';
-        }
+    struct text text = text_open(buffer, size);
+    const char *at = line->thing;
+    for (size_t key = 0; *at != '\0'; key++) {
+        char word[CHANGE_VALUE_MAX];
+        size_t bytes = strcspn(at, "\t");
+        struct text copy = text_open(word, sizeof word);
+        text_add_bytes(&copy, at, bytes);
+        text_add(&text, key == 0 ? "" : strcmp(line->sheet, "builds") == 0 ? "-" : " ");
+        text_add(&text, key == 2 ? csv_words(word) : word);
+        at += bytes + (at[bytes] == '\t');
     }
 }
 

@@ -34,7 +34,7 @@ enum desk_result list_charts(struct office *office, const struct desk_query *que
         const char *const keys[] = {lines[i].model, lines[i].flex, lines[i].kind};
         for (size_t key = 0; key < DESK_KEYS; key++) {
             SET(table->ref[row].key[key], keys[key]);
-            SET(cell[key], keys[key]);
+            SET(cell[key], key == 2 ? csv_words(keys[key]) : keys[key]);
         }
         number_cell(lines[i].columns, cell[3], VIEW_CELL_MAX);
         number_cell(lines[i].revision, cell[4], VIEW_CELL_MAX);

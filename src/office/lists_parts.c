@@ -74,7 +74,8 @@ static void diameter(const struct office *office, length_nm length, char *cell) 
     } else if (length != LENGTH_UNKNOWN) {
         length_text_inch(length, 3, words);
     }
-    words_copy(cell, VIEW_CELL_MAX, words);
+    struct text text = text_open(cell, VIEW_CELL_MAX);
+    text_add_figure(&text, words);
 }
 
 static void model_rows(const struct office *office, const struct model_line *lines, int count,
@@ -87,8 +88,8 @@ static void model_rows(const struct office *office, const struct model_line *lin
         }
         SET(table->ref[row].key[0], lines[i].name);
         SET(cell[0], lines[i].name);
-        SET(cell[1], lines[i].kind);
-        SET(cell[2], lines[i].detail);
+        SET(cell[1], csv_words(lines[i].kind));
+        SET(cell[2], csv_words(lines[i].detail));
         office_weight(lines[i].weight, cell[3], VIEW_CELL_MAX);
         diameter(office, lines[i].diameter, cell[4]);
         struct text text = text_open(cell[5], VIEW_CELL_MAX);

@@ -36,16 +36,11 @@ static enum store_result load(struct office *office, const struct desk_ref *ref,
     return store_chart_revision(office->store, ref->key[0], ref->key[1], kind, revision, ret_chart);
 }
 
-static const char *kind_words(const char *word) {
-    enum chart_kind kind;
-    return chart_kind_from_text(word, &kind) ? chart_kind_words(kind) : word;
-}
-
 // `pattern` has %1 for the chart's shaft model, %2 flex, %3 kind.
 static void title_of(const struct desk_ref *ref, const char *kind, const char *pattern,
                      struct desk_table *table) {
     struct text text = text_open(table->set.title, sizeof table->set.title);
-    text_say(&text, pattern, ref->key[0], ref->key[1], kind_words(kind));
+    text_say(&text, pattern, ref->key[0], ref->key[1], csv_words(kind));
 }
 
 static void number_cell(int64_t number, char *buffer, size_t size) {

@@ -2,6 +2,7 @@
 
 #include "assembly.h"
 #include "office_inner.h"
+#include "text.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -155,6 +156,7 @@ static void add_values(struct saving *saving) {
             SET(entry->cause, length_method_text(saving->office->settings->length_method));
         } else {
             SET(entry->note, text);
+            text_to_point(entry->note);
         }
     }
 }

@@ -113,7 +113,8 @@ void office_length(const struct office *office, length_nm length, char *buffer, 
     } else if (length != LENGTH_UNKNOWN) {
         length_text_fraction(length, words);
     }
-    words_copy(buffer, size, words);
+    struct text text = text_open(buffer, size);
+    text_add_figure(&text, words);
 }
 
 void office_weight(mass_mg weight, char *buffer, size_t size) {
@@ -121,7 +122,8 @@ void office_weight(mass_mg weight, char *buffer, size_t size) {
     if (weight != MASS_UNKNOWN) {
         mass_text(weight, words);
     }
-    words_copy(buffer, size, words);
+    struct text text = text_open(buffer, size);
+    text_add_figure(&text, words);
 }
 
 void office_note(struct desk_remarks *remarks, enum view_tone tone, const char *text) {

@@ -106,10 +106,14 @@ static void guide_playing(struct repair *repair) {
     char *rest = NULL;
     size_t count = 0;
     SET(text, cell(repair, "pieces"));
-    for (char *at = strtok_r(text, ",;", &rest); at != NULL; at = strtok_r(NULL, ",;", &rest)) {
+    const char *between = tongue_now()->decimal_point == ',' ? ";" : ",;";
+    for (char *at = strtok_r(text, between, &rest); at != NULL;
+         at = strtok_r(NULL, between, &rest)) {
         if (count == GUIDED_PIECES_MAX ||
             length_parse(at, LENGTH_UNIT_INCH, &pieces[count++], NULL) != LENGTH_OK) {
-            wrong(repair, "pieces", _("write each piece's length, with commas between"));
+            wrong(repair, "pieces",
+                  // TRANSLATORS: semicolons where a comma is the decimal point.
+                  _("write each piece's length, with commas between"));
             return;
         }
     }

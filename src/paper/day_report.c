@@ -100,7 +100,7 @@ void flow_length(const struct flow *flow, length_nm length, bool unit, char *buf
     } else {
         length_text_fraction(length, words);
     }
-    text_add(&text, words);
+    text_add_figure(&text, words);
     if (unit) {
         text_add(&text, " ");
         text_add(&text, flow->of->metric ? T_("unit", "mm") : T_("unit", "in"));

@@ -58,7 +58,9 @@ static void off_words(const struct flow *flow, const struct day_report_cut *cut,
     } else {
         length_text_inch(off, 3, words);
     }
-    snprintf(buffer, CELL_MAX, "%s%s", off > 0 ? "+" : "", words);
+    struct text text = text_open(buffer, CELL_MAX);
+    text_add(&text, off > 0 ? "+" : "");
+    text_add_figure(&text, words);
 }
 
 static const char *outcome_words(const struct day_report_cut *cut) {

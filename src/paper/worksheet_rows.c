@@ -42,13 +42,21 @@ static void put_mass(char buffer[CELL_TEXT_MAX], mass_mg mass) {
     text_add_mass(&text, mass);
 }
 
+static void local(const char *figure, char buffer[LENGTH_TEXT_MAX]) {
+    struct text text = text_open(buffer, LENGTH_TEXT_MAX);
+    text_add_figure(&text, figure);
+}
+
 static void put_mark(struct cell *cell, length_nm mark) {
     struct length_fraction fraction;
+    char words[LENGTH_TEXT_MAX];
     char inch[LENGTH_TEXT_MAX];
     char mm[LENGTH_TEXT_MAX];
     cell->mark = true;
-    length_text_inch(mark, 3, inch);
-    length_text_mm(mark, 1, mm);
+    length_text_inch(mark, 3, words);
+    local(words, inch);
+    length_text_mm(mark, 1, words);
+    local(words, mm);
     if (!length_split(mark, &fraction)) { // the bench marks in millimetres
         snprintf(cell->top, sizeof cell->top, "%s", mm);
         snprintf(cell->below, sizeof cell->below, "%s\n%s %s", T_("unit", "mm"), inch,
@@ -81,9 +89,12 @@ static void put_swingweight(struct cell *cell, const struct estimate_value *valu
     if (value->gap != ESTIMATE_GAP_NONE) {
         put_value(cell, value, "");
     } else if (balance_scale_text(value->value, scale)) {
-        put(cell->top, "", scale);
+        local(scale, cell->top);
     } else {
-        snprintf(cell->top, sizeof cell->top, "%.1f in oz", value->value);
+        struct text text = text_open(cell->top, sizeof cell->top);
+        text_add_decimal(&text, value->value, 1);
+        text_add(&text, " ");
+        text_add(&text, T_("unit", "in oz"));
     }
     if (value->gap == ESTIMATE_GAP_NONE) {
         put(cell->below, "", "");

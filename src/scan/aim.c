@@ -60,7 +60,7 @@ const char *aim_text(const char *aim) {
     if (aim[0] == '\0') {
         return "";
     }
-    return row < 0 ? _("unknown to this program") : _(rows[row].text);
+    return row < 0 ? N_("unknown to this program") : rows[row].text;
 }
 
 bool aim_plain(const char *aim) {
@@ -93,20 +93,18 @@ bool aim_fault(const char *aim, const char *content, char *buffer) {
     char control = first_control(content);
     if (!aim_plain(aim) && !ticket_gtin_valid(content)) {
         out = text_open(buffer, WEDGE_TEXT_MAX);
-        // TRANSLATORS: %1 a kind of code, as `EAN or UPC`.
         text_say(&out,
                  aim_gs1(aim)
-                     ? _("This code is %1, a maker's or carrier's label. Scan the ticket's own "
-                         "code.")
-                     : _("This code is %1, no ticket of this shop. Scan the ticket's own code."),
+                     ? "This code is %1, a maker's or carrier's label. Scan the ticket's own code."
+                     : "This code is %1, no ticket of this shop. Scan the ticket's own code.",
                  aim_text(aim));
         return true;
     }
     if (control != '\0') {
         out = text_open(buffer, WEDGE_TEXT_MAX);
         text_say(&out,
-                 _("A control character (%1) came with the code, and no ticket has one. Scan the "
-                   "ticket's own code."),
+                 "A control character (%1) came with the code, and no ticket has one. Scan the "
+                 "ticket's own code.",
                  aim_control(control));
         return true;
     }

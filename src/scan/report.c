@@ -71,8 +71,8 @@ static void tell_aim(const char *aim, struct scan_report *r) {
     }
     text_add(&text, aim);
     text_add(&text, ", ");
-    text_add(&text, aim_text(aim));
-    snprintf(r->symbology, sizeof r->symbology, "%s", aim_text(aim));
+    text_add(&text, _(aim_text(aim)));
+    snprintf(r->symbology, sizeof r->symbology, "%s", _(aim_text(aim)));
 }
 
 // `layouts` stands where an advice has %s.

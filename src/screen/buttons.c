@@ -32,6 +32,25 @@ void button_draw(struct screen *screen, SDL_Rect box, const struct view_action *
     pen_text(screen, text, &style, action->label);
 }
 
+// Do the labels fit into buttons of this size, in their least letters?
+static bool labels_fit(struct screen *screen, const struct view *view, int width, int floor,
+                       int height) {
+    const struct style label = {.face = FACE_BOLD, .size = floor};
+    const struct style key = {.face = FACE_MONO, .size = floor};
+    for (size_t i = 0; i < view->action_count; i++) {
+        const struct view_action *action = &view->action[i];
+        int side =
+            action->key[0] != '\0' ? pen_width(screen, &key, action->key) + px(screen, 18) : 0;
+        int high = band_action(action)
+                       ? 0
+                       : pen_height(screen, &label, action->label, width - side - px(screen, 30));
+        if (high < 0 || high > height - px(screen, 12)) {
+            return false;
+        }
+    }
+    return true;
+}
+
 void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
                   bool (*skip)(const struct view_action *action)) {
     const struct view_action *shown[VIEW_ACTIONS_MAX];
@@ -51,9 +70,16 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
     }
     if (screen->portrait) {
         bool crowded = count > 4 && screen->target > px(screen, 92); // for large fingers, three
-        across = desk ? (count > 16 ? 5 : 4) : crowded ? 3 : 2;
+        across = desk ? (count > 16 && labels_fit(screen, view, (body->w - 4 * gap) / 5, FLOOR_DESK,
+                                                  height)
+                             ? 5
+                             : 4)
+                 : crowded ? 3
+                           : 2;
     } else {
-        across = desk ? 7 : 4;
+        across = desk                                                                        ? 7
+                 : screen->body == VIEW_MESSAGE && (body->w - 5 * gap) / 6 >= screen->target ? 6
+                                                                                             : 4;
     }
     rows = (count + across - 1) / across;
     across = (count + rows - 1) / rows;
@@ -71,6 +97,24 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
 
 #define BESIDE_GAP 20
 
+// Width that the longest label of the buttons beside a text needs in two lines of the least size.
+static int beside_need(struct screen *screen, const struct view *view) {
+    const struct style label = {.face = FACE_BOLD, .size = FLOOR_BENCH};
+    const struct style key = {.face = FACE_MONO, .size = FLOOR_BENCH};
+    int need = 0;
+    for (size_t i = 0; i < view->action_count; i++) {
+        const struct view_action *action = &view->action[i];
+        if (!band_action(action)) {
+            int side = action->key[0] != '\0'
+                           ? pen_width(screen, &key, action->key) + px(screen, 10 + 8)
+                           : 0;
+            int words = pen_width(screen, &label, action->label) * 68 / 100; // lines are uneven
+            need = SDL_max(need, words + side + px(screen, 40));
+        }
+    }
+    return need;
+}
+
 // Width of each of the buttons beside a text, in a row so wide.
 static int beside_width(struct screen *screen, int width, const struct view *view) {
     int count = buttons_count(view);
@@ -78,7 +122,21 @@ static int beside_width(struct screen *screen, int width, const struct view *vie
     if (count > 0 && count * (screen->target + px(screen, BESIDE_GAP)) + px(screen, 240) < width) {
         room = SDL_max(room, screen->target);
     }
-    return SDL_min(room, px(screen, 320));
+    return SDL_min(
+        room, SDL_max(px(screen, 320),
+                      screen->must == 0 ? SDL_min(beside_need(screen, view), px(screen, 460)) : 0));
+}
+
+bool buttons_below(struct screen *screen, int width, const struct view *view) {
+    // A screen whose size is known has its own order of what gives way (fit.c).
+    return screen->portrait ||
+           (screen->must == 0 && !labels_fit(screen, view, beside_width(screen, width, view),
+                                             FLOOR_BENCH, touch_size(screen, 92)));
+}
+
+int buttons_beside_leave(struct screen *screen, int width, const struct view *view) {
+    return width -
+           buttons_count(view) * (beside_width(screen, width, view) + px(screen, BESIDE_GAP));
 }
 
 void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view) {
@@ -97,7 +155,7 @@ void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *vie
 
 void title_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
                 const struct style *style, int design) {
-    int count = screen->portrait ? 0 : buttons_count(view);
+    int count = buttons_below(screen, body->w, view) ? 0 : buttons_count(view);
     int taken = count * (beside_width(screen, body->w, view) + px(screen, BESIDE_GAP));
     int least = count > 0 ? touch_size(screen, design) : px(screen, design);
     SDL_Rect row = cut_top(body, pen_room(screen, style, view->title, body->w - taken, least));

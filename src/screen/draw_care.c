@@ -12,7 +12,12 @@ void draw_care(struct screen *screen, SDL_Rect body, const struct view *view) {
     pen_panel(screen, body, screen->theme->caution.pale, screen->theme->caution.line,
               px(screen, 6));
     body = inset(body, px(screen, 26));
-    side = cut_bottom(&body, touch_size(screen, screen->portrait ? 170 : 96));
+    struct style least = foot;
+    least.size = FLOOR_BENCH;
+    int room = touch_size(screen, screen->portrait ? 170 : 96);
+    int width = buttons_beside_leave(screen, body.w, view);
+    int words = screen->must == 0 ? pen_height(screen, &least, care->foot, width) : 0;
+    side = cut_bottom(&body, SDL_max(room, words));
     buttons_beside(screen, &side, view);
     pen_text(screen, side, &foot, care->foot);
     cut_bottom(&body, px(screen, 10));

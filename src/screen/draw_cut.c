@@ -94,7 +94,11 @@ static void draw_left(struct screen *screen, SDL_Rect box, const struct view *vi
     cut_right(&top, practice_word_width(screen, view));
     pen_text(screen, top, &heading, cut->heading);
     cut_top(&box, px(screen, 20));
-    foot = cut_bottom(&box, touch_size(screen, 84));
+    struct style least = measure;
+    least.size = FLOOR_BENCH;
+    int width = buttons_beside_leave(screen, box.w, view);
+    int words = screen->must == 0 ? pen_height(screen, &least, cut->measure, width) : 0;
+    foot = cut_bottom(&box, SDL_max(touch_size(screen, 84), words));
     cut_bottom(&box, px(screen, 10));
     buttons_beside(screen, &foot, view);
     pen_text(screen,

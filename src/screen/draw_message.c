@@ -97,9 +97,9 @@ static void draw_today(struct screen *screen, SDL_Rect box, const struct view *v
     pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 30));
     pen_text(screen, cut_top(&box, px(screen, 52)), &title, view_label(LABEL_TODAY));
+    bool tight = screen->portrait || (screen->must == 0 && box.h < px(screen, 420));
     if (view->waits[0] != '\0') {
-        pen_text(screen, cut_bottom(&box, px(screen, screen->portrait ? 56 : 110)), &waits,
-                 view->waits);
+        pen_text(screen, cut_bottom(&box, px(screen, tight ? 56 : 110)), &waits, view->waits);
     }
     for (int i = 0; i < 4; i++) {
         char text[24];
@@ -121,7 +121,7 @@ void draw_message(struct screen *screen, SDL_Rect body, const struct view *view)
         .face = FACE_REGULAR, .size = 48, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, 28);
     SDL_Rect today;
-    if (screen->portrait) {
+    if (buttons_below(screen, body.w, view)) {
         buttons_draw(screen, &body, view, band_action);
     }
     cut_top(&body, px(screen, 10));

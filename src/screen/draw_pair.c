@@ -59,7 +59,7 @@ void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view) {
     struct style line = {
         .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
     int gap = px(screen, 28);
-    if (screen->portrait) {
+    if (buttons_below(screen, body.w, view)) {
         buttons_draw(screen, &body, view, band_action);
     }
     title_draw(screen, &body, view, &title, screen->portrait ? 190 : 96);

@@ -74,6 +74,12 @@ static bool place(struct screen *screen, const struct flow *flow, size_t at, int
     if (placed.text_h < 0) {
         return false;
     }
+    if (placed.right_w > 0) { // of another font when the words are Japanese, and higher
+        struct style bold = style;
+        bold.face = FACE_BOLD;
+        placed.text_h =
+            SDL_max(placed.text_h, pen_height(screen, &bold, line->right, placed.right_w));
+    }
     placed.height = placed.text_h + above + below;
     *ret = placed;
     return true;

@@ -94,10 +94,24 @@ static void draw_header(struct screen *screen, SDL_Rect box, const struct view *
     draw_names(screen, row, view);
 }
 
+#define STEPS 6
+
+// A line more when a step's name does not fit into one on a standing screen.
+static int steps_height(struct screen *screen, int width) {
+    const struct style style = {.face = FACE_BOLD, .size = FLOOR_BENCH};
+    int cell = (width - (STEPS - 1) * px(screen, 10)) / STEPS;
+    bool long_name = false;
+    for (int i = 0; i < STEPS; i++) {
+        long_name =
+            long_name ||
+            pen_width(screen, &style, view_label((enum view_label)(LABEL_STEP_PAIR + i))) > cell;
+    }
+    return px(screen, screen->portrait && long_name ? 96 : 62);
+}
+
 static void draw_steps(struct screen *screen, SDL_Rect box, int step) {
-    const int count = 6;
-    for (int i = 0; i < count; i++) {
-        SDL_Rect cell = cell_across(box, count, i, px(screen, 10));
+    for (int i = 0; i < STEPS; i++) {
+        SDL_Rect cell = cell_across(box, STEPS, i, px(screen, 10));
         struct style style = {.face = i == step ? FACE_BOLD : FACE_REGULAR,
                               .size = 32,
                               .floor = FLOOR_BENCH,
@@ -176,6 +190,9 @@ static int hint_below(const struct screen *screen, const struct view *view) {
     if (!screen->portrait || !band_hinted(view)) {
         return 0;
     }
+    if (seated_view(view->body) && find_action(view, ACTION_HELD) == NULL) {
+        return px(screen, 56); // a remark
+    }
     return SDL_max(px(screen, BAND_STANDING) * HINT_DOWN / 100, screen->target + px(screen, 16));
 }
 
@@ -183,7 +200,8 @@ static int hint_below(const struct screen *screen, const struct view *view) {
 static int band_height(struct screen *screen, const struct view *view) {
     struct style style = band_style(screen, view);
     int below = hint_below(screen, view);
-    int height = px(screen, seated_view(view->body) ? 110 : screen->portrait ? BAND_STANDING : 168);
+    int height = seated_view(view->body) ? px(screen, 110) + below * 2 / 3
+                                         : px(screen, screen->portrait ? BAND_STANDING : 168);
     int width = screen->page.x - px(screen, BAND_SIDES);
     if (screen->must == 0) {
         return height;
@@ -238,7 +256,7 @@ SDL_Rect frame_draw(struct screen *screen, const struct view *view) {
     cut_left(&all, px(screen, 16));
     cut_right(&all, px(screen, 16));
     if (view->step >= 0 && screen->steps) {
-        draw_steps(screen, cut_top(&all, px(screen, 62)), view->step);
+        draw_steps(screen, cut_top(&all, steps_height(screen, all.w)), view->step);
         cut_top(&all, px(screen, 18));
     }
     return all;

@@ -1,6 +1,7 @@
 // Large digit keys, and stacked sixteenths, for gloved fingers.
 
 #include "pen.h"
+#include "tongue.h"
 
 static void key_box(struct screen *screen, SDL_Rect box, int64_t argument) {
     pen_panel(screen, box, screen->theme->panel, screen->theme->soft, px(screen, 2));
@@ -33,8 +34,8 @@ static void char_key(struct screen *screen, SDL_Rect box, char character) {
 }
 
 void keypad_draw(struct screen *screen, SDL_Rect box, bool fractions) {
-    static const char digits[4][3] = {
-        {'7', '8', '9'}, {'4', '5', '6'}, {'1', '2', '3'}, {'.', '0', '/'}};
+    const char digits[4][3] = {
+        {'7', '8', '9'}, {'4', '5', '6'}, {'1', '2', '3'}, {tongue_now()->decimal_point, '0', '/'}};
     int rows = fractions ? 5 : 4;
     int gap = px(screen, 10);
     for (int row = 0; row < 4; row++) {

@@ -151,6 +151,10 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
                   bool (*skip)(const struct view_action *action));
 // The few buttons of a view that is not about choosing: cut off the right end of *row.
 void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view);
+// Do they need rows of their own below, instead of room beside a title in a row so wide?
+bool buttons_below(struct screen *screen, int width, const struct view *view);
+// How much of so wide a row they leave.
+int buttons_beside_leave(struct screen *screen, int width, const struct view *view);
 // The view's title off the top of *body, at least `design` pixels high; on a lying screen with the
 // buttons beside it.
 void title_draw(struct screen *screen, SDL_Rect *body, const struct view *view,

@@ -2,6 +2,7 @@
 // moment too late does nothing.
 
 #include "station_inner.h"
+#include "text.h"
 
 #include <string.h>
 
@@ -116,8 +117,8 @@ static void consent_actions(const struct station *s, struct view *view) {
             char weight[LENGTH_TEXT_MAX + 2];
             char key[2] = {i < 9 ? (char)('1' + i) : '\0', '\0'};
             struct spec spec = {.id = ACTION_ROW, .argument = (int64_t)i, .tone = TONE_CAUTION};
-            mass_text(column->weight, weight);
-            words_add(weight, sizeof weight, WORD_GRAM, NULL, NULL, NULL);
+            struct text grams = text_open(weight, sizeof weight);
+            text_add_mass(&grams, column->weight);
             SAY(label, CONSENT_COLUMN, column->name, weight, NULL);
             spec.label = label;
             spec.key = key;

@@ -20,9 +20,9 @@ static void tip_past(struct station *s, const struct entry *saved) {
     char made[LENGTH_TEXT_MAX];
     char mark[LENGTH_TEXT_MAX];
     char over[LENGTH_TEXT_MAX];
-    say_length(s, saved->made, made);
-    say_length(s, saved->planned, mark);
-    say_length(s, saved->made - saved->planned, over);
+    say_length_source(s, saved->made, made);
+    say_length_source(s, saved->planned, mark);
+    say_length_source(s, saved->made - saved->planned, over);
     hold.start_over = true;
     hold_line(&hold, WORD_HOLD_PAST, made, mark, over);
     outcome(&hold, saved, WORD_HOLD_STIFFER);
@@ -38,13 +38,13 @@ static void butt_short(struct station *s, const struct entry *saved) {
     char mark[LENGTH_TEXT_MAX];
     char under[LENGTH_TEXT_MAX];
     char playing[LENGTH_TEXT_MAX];
-    say_length(s, saved->made, made);
-    say_length(s, saved->planned, mark);
-    say_length(s, saved->planned - saved->made, under);
+    say_length_source(s, saved->made, made);
+    say_length_source(s, saved->planned, mark);
+    say_length_source(s, saved->planned - saved->made, under);
     hold.start_over = true;
     hold_line(&hold, WORD_HOLD_SHORT, made, mark, under);
     if (record_read(saved->plan, &record)) {
-        say_length(s, record_playing(&record, saved->made), playing);
+        say_length_source(s, record_playing(&record, saved->made), playing);
         hold_line(&hold, WORD_HOLD_PLAYING, playing, NULL, NULL);
     }
     outcome(&hold, saved, WORD_EMPTY);

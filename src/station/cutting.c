@@ -96,7 +96,7 @@ static void refused(struct station *s, const struct plan_input *input, const str
     struct hold hold = hold_make(s, HOLD_PLAN_REFUSED);
     char text[PLAN_LINE_TEXT_MAX];
     enum consent consent;
-    plan_line_text(input, &plan->refusal, text, sizeof text);
+    plan_line_source(input, &plan->refusal, text, sizeof text);
     hold.start_over = true;
     hold.consent = consent_for(s, plan, &consent);
     SET(hold.line[0], text);

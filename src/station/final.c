@@ -1,6 +1,7 @@
 // What was measured on the assembled club: playing length, swingweight, frequency, loft, lie.
 
 #include "station_inner.h"
+#include "text.h"
 
 #include <string.h>
 
@@ -39,7 +40,7 @@ void final_open(struct station *s, enum view_action_id id) {
 }
 
 bool final_key(enum number_kind kind, int64_t key) {
-    bool digit = (key >= '0' && key <= '9') || key == '.';
+    bool digit = (key >= '0' && key <= '9') || key == '.' || key == ',';
     return digit || (kind == NUMBER_FINAL_SWINGWEIGHT && key >= 'A' && key <= 'G');
 }
 
@@ -90,6 +91,7 @@ void final_press(struct station *s) {
         SET(entry.cause, length_method_text(s->settings.length_method));
     } else {
         SET(entry.note, s->number.text[0]);
+        text_to_point(entry.note);
     }
     save_begin(s, &entry, THEN_FINAL);
 }

@@ -20,6 +20,15 @@ const char *hold_title(enum hold_cause cause) {
     return _(causes[cause].title);
 }
 
+const char *hold_title_source(const char *word) {
+    for (int i = HOLD_NONE + 1; i < HOLD_CAUSE_COUNT; i++) {
+        if (strcmp(causes[i].word, word) == 0) {
+            return causes[i].title;
+        }
+    }
+    return NULL;
+}
+
 const char *hold_word(enum hold_cause cause) {
     return causes[cause].word;
 }
@@ -40,7 +49,7 @@ struct hold hold_make(const struct station *s, enum hold_cause cause) {
 void hold_line(struct hold *hold, enum word which, const char *a, const char *b, const char *c) {
     for (int i = 0; i < HOLD_LINES; i++) {
         if (hold->line[i][0] == '\0') {
-            words_fill(hold->line[i], sizeof hold->line[i], which, a, b, c);
+            words_source(hold->line[i], sizeof hold->line[i], which, a, b, c);
             return;
         }
     }
@@ -79,7 +88,8 @@ static bool log_stop(struct station *s, const struct hold *hold) {
     struct entry entry = save_entry(s, ENTRY_HOLD);
     SET(entry.cause, causes[hold->cause].word);
     SET(entry.note, causes[hold->cause].title);
-    for (int i = 0; i < HOLD_LINES && hold->line[i][0] != '\0'; i++) {
+    // What was changed is in the log by itself.
+    for (int i = 0; i < HOLD_LINES && hold->told == 0 && hold->line[i][0] != '\0'; i++) {
         struct text note = {
             .buffer = entry.note, .size = sizeof entry.note, .used = strlen(entry.note)};
         text_add(&note, ". ");

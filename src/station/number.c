@@ -21,7 +21,7 @@ void number_text(const struct station *s, length_nm length, char buffer[NUMBER_T
     struct text text = text_open(buffer, NUMBER_TEXT_MAX);
     if (s->settings.metric_first && length % (LENGTH_MM / 10) == 0) {
         length_text_mm(length, 1, words);
-        text_add(&text, words);
+        text_add_figure(&text, words);
         text_add(&text, " mm");
         return;
     }
@@ -30,7 +30,7 @@ void number_text(const struct station *s, length_nm length, char buffer[NUMBER_T
     } else {
         length_text_exact(length, words);
     }
-    text_add(&text, words);
+    text_add_figure(&text, words);
     if (s->settings.metric_first) {
         text_add(&text, " in");
     }
@@ -73,8 +73,8 @@ static char *typed_into(struct station *s) {
 }
 
 static bool belongs_to_a_length(int64_t key) {
-    return (key >= '0' && key <= '9') || key == '/' || key == '.' || key == '-' || key == ' ' ||
-           key == '"' || key == 'i' || key == 'n' || key == 'm';
+    return (key >= '0' && key <= '9') || key == '/' || key == '.' || key == ',' || key == '-' ||
+           key == ' ' || key == '"' || key == 'i' || key == 'n' || key == 'm';
 }
 
 // Swingweights are typed in small letters too.

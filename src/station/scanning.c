@@ -23,7 +23,7 @@ static void bad_code(struct station *s, const char *text, enum ticket_error erro
         makers_code(s, text, &hold);
         hold_todo(&hold, WORD_DO_SHOP_TICKET, NULL, NULL, NULL);
     } else {
-        ticket_error_text(text, error, hold.line[0], sizeof hold.line[0]);
+        ticket_error_source(text, error, hold.line[0], sizeof hold.line[0]);
         hold_todo(&hold, WORD_DO_AGAIN, NULL, NULL, NULL);
         hold_todo(&hold, WORD_DO_TYPE, NULL, NULL, NULL);
     }

@@ -41,6 +41,11 @@ void hold_press(struct station *s);
 void hold_held(struct station *s);
 void hold_store_failed(struct station *s);
 const char *hold_title(enum hold_cause cause);
+// The English title of the stop with this word in the log; NULL: none of them.
+const char *hold_title_source(const char *word);
+// A stop's line, which is English, in the shop's language; and a note of the log with such lines.
+void hold_line_words(const char *line, char *buffer, size_t size);
+void hold_note_words(const struct entry *entry, char *buffer, size_t size);
 const char *hold_word(enum hold_cause cause);
 
 // --- wrong.c: what can be chosen when something is wrong -----------------------------------------
@@ -199,6 +204,8 @@ enum assembly_value final_value(const struct station *s); // of what is asked fo
 // --- texts -------------------------------------------------------------------------------------
 // A length as this bench writes it, with its unit: `2 5/8 in`, `66.7 mm`.
 void say_number(int64_t number, char buffer[LENGTH_TEXT_MAX]);
+// As say_length, in English with a decimal point: for the log.
+void say_length_source(const struct station *s, length_nm length, char buffer[LENGTH_TEXT_MAX]);
 void say_length(const struct station *s, length_nm length, char buffer[LENGTH_TEXT_MAX]);
 // One of estimate_text.h's English lines in the shop's language.
 void estimate_words(const char *source, char buffer[VIEW_TEXT_MAX]);

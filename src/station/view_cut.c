@@ -25,7 +25,7 @@ static void amount(const struct station *s, length_nm length, bool first, char *
         length_text_inch(length, 3, words);
     }
     text_add(&text, !first && length > 0 ? "+" : "");
-    text_add(&text, words);
+    text_add_figure(&text, words);
 }
 
 static void receipt_line(const struct station *s, struct view_cut *cut, const char *words,

@@ -51,7 +51,9 @@ static void facts(const struct station *s, const struct entry *entry, struct vie
     fact_number(view, _("Attempt"), entry->attempt);
     fact_number(view, _("About entry"), entry->refers);
     fact(view, _("Why"), cause_text(entry->cause));
-    fact(view, _("Note"), entry->note);
+    char note[VIEW_TEXT_MAX];
+    hold_note_words(entry, note, sizeof note);
+    fact(view, _("Note"), note);
     fact_number(view, _("Chart revision"), entry->chart_revision);
     fact(view, _("Confirm id"), entry->confirm_id);
 }

@@ -91,7 +91,9 @@ static void details(const struct station *s, const struct entry *entry, struct v
         detail(log, WORD_DETAIL_CAUSE, cause_text(entry->cause), NULL, NULL);
     }
     if (entry->note[0] != '\0') {
-        detail(log, WORD_DETAIL_NOTE, entry->note, NULL, NULL);
+        char note[VIEW_TEXT_MAX];
+        hold_note_words(entry, note, sizeof note);
+        detail(log, WORD_DETAIL_NOTE, note, NULL, NULL);
     }
     if (entry->refers != 0) {
         say_number(entry->refers, refers);

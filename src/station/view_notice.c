@@ -47,7 +47,9 @@ void view_hold(const struct station *s, const struct hold *hold, struct view *vi
     notice->tone = tone;
     SET(notice->title, hold_title(hold->cause));
     for (int i = 0; i < HOLD_LINES && hold->line[i][0] != '\0'; i++) {
-        line(notice, hold->line[i]);
+        char words[VIEW_TEXT_MAX];
+        hold_line_words(hold->line[i], words, sizeof words);
+        line(notice, hold->told != 0 ? hold->line[i] : words);
     }
     for (int i = 0; i < HOLD_TODOS && hold->todo[i][0] != '\0'; i++) {
         todo(notice, hold->todo[i]);

@@ -34,10 +34,13 @@ void set_point_text(const struct station *s, enum set_value value, double number
         say_length(s, (length_nm)llround(number * (double)LENGTH_INCH), length);
         text_add(&text, length);
     } else if (value == SET_SWINGWEIGHT && balance_scale_text(number, scale)) {
-        text_add(&text, scale);
+        text_add_figure(&text, scale);
     } else {
         text_add_decimal(&text, number, 1);
-        text_add(&text, value == SET_WEIGHT ? " g" : value == SET_SWINGWEIGHT ? " in oz" : "");
+        if (value == SET_WEIGHT || value == SET_SWINGWEIGHT) {
+            text_add(&text, " ");
+            text_add(&text, set_value_unit(value));
+        }
     }
 }
 
@@ -211,8 +214,8 @@ static void kit_row(const struct station *s, const struct kit *kit, const struct
     if (!none) {
         say_length(s, club->raw_length, text);
         CELL(cell[4], text);
-        mass_text(club->shaft_weight, text);
-        words_add(text, sizeof text, WORD_GRAM, NULL, NULL, NULL);
+        struct text grams = text_open(text, sizeof text);
+        text_add_mass(&grams, club->shaft_weight);
         CELL(cell[5], text);
         kit_value_text(kit->by, club->value, text);
         CELL(cell[6], text);

@@ -66,8 +66,8 @@ static void head_card(const struct station *s, struct view_card *card) {
     SET(card->line[card->line_count], head->model);
     card->line_count++;
     if (head->weight != MASS_UNKNOWN) {
-        mass_text(head->weight, text);
-        words_add(text, sizeof text, WORD_GRAM, NULL, NULL, NULL);
+        struct text grams = text_open(text, sizeof text);
+        text_add_mass(&grams, head->weight);
         line(card, head->engraved[0] != '\0' ? WORD_CARD_WEIGHT : WORD_CARD_WEIGHT_ONLY, text,
              head->engraved);
     }

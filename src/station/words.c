@@ -31,6 +31,18 @@ void words_fill(char *buffer, size_t size, enum word which, const char *a, const
     text_say(&text, word(which), a, b, c);
 }
 
+void words_source(char *buffer, size_t size, enum word which, const char *a, const char *b,
+                  const char *c) {
+    struct text text;
+    memset(buffer, 0, size);
+    text = text_open(buffer, size);
+    text_say(&text, texts[which], a, b, c);
+}
+
+const char *word_source(enum word which) {
+    return texts[which];
+}
+
 void words_count(char *buffer, size_t size, enum counted_word which, int64_t count, const char *b) {
     char number[LENGTH_TEXT_MAX];
     struct text digits = text_open(number, sizeof number);

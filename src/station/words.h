@@ -126,7 +126,6 @@
     X(MEASURE_SHORT, "%1 too short.")                                                              \
     X(MEASURE_AGAIN, "%1 too long: cut to the mark at %2, measure again.")                         \
     X(NUMBER_BAND, "Enter the length, then press.")                                                \
-    X(GRAM, " g")                                                                                  \
     X(NUMBER_EMPTY, "Nothing is entered yet. Enter the length, then press.")                       \
     X(NUMBER_NEGATIVE, "A length cannot be below zero. Measure again.")                            \
     X(NUMBER_ZERO, "A shaft has a length. Measure again.")                                         \
@@ -193,6 +192,10 @@
     X(STOP_LOGGED, "This stop is in the log.")                                                     \
     X(STOP_NOT_LOGGED, "The disk did not take this stop: it is NOT in the log.")                   \
     X(HOLD_READ, "Read: %1")                                                                       \
+    X(FAULT_LABEL, "This code is %1, a maker's or carrier's label. Scan the ticket's own code.")   \
+    X(FAULT_OTHER, "This code is %1, no ticket of this shop. Scan the ticket's own code.")         \
+    X(FAULT_CONTROL, "A control character (%1) came with the code, and no ticket has one. Scan "   \
+                     "the ticket's own code.")                                                     \
     X(HOLD_MAKERS, "%1 names a model, never one shaft or head.")                                   \
     X(HOLD_MAKERS_HEAD, "It is the head %1. Free in stock: %3.")                                   \
     X(HOLD_MAKERS_SHAFT, "It is the shaft %1 %2. Free in stock: %3.")                              \
@@ -624,6 +627,11 @@ const char *word(enum word which);
 // The text with a, b, c for %1, %2, %3 (NULL: nothing); the buffer is filled up with zeros.
 void words_fill(char *buffer, size_t size, enum word which, const char *a, const char *b,
                 const char *c);
+
+// The same in English whatever the language, for the log.
+void words_source(char *buffer, size_t size, enum word which, const char *a, const char *b,
+                  const char *c);
+const char *word_source(enum word which);
 
 // The same with `count` for %1, and b for %2.
 void words_count(char *buffer, size_t size, enum counted_word which, int64_t count, const char *b);

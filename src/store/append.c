@@ -3,6 +3,7 @@
 #include "day.h"
 #include "room.h"
 #include "told.h"
+#include "tongue.h"
 #include "work.h"
 
 #include <string.h>
@@ -16,20 +17,21 @@ static enum store_result well_formed(struct store *store, const struct entry *en
                 TERMINATED(entry->build) && TERMINATED(entry->club) && TERMINATED(entry->head) &&
                 TERMINATED(entry->shaft) && TERMINATED(entry->confirm_id) &&
                 TERMINATED(entry->cause) && TERMINATED(entry->note) && TERMINATED(entry->plan);
-    return good ? STORE_OK : connection_say(store, STORE_REFUSED, "The entry is not well formed.");
+    return good ? STORE_OK
+                : connection_say(store, STORE_REFUSED, _("The entry is not well formed."));
 }
 
 static enum store_result load(struct store *store, const struct entry *entry,
                               struct work *ret_work) {
     if (entry->club_id == 0) {
         return work_needs_club(entry->kind)
-                   ? connection_say(store, STORE_REFUSED, "A %s entry needs a club.",
+                   ? connection_say(store, STORE_REFUSED, _("A %s entry needs a club."),
                                     entry_kind_text(entry->kind))
                    : STORE_OK;
     }
     enum store_result result = work_load(store, entry->club_id, ret_work);
     return result == STORE_NONE
-               ? connection_say(store, STORE_REFUSED, "There is no club %s %s in the orders.",
+               ? connection_say(store, STORE_REFUSED, _("There is no club %s %s in the orders."),
                                 entry->build, entry->club)
                : result;
 }
@@ -39,12 +41,12 @@ static enum store_result advance(struct store *store, struct progress *progress,
     if (stage_advance(progress, entry)) {
         return STORE_OK;
     }
-    return connection_say(store, STORE_REFUSED,
-                          "Club %s %s stands at %s%s%s: %s is not possible there. Scan both parts "
-                          "again.",
-                          entry->build, entry->club, stage_text(progress->stage),
-                          progress->bench[0] == '\0' ? "" : " of ", progress->bench,
-                          entry_kind_text(entry->kind));
+    return connection_say(
+        store, STORE_REFUSED,
+        _("Club %s %s stands at %s%s%s: %s is not possible there. Scan both parts "
+          "again."),
+        entry->build, entry->club, stage_text(progress->stage),
+        progress->bench[0] == '\0' ? "" : " of ", progress->bench, entry_kind_text(entry->kind));
 }
 
 enum store_result append_entry(struct store *store, struct entry *entry) {
@@ -117,7 +119,7 @@ static enum store_result append_at(struct store *store, struct entry *entries, s
     int64_t refers = entry->refers;
     if (refers < -(int64_t)i) {
         return connection_say(store, STORE_REFUSED,
-                              "Entry %zu of these refers to one before the first.", i + 1);
+                              _("Entry %zu of these refers to one before the first."), i + 1);
     }
     if (refers < 0) {
         entry->refers = entries[(int64_t)i + refers].seq;
@@ -136,8 +138,8 @@ static enum store_result append_all(struct store *store, struct entry *entries, 
     }
     if (result == STORE_OK && found > 0) {
         result = connection_say(store, STORE_REFUSED,
-                                "%zu of these %zu entries are in the log already, the others are "
-                                "not. Begin again.",
+                                _("%zu of these %zu entries are in the log already, the others are "
+                                  "not. Begin again."),
                                 found, count);
     }
     for (size_t i = 0; result == STORE_OK && i < count; i++) {
@@ -164,8 +166,9 @@ static enum store_result append_once(struct store *store, struct entry *entries,
 enum store_result store_append_all(struct store *store, struct entry *entries, size_t count) {
     int64_t seqs[STORE_APPEND_MAX];
     if (count == 0 || count > STORE_APPEND_MAX) {
-        return connection_say(store, STORE_REFUSED, "1 to %d entries are written at once, not %zu.",
-                              STORE_APPEND_MAX, count);
+        return connection_say(store, STORE_REFUSED,
+                              _("1 to %d entries are written at once, not %zu."), STORE_APPEND_MAX,
+                              count);
     }
     for (size_t i = 0; i < count; i++) {
         seqs[i] = entries[i].seq;

@@ -4,6 +4,7 @@
 #include "check.h"
 #include "lock.h"
 #include "room.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -25,10 +26,11 @@ enum store_result store_checkpoint(struct store *store) {
         return STORE_FAILED;
     }
     if (store->mode == STORE_READ) {
-        return connection_say(store, STORE_FAILED, "%s was opened for reading only.", store->path);
+        return connection_say(store, STORE_FAILED, _("%s was opened for reading only."),
+                              store->path);
     }
     if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
-        return connection_say(store, STORE_BUSY, "Another program keeps %s.lock.", store->path);
+        return connection_say(store, STORE_BUSY, _("Another program keeps %s.lock."), store->path);
     }
     int code = sqlite3_wal_checkpoint_v2(store->db, NULL, SQLITE_CHECKPOINT_TRUNCATE, NULL, NULL);
     enum store_result result =
@@ -41,9 +43,9 @@ enum store_result store_checkpoint(struct store *store) {
 }
 
 static enum store_result fail(struct store *store, const char *path, const char *reason) {
-    return connection_say(store, STORE_FAILED,
-                          "Could not write the copy %s: %s. Look at the path and the room there.",
-                          path, reason);
+    return connection_say(
+        store, STORE_FAILED,
+        _("Could not write the copy %s: %s. Look at the path and the room there."), path, reason);
 }
 
 static enum store_result copy(struct store *store, const char *temporary) {
@@ -84,12 +86,13 @@ static enum store_result examine(struct store *store, const char *temporary) {
     }
     result = check_file(copied, &check);
     if (result != STORE_OK) {
-        result = result == STORE_REFUSED
-                     ? connection_say(store, STORE_FAILED,
-                                      "%s is not whole, so no copy of it was kept (%s). Go on with "
-                                      "the last good copy.",
-                                      store->path, check.problem)
-                     : fail(store, temporary, store_message(copied));
+        result =
+            result == STORE_REFUSED
+                ? connection_say(store, STORE_FAILED,
+                                 _("%s is not whole, so no copy of it was kept (%s). Go on with "
+                                   "the last good copy."),
+                                 store->path, check.problem)
+                : fail(store, temporary, store_message(copied));
     }
     store_close(copied);
     return result;
@@ -156,11 +159,11 @@ enum store_result store_backup(struct store *store, const char *path) {
     }
     if (store->practice) {
         return connection_say(store, STORE_REFUSED,
-                              "%s is for practice: nothing in it is worth a copy.", store->path);
+                              _("%s is for practice: nothing in it is worth a copy."), store->path);
     }
     if (lstat(path, &existing) == 0) {
         return connection_say(store, STORE_REFUSED,
-                              "%s exists already. Name another file, or move it away.", path);
+                              _("%s exists already. Name another file, or move it away."), path);
     }
     if (snprintf(temporary, sizeof temporary, "%s.part", path) >= PATH_MAX) {
         return fail(store, path, strerror(ENAMETOOLONG));

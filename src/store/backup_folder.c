@@ -1,6 +1,7 @@
 // Copies in a folder, each named after its moment, the old ones taken away.
 
 #include "backup.h"
+#include "tongue.h"
 
 #include <dirent.h>
 #include <errno.h>
@@ -127,18 +128,18 @@ enum store_result store_backup_into(struct store *store, const char *folder, int
     enum store_result result;
     if (store->practice) {
         return connection_say(store, STORE_REFUSED,
-                              "%s is for practice: nothing in it is worth a copy.", store->path);
+                              _("%s is for practice: nothing in it is worth a copy."), store->path);
     }
     int fd = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
     if (fd < 0) {
         return connection_say(store, STORE_FAILED,
-                              "The folder %s for copies cannot be opened: %s. Look whether its "
-                              "disk is there.",
+                              _("The folder %s for copies cannot be opened: %s. Look whether its "
+                                "disk is there."),
                               folder, strerror(errno));
     }
     if (flock(fd, LOCK_EX | LOCK_NB) != 0) {
         result =
-            connection_say(store, STORE_BUSY, "Another program is making a copy in %s.", folder);
+            connection_say(store, STORE_BUSY, _("Another program is making a copy in %s."), folder);
     } else {
         result = copy_into(store, fd, folder, keep, ret_path, size);
     }

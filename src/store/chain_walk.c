@@ -1,5 +1,6 @@
 #include "chain_walk.h"
 #include "replay.h"
+#include "tongue.h"
 #include "witness_compare.h"
 
 #include <stdio.h>
@@ -52,7 +53,7 @@ static enum store_result take(const struct chain_walk *walk, struct query *query
 static enum store_result seen(const struct chain_walk *walk) {
     struct store_watch *watch = walk->store->watch;
     if (atomic_load_explicit(&watch->stop, memory_order_relaxed)) {
-        return connection_say(walk->store, STORE_FAILED, "The check was given up.");
+        return connection_say(walk->store, STORE_FAILED, _("The check was given up."));
     }
     bool held = walk->compare != NULL || walk->replay != NULL;
     atomic_fetch_add_explicit(&watch->steps, walk->hashing + held, memory_order_relaxed);

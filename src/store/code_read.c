@@ -2,6 +2,7 @@
 
 #include "gtin.h"
 #include "query.h"
+#include "tongue.h"
 
 enum store_result store_model_of_code(struct store *store, const char *gtin,
                                       struct code_model *ret_model) {
@@ -9,7 +10,7 @@ enum store_result store_model_of_code(struct store *store, const char *gtin,
     char normal[GTIN_TEXT_MAX];
     if (!gtin_normalise(gtin, normal)) {
         return connection_say(store, STORE_REFUSED,
-                              "This is no GTIN with a right check digit. Scan it again.");
+                              _("This is no GTIN with a right check digit. Scan it again."));
     }
     struct query query = query_open(store, STATEMENT_CODE_MODEL);
     query_bind_text(&query, normal);

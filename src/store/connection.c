@@ -8,6 +8,7 @@
 #include "room.h"
 #include "settings.h"
 #include "settle.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <limits.h>
@@ -87,7 +88,7 @@ static enum store_result open_lock(struct store *store) {
     return store->lock_fd >= 0
                ? STORE_OK
                : connection_say(store, STORE_FAILED,
-                                "Could not open %s: %s. Look at the path and its access rights.",
+                                _("Could not open %s: %s. Look at the path and its access rights."),
                                 path, strerror(errno));
 }
 
@@ -101,14 +102,14 @@ static enum store_result connect(struct store *store) {
     enum store_result result;
     if (lstat(store->path, &there) == 0 && !S_ISREG(there.st_mode)) {
         return connection_say(store, STORE_FAILED,
-                              "%s is no file, or a link to one. Name the database file itself.",
+                              _("%s is no file, or a link to one. Name the database file itself."),
                               store->path);
     }
     if (sqlite3_open_v2(store->path, &store->db,
                         flags[store->mode] | SQLITE_OPEN_NOFOLLOW | SQLITE_OPEN_NOMUTEX,
                         NULL) != SQLITE_OK) {
         result = store->db == NULL
-                     ? connection_say(store, STORE_FAILED, "No memory to open %s.", store->path)
+                     ? connection_say(store, STORE_FAILED, _("No memory to open %s."), store->path)
                      : connection_fail(store, "open the database");
         goto disconnect;
     }
@@ -149,7 +150,7 @@ enum store_result connection_open(const char *path, enum store_mode mode, const 
     store->pin_rules = (struct pin_rules)PIN_RULES_DEFAULT;
     snprintf(store->bench, sizeof store->bench, "%s", bench);
     if (!connection_resolve(path, store->path)) {
-        result = connection_say(store, STORE_FAILED, "Could not open %s: %s. Look at the path.",
+        result = connection_say(store, STORE_FAILED, _("Could not open %s: %s. Look at the path."),
                                 path, strerror(errno));
     } else {
         result = connect(store);
@@ -187,11 +188,12 @@ static enum store_result settle(struct store *store) {
         return result;
     }
     if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
-        result = connection_say(store, STORE_BUSY, "Another program keeps %s.lock.", store->path);
+        result =
+            connection_say(store, STORE_BUSY, _("Another program keeps %s.lock."), store->path);
     } else if (!settle_wal(store->path)) {
         result = connection_say(store, STORE_FAILED,
-                                "The disk of %s does not keep what is written to it. Look at the "
-                                "disk and its cable.",
+                                _("The disk of %s does not keep what is written to it. Look at the "
+                                  "disk and its cable."),
                                 store->path);
     }
     close(store->lock_fd); // and with it the lock

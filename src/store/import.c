@@ -4,6 +4,7 @@
 #include "import_file.h"
 #include "import_write.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 #include <time.h>
@@ -114,9 +115,10 @@ static enum store_result bring_in(struct import_write *write, struct entry *entr
         return result;
     }
     if (write->say->complaints > 0) {
-        return connection_say(write->store, STORE_REFUSED,
-                              "%zu wrong; nothing was imported. Mend the files and import again.",
-                              write->say->complaints);
+        return connection_say(
+            write->store, STORE_REFUSED,
+            _("%zu wrong; nothing was imported. Mend the files and import again."),
+            write->say->complaints);
     }
     *ret_moved = note(write, entry->note);
     return *ret_moved ? append_entry(write->store, entry) : STORE_OK;
@@ -171,7 +173,7 @@ enum store_result import_files(struct store *store, const struct import_source *
     enum store_result result = STORE_OK;
     if (!read_all(source, &set, &say)) {
         result = connection_say(store, STORE_FAILED,
-                                "Not enough memory for these files. Import fewer at a time.");
+                                _("Not enough memory for these files. Import fewer at a time."));
     }
     if (result == STORE_OK) {
         result = transaction(&write, &copy);

@@ -2,6 +2,7 @@
 
 #include "import_cell.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -28,11 +29,11 @@ bool import_read_text(const struct import_cell *cell, const struct import_limits
     size_t size = strlen(cell->text);
     char quoted[IMPORT_QUOTED_MAX];
     if (control_inside(cell->text)) {
-        return complain(cell, "has a line end or another control character in it; take it out");
+        return complain(cell, _("has a line end or another control character in it; take it out"));
     }
     if (size >= limits->size) {
         import_complain(cell->say, cell->at, cell->column,
-                        "%s has %zu bytes, at most %zu fit; shorten it",
+                        _("%s has %zu bytes, at most %zu fit; shorten it"),
                         import_quote(cell->text, quoted), size, limits->size - 1);
         return false;
     }
@@ -56,8 +57,8 @@ bool import_read_length(const struct import_cell *cell, const struct import_limi
         length_text_exact(limits->low, low);
         length_text_exact(limits->high, high);
         import_complain(cell->say, cell->at, cell->column,
-                        "%s is not between %s and %s in; measure again (a bare number is inches, "
-                        "write mm behind millimetres)",
+                        _("%s is not between %s and %s in; measure again (a bare number is inches, "
+                          "write mm behind millimetres)"),
                         import_quote(cell->text, words), low, high);
         return false;
     }
@@ -70,11 +71,12 @@ bool import_read_mass(const struct import_cell *cell, const struct import_limits
     mass_mg mass;
     char words[IMPORT_QUOTED_MAX];
     if (!mass_parse(cell->text, &mass)) {
-        return complain(cell, "is not a weight in grams; write it as 203 or 203.5, with no unit");
+        return complain(cell,
+                        _("is not a weight in grams; write it as 203 or 203.5, with no unit"));
     }
     if (mass < limits->low || mass > limits->high) {
         import_complain(cell->say, cell->at, cell->column,
-                        "%s is not between %lld and %lld g; weigh again",
+                        _("%s is not between %lld and %lld g; weigh again"),
                         import_quote(cell->text, words), (long long)(limits->low / MASS_GRAM),
                         (long long)(limits->high / MASS_GRAM));
         return false;
@@ -89,7 +91,7 @@ bool import_read_angle(const struct import_cell *cell, const struct import_limit
     mass_mg thousandths;
     if (!mass_parse(cell->text, &thousandths) || thousandths < limits->low ||
         thousandths > limits->high) {
-        return complain(cell, "is not an angle from 0 to 90 degrees; write it as 10.5");
+        return complain(cell, _("is not an angle from 0 to 90 degrees; write it as 10.5"));
     }
     memcpy(to, &thousandths, sizeof thousandths);
     return true;
@@ -110,8 +112,9 @@ bool import_read_frequency(const struct import_cell *cell, const struct import_l
     frequency_dcpm frequency;
     (void)limits;
     if (!entry_frequency(cell->text, &frequency)) {
-        return complain(cell, "is not a frequency between 50 and 600 cycles a minute; write it as "
-                              "305 or 261.5, or measure again");
+        return complain(cell,
+                        _("is not a frequency between 50 and 600 cycles a minute; write it as "
+                          "305 or 261.5, or measure again"));
     }
     memcpy(to, &frequency, sizeof frequency);
     return true;
@@ -124,8 +127,8 @@ bool import_read_stiffness(const struct import_cell *cell, const struct import_l
     if (!mass_parse(cell->text, &thousandths) || thousandths < limits->low ||
         thousandths > limits->high) {
         import_complain(cell->say, cell->at, cell->column,
-                        "%s is not a stiffness between %lld and %lld newton square metres; write "
-                        "it as 45 or 12.375",
+                        _("%s is not a stiffness between %lld and %lld newton square metres; write "
+                          "it as 45 or 12.375"),
                         import_quote(cell->text, words), (long long)(limits->low / 1000),
                         (long long)(limits->high / 1000));
         return false;
@@ -146,7 +149,7 @@ bool import_read_ticket(const struct import_cell *cell, const struct import_limi
     }
     if (ticket.kind != limits->ticket) {
         import_complain(cell->say, cell->at, cell->column,
-                        "%s is the ticket of a %s; a %s belongs here",
+                        _("%s is the ticket of a %s; a %s belongs here"),
                         import_quote(cell->text, words), ticket_kind_name(ticket.kind),
                         ticket_kind_name(limits->ticket));
         return false;
@@ -163,10 +166,10 @@ bool import_read_gtin(const struct import_cell *cell, const struct import_limits
         return true;
     }
     if (cell->text[size] == '\0' && (size == 8 || (size >= 12 && size <= 14))) {
-        return complain(cell, "has a wrong check digit; read it off the package again");
+        return complain(cell, _("has a wrong check digit; read it off the package again"));
     }
-    return complain(cell, "is no GTIN, which has 8, 12, 13 or 14 digits; read it off the package "
-                          "again (spreadsheets drop zeros in front)");
+    return complain(cell, _("is no GTIN, which has 8, 12, 13 or 14 digits; read it off the package "
+                            "again (spreadsheets drop zeros in front)"));
 }
 
 static bool plain_build(const char *text, char build[PARTS_BUILD_MAX]) {
@@ -195,8 +198,8 @@ bool import_read_build(const struct import_cell *cell, const struct import_limit
         }
         ticket_body(&ticket, build);
     } else if (!plain_build(cell->text, build)) {
-        return complain(cell, "is no build; write 1 to 12 digits or letters A to Z, or a ticket "
-                              "that begins with B-");
+        return complain(cell, _("is no build; write 1 to 12 digits or letters A to Z, or a ticket "
+                                "that begins with B-"));
     }
     memcpy(to, build, PARTS_BUILD_MAX);
     return true;
@@ -213,14 +216,14 @@ bool import_read_date(const struct import_cell *cell, const struct import_limits
         shape = i == 4 || i == 7 || (text[i] >= '0' && text[i] <= '9');
     }
     if (!shape) {
-        return complain(cell, "is not a day; write it as 2026-03-31");
+        return complain(cell, _("is not a day; write it as 2026-03-31"));
     }
     year = atoi(text);
     month = atoi(text + 5);
     day = atoi(text + 8);
     if (year < 2000 || month < 1 || month > 12 || day < 1 || day > days[month - 1] ||
         (month == 2 && day == 29 && (year % 4 != 0 || (year % 100 == 0 && year % 400 != 0)))) {
-        return complain(cell, "is no day of the calendar; check year, month and day");
+        return complain(cell, _("is no day of the calendar; check year, month and day"));
     }
     memcpy(to, text, 11);
     return true;
@@ -238,7 +241,7 @@ bool import_read_number(const struct import_cell *cell, const struct import_limi
     if (size == 0 || size > 6 || digits[size] != '\0' || number < limits->low ||
         number > limits->high) {
         import_complain(
-            cell->say, cell->at, cell->column, "%s is not a whole number from %lld to %lld",
+            cell->say, cell->at, cell->column, _("%s is not a whole number from %lld to %lld"),
             import_quote(cell->text, words), (long long)limits->low, (long long)limits->high);
         return false;
     }
@@ -254,7 +257,7 @@ bool import_read_swingweight(const struct import_cell *cell, const struct import
                 text[0] >= 'A' && text[0] <= 'G' && text[1] >= '0' && text[1] <= '9';
     (void)limits;
     if (!good) {
-        return complain(cell, "is not a swingweight; write it as D2 or C9.5");
+        return complain(cell, _("is not a swingweight; write it as D2 or C9.5"));
     }
     memcpy(to, text, size + 1);
     return true;

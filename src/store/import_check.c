@@ -1,5 +1,6 @@
 #include "import_check.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -30,15 +31,16 @@ static void check_keys(const struct import_set *set, enum import_kind kind,
         }
         const struct import_at *before = place(table->sorted[first]);
         if (import_say_form(say)) { // two columns of a chart: of anything else it has one row
-            import_complain(say, *place(table->sorted[i]), key_column[kind],
-                            "two columns are written for the same weight; take one of the two out");
+            import_complain(
+                say, *place(table->sorted[i]), key_column[kind],
+                _("two columns are written for the same weight; take one of the two out"));
             continue;
         }
         import_complain(say, *place(table->sorted[i]), key_column[kind],
-                        "%s in %s:%zu; take one of the two out",
-                        kind == IMPORT_CHARTS     ? "this chart has a column of the same weight"
-                        : kind == IMPORT_PROFILES ? "this profile has a point at that place"
-                                                  : "is there already",
+                        _("%s in %s:%zu; take one of the two out"),
+                        kind == IMPORT_CHARTS     ? _("this chart has a column of the same weight")
+                        : kind == IMPORT_PROFILES ? _("this profile has a point at that place")
+                                                  : _("is there already"),
                         before->file, before->line);
     }
 }
@@ -54,7 +56,7 @@ static void check_chart(const void *const *cells, size_t count, struct import_sa
             const struct import_chart_cell *other = cells[j];
             if (text_same(cell->column.name, other->column.name)) {
                 import_complain(say, cell->at, "column",
-                                "this chart has a column of that name in %s:%zu; rename one",
+                                _("this chart has a column of that name in %s:%zu; rename one"),
                                 other->at.file, other->at.line);
                 break;
             }
@@ -72,8 +74,8 @@ static void check_chart(const void *const *cells, size_t count, struct import_sa
     }
     if (count > CHART_COLUMNS_MAX) {
         const struct import_chart_cell *cell = cells[CHART_COLUMNS_MAX];
-        import_complain(say, cell->at, "column", "the chart has %zu columns, at most %d fit", count,
-                        CHART_COLUMNS_MAX);
+        import_complain(say, cell->at, "column", _("the chart has %zu columns, at most %d fit"),
+                        count, CHART_COLUMNS_MAX);
     }
 }
 
@@ -94,18 +96,19 @@ static void check_profile(const void *const *points, size_t count, struct import
     for (size_t i = 1; i < count; i++) {
         const struct import_profile_point *near = points[i - 1], *far = points[i];
         if (far < near) {
-            import_complain(say, near->at, "from_tip",
-                            "lies nearer to the tip than the point in %s:%zu; write the points of "
-                            "a profile from the tip to the butt",
-                            far->at.file, far->at.line);
+            import_complain(
+                say, near->at, "from_tip",
+                _("lies nearer to the tip than the point in %s:%zu; write the points of "
+                  "a profile from the tip to the butt"),
+                far->at.file, far->at.line);
         }
     }
     if (count < 2) {
         import_complain(say, first->at, "from_tip",
-                        "a profile has at least two points; add the others");
+                        _("a profile has at least two points; add the others"));
     } else if (count > PROFILE_POINTS_MAX) {
         const struct import_profile_point *point = points[PROFILE_POINTS_MAX];
-        import_complain(say, point->at, "from_tip", "the profile has %zu points, at most %d fit",
+        import_complain(say, point->at, "from_tip", _("the profile has %zu points, at most %d fit"),
                         count, PROFILE_POINTS_MAX);
     }
 }
@@ -155,10 +158,11 @@ static bool check_parts(const struct import_set *set, struct part_column column,
     for (size_t i = 1; i < count; i++) {
         const char *part = part_of(clubs[i], &column);
         if (*part != '\0' && strcmp(part, part_of(clubs[i - 1], &column)) == 0) {
-            import_complain(say, clubs[i]->at, column.name,
-                            "%s is reserved for club %s of build %s in %s:%zu; take another part",
-                            part, clubs[i - 1]->order.club, clubs[i - 1]->order.build,
-                            clubs[i - 1]->at.file, clubs[i - 1]->at.line);
+            import_complain(
+                say, clubs[i]->at, column.name,
+                _("%s is reserved for club %s of build %s in %s:%zu; take another part"), part,
+                clubs[i - 1]->order.club, clubs[i - 1]->order.build, clubs[i - 1]->at.file,
+                clubs[i - 1]->at.line);
         }
     }
     free(clubs);

@@ -1,6 +1,7 @@
 #include "import_file.h"
 #include "import_columns.h"
 #include "import_row.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -34,12 +35,12 @@ static char *read_all(const struct file *file, size_t *ret_size) {
     size_t size = 0;
     ssize_t got = 1;
     if (fd < 0 || fstat(fd, &stat) != 0) {
-        import_complain(file->say, at(file, 0), NULL, "cannot be read: %s", strerror(errno));
+        import_complain(file->say, at(file, 0), NULL, _("cannot be read: %s"), strerror(errno));
         goto close_file;
     }
     if (!S_ISREG(stat.st_mode) || (size_t)stat.st_size > FILE_BYTES_MAX) {
         import_complain(file->say, at(file, 0), NULL,
-                        "is not a file of at most 64 MiB; give a CSV file");
+                        _("is not a file of at most 64 MiB; give a CSV file"));
         goto close_file;
     }
     bytes = malloc((size_t)stat.st_size + 1);
@@ -48,7 +49,7 @@ static char *read_all(const struct file *file, size_t *ret_size) {
         size += got > 0 ? (size_t)got : 0;
     }
     if (bytes == NULL || got < 0) {
-        import_complain(file->say, at(file, 0), NULL, "cannot be read: %s", strerror(errno));
+        import_complain(file->say, at(file, 0), NULL, _("cannot be read: %s"), strerror(errno));
         free(bytes);
         bytes = NULL;
     }
@@ -98,12 +99,12 @@ static void read_header_cell(struct file *file, const struct csv_row *row, const
     }
     if (column == file->column_count) {
         import_complain(file->say, at(file, row->line), name,
-                        "is no column of %s.csv; take it out or correct its name",
+                        _("is no column of %s.csv; take it out or correct its name"),
                         import_kind_name(file->kind));
         return;
     }
     if (seen[column]) {
-        import_complain(file->say, at(file, row->line), name, "is there twice; take one out");
+        import_complain(file->say, at(file, row->line), name, _("is there twice; take one out"));
     }
     seen[column] = true;
     file->of_cell[file->cell_count] = column;
@@ -119,7 +120,7 @@ static bool read_header(struct file *file, struct csv_row *row) {
     for (size_t i = 0; i < file->column_count; i++) {
         if (!seen[i] && !file->column[i].optional) {
             import_complain(file->say, at(file, row->line), file->column[i].name,
-                            "is missing; add it (cells may be empty where nothing is known)");
+                            _("is missing; add it (cells may be empty where nothing is known)"));
         }
     }
     return complaints == file->say->complaints;
@@ -135,7 +136,7 @@ static bool read_cell(const struct file *file, size_t line, size_t index, char *
     if (*cell.text != '\0') {
         good = column->read(&cell, &column->limits, (unsigned char *)row + column->offset);
     } else if (column->needed) {
-        import_complain(file->say, cell.at, column->name, "is empty; fill it in");
+        import_complain(file->say, cell.at, column->name, _("is empty; fill it in"));
         good = false;
     }
     return good || !column->key;
@@ -147,8 +148,8 @@ static bool read_row(const struct file *file, struct csv_row *cells, struct impo
     bool known = true;
     if (cells->count != file->cell_count) {
         import_complain(file->say, at(file, cells->line), NULL,
-                        "the row has %zu cells, the header %zu; look for a missing or an extra "
-                        "comma",
+                        _("the row has %zu cells, the header %zu; look for a missing or an extra "
+                          "comma"),
                         cells->count, file->cell_count);
         file->table->partial = true;
         return true;
@@ -186,7 +187,8 @@ static bool read_rows(struct file *file, const char *bytes, size_t size, struct 
         }
         result = csv_next(&reader, &row);
     } else if (result == CSV_END) {
-        import_complain(file->say, at(file, 0), NULL, "is empty; its first row names the columns");
+        import_complain(file->say, at(file, 0), NULL,
+                        _("is empty; its first row names the columns"));
     }
     for (; result == CSV_ROW; result = csv_next(&reader, &row)) {
         if (!read_row(file, &row, set)) {
@@ -208,10 +210,10 @@ bool import_file(const char *path, struct import_set *set, struct import_say *sa
     if (!kind_of(path, &file.kind)) {
         import_complain(
             say, at(&file, 0), NULL,
-            "is no name this shop knows; name it shaft_models.csv, charts.csv, "
-            "profiles.csv, head_models.csv, heads.csv, shafts.csv, builds.csv, "
-            "workers.csv, gtins.csv, orders.csv or stock_levels.csv, with anything in front "
-            "that ends in - or _");
+            _("is no name this shop knows; name it shaft_models.csv, charts.csv, "
+              "profiles.csv, head_models.csv, heads.csv, shafts.csv, builds.csv, "
+              "workers.csv, gtins.csv, orders.csv or stock_levels.csv, with anything in front "
+              "that ends in - or _"));
         return true;
     }
     file.column = import_columns(file.kind, &file.column_count);

@@ -1,6 +1,7 @@
 // Order lines, and which parts are reserved for them.
 
 #include "import_write.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -136,7 +137,7 @@ static enum store_result add_club(struct import_write *write, const struct impor
         return result;
     }
     if (last >= POSITIONS_MAX) {
-        import_complain(write->say, club->at, "build", "a build has at most %d clubs; make two",
+        import_complain(write->say, club->at, "build", _("a build has at most %d clubs; make two"),
                         POSITIONS_MAX);
         return STORE_OK;
     }
@@ -249,13 +250,14 @@ static enum store_result take_part(struct import_write *write, const struct impo
     }
     if (part.club_id != 0) {
         import_complain(write->say, club->at, column,
-                        "%s is reserved for club %s of build %s; take another part", ticket,
+                        _("%s is reserved for club %s of build %s; take another part"), ticket,
                         part.club, part.build);
         return STORE_OK;
     }
     if (part.life != PART_RAW) {
         import_complain(write->say, club->at, column,
-                        "%s has been cut and is no raw shaft any more; take another shaft", ticket);
+                        _("%s has been cut and is no raw shaft any more; take another shaft"),
+                        ticket);
         return STORE_OK;
     }
     return reserve(write, statement, ticket, id);
@@ -271,7 +273,7 @@ enum store_result import_write_club_parts(struct import_write *write, const void
     club = meant(write, row, &known);
     if (known.off && (club.head[0] != '\0' || club.shaft[0] != '\0')) {
         import_complain(write->say, club.at, club.head[0] != '\0' ? "head" : "shaft",
-                        "order %s is cancelled, so no part is kept for it; release it first",
+                        _("order %s is cancelled, so no part is kept for it; release it first"),
                         club.order.build);
         return STORE_OK;
     }

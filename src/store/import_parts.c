@@ -4,6 +4,7 @@
 #include "catalogue.h"
 #include "import_row.h"
 #include "import_write.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -28,8 +29,8 @@ bool import_write_begun(struct import_write *write, struct import_at at, const c
         return false;
     }
     import_complain(write->say, at, column,
-                    "club %s of build %s is begun at the saw, so no file changes it any more; "
-                    "take the row out",
+                    _("club %s of build %s is begun at the saw, so no file changes it any more; "
+                      "take the row out"),
                     club, build);
     return true;
 }
@@ -255,14 +256,15 @@ static enum store_result offcut(struct import_write *write, struct import_at at,
     }
     enum store_result result = store_part(write->store, shaft->from_shaft, &from);
     if (result == STORE_NONE) {
-        import_complain(write->say, at, "from_shaft", "there is no shaft %s; look at its ticket",
+        import_complain(write->say, at, "from_shaft", _("there is no shaft %s; look at its ticket"),
                         shaft->from_shaft);
         return STORE_OK;
     }
     if (result == STORE_OK && from.life == PART_RAW) {
-        import_complain(write->say, at, "from_shaft",
-                        "%s was never cut, so nothing of it can be used again; look at its ticket",
-                        shaft->from_shaft);
+        import_complain(
+            write->say, at, "from_shaft",
+            _("%s was never cut, so nothing of it can be used again; look at its ticket"),
+            shaft->from_shaft);
     }
     return result;
 }
@@ -302,8 +304,8 @@ enum store_result import_write_shaft(struct import_write *write, const void *row
     if (!raw && (other || measured)) {
         import_complain(
             write->say, given->at, "ticket",
-            "this shaft has been cut: only its rack and lot may change; take the row out or "
-            "leave it as it was");
+            _("this shaft has been cut: only its rack and lot may change; take the row out or "
+              "leave it as it was"));
         return STORE_OK;
     }
     if (raw && (other || measured) &&

@@ -1,5 +1,6 @@
 #include "import_check.h"
 #include "query.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -28,13 +29,13 @@ static void complain(struct checking *checking, struct import_at at, const char 
     char quoted[IMPORT_QUOTED_MAX];
     if (import_say_form(checking->say)) {
         import_complain(checking->say, at, column,
-                        "there is no %s %s in the shop; choose one of the list", to->noun,
+                        _("there is no %s %s in the shop; choose one of the list"), to->noun,
                         import_quote(name, quoted));
         return;
     }
     import_complain(checking->say, at, column,
-                    "no %s %s in the shop or in these files; import %s.csv with it, or correct "
-                    "the name",
+                    _("no %s %s in the shop or in these files; import %s.csv with it, or correct "
+                      "the name"),
                     to->noun, import_quote(name, quoted), import_kind_name(to->kind));
 }
 

@@ -1,5 +1,7 @@
 #include "import_row.h"
 
+#include "tongue.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -14,14 +16,14 @@ static void dry_fit(struct import_head *head, struct import_say *say) {
     }
     if (overall != raw) {
         import_complain(say, head->at, overall ? "dry_fit_raw" : "dry_fit_overall",
-                        "is empty or wrong; a dry fit needs both lengths");
+                        _("is empty or wrong; a dry fit needs both lengths"));
         return;
     }
     if (!plan_dry_fit(head->dry_fit_overall, head->dry_fit_raw, &found)) {
         length_text_fraction(head->dry_fit_overall - head->dry_fit_raw, words);
         import_complain(say, head->at, "dry_fit_overall",
-                        "overall less raw gives a bore height of %s in, which is not between 0 "
-                        "and 2 in; measure again",
+                        _("overall less raw gives a bore height of %s in, which is not between 0 "
+                          "and 2 in; measure again"),
                         words);
         return;
     }
@@ -30,8 +32,8 @@ static void dry_fit(struct import_head *head, struct import_say *say) {
     } else if (llabs(head->bore_height - found) > LENGTH_INCH / 32) {
         length_text_fraction(found, words);
         import_complain(say, head->at, "bore_height",
-                        "differs by more than 1/32 in from the %s in of the dry fit; measure "
-                        "again and correct one of them",
+                        _("differs by more than 1/32 in from the %s in of the dry fit; measure "
+                          "again and correct one of them"),
                         words);
     }
 }
@@ -43,10 +45,11 @@ bool import_row_balance(struct import_say *say, struct import_at at, length_nm b
         return true;
     }
     length_text_fraction(raw_length, words);
-    import_complain(say, at, "balance",
-                    "the balance point, measured from the tip end, cannot lie outside the shaft of "
-                    "%s in; measure again",
-                    words);
+    import_complain(
+        say, at, "balance",
+        _("the balance point, measured from the tip end, cannot lie outside the shaft of "
+          "%s in; measure again"),
+        words);
     return false;
 }
 
@@ -56,8 +59,8 @@ static void wall(struct import_say *say, struct import_at at, const char *column
     if (wall != LENGTH_UNKNOWN && diameter != LENGTH_UNKNOWN && 2 * wall > diameter) {
         length_text_exact(diameter, words);
         import_complain(say, at, column,
-                        "the wall of a tube of %s in is not thicker than half of that; measure "
-                        "again",
+                        _("the wall of a tube of %s in is not thicker than half of that; measure "
+                          "again"),
                         words);
     }
 }
@@ -74,9 +77,10 @@ static void shaft(const struct import_shaft *row, struct import_say *say) {
     bool mass = row->shaft.frequency_mass != MASS_UNKNOWN;
     import_row_balance(say, row->at, row->shaft.balance, row->shaft.raw_length);
     if (frequency != mass) {
-        import_complain(say, row->at, frequency ? "frequency_mass_g" : "frequency_cpm",
-                        "is empty or wrong; a frequency says nothing without the mass that was on "
-                        "the tip");
+        import_complain(
+            say, row->at, frequency ? "frequency_mass_g" : "frequency_cpm",
+            _("is empty or wrong; a frequency says nothing without the mass that was on "
+              "the tip"));
     }
 }
 
@@ -89,12 +93,13 @@ static void club(struct import_club *row, struct import_say *say) {
     bool model = row->order.wished_model[0] != '\0';
     bool flex = row->order.wished_flex[0] != '\0';
     if (model != flex) {
-        import_complain(say, row->at, model ? "flex" : "shaft_model",
-                        "is empty or wrong; a shaft to be chosen from stock needs model and flex");
+        import_complain(
+            say, row->at, model ? "flex" : "shaft_model",
+            _("is empty or wrong; a shaft to be chosen from stock needs model and flex"));
     } else if (model && row->shaft[0] != '\0') {
         import_complain(say, row->at, "shaft_model",
-                        "a shaft is named already; leave shaft empty to have one chosen from "
-                        "stock, or this and flex");
+                        _("a shaft is named already; leave shaft empty to have one chosen from "
+                          "stock, or this and flex"));
     }
 }
 
@@ -105,14 +110,14 @@ static void one_model(struct import_say *say, struct import_at at, const char *w
     bool shaft = shaft_model[0] != '\0';
     if (head && shaft) {
         import_complain(say, at, "head_model",
-                        "a %s names one model; leave this or shaft_model "
-                        "empty",
+                        _("a %s names one model; leave this or shaft_model "
+                          "empty"),
                         what);
     } else if (!head && !shaft) {
         import_complain(say, at, "head_model",
-                        "is empty or wrong, and so is shaft_model; name the model of one");
+                        _("is empty or wrong, and so is shaft_model; name the model of one"));
     } else if (head && flex[0] != '\0') {
-        import_complain(say, at, "flex", "is not for heads; leave it empty");
+        import_complain(say, at, "flex", _("is not for heads; leave it empty"));
     }
 }
 
@@ -123,10 +128,10 @@ static void gtin(const struct import_gtin *row, struct import_say *say) {
 static void stock_level(const struct import_stock_level *row, struct import_say *say) {
     one_model(say, row->at, "stock level", row->head_model, row->shaft_model, row->flex);
     if (row->shaft_model[0] != '\0' && row->flex[0] == '\0') {
-        import_complain(say, row->at, "flex", "is empty or wrong; shafts are counted by flex");
+        import_complain(say, row->at, "flex", _("is empty or wrong; shafts are counted by flex"));
     }
     if (row->wanted < row->least) {
-        import_complain(say, row->at, "wanted", "is less than the least that should lie there");
+        import_complain(say, row->at, "wanted", _("is less than the least that should lie there"));
     }
 }
 

@@ -1,6 +1,7 @@
 // Orders as a whole: status, priority, the shop's own reference.
 
 #include "import_write.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -59,8 +60,8 @@ static enum store_result may_be_cancelled(struct import_write *write,
     enum store_result result = query_end(&query, "look for a club that is begun");
     if (result == STORE_OK) {
         import_complain(write->say, order->at, "status",
-                        "club %s of order %s is begun at the saw, so the order cannot be "
-                        "cancelled; finish or scrap that club first, or hold the order",
+                        _("club %s of order %s is begun at the saw, so the order cannot be "
+                          "cancelled; finish or scrap that club first, or hold the order"),
                         club, order->build);
     }
     if (result == STORE_OK || result == STORE_NONE) {

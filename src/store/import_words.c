@@ -2,6 +2,7 @@
 
 #include "import_cell.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -13,7 +14,7 @@ static bool none_of(const struct import_cell *cell, const char *const *words, in
         text_add(&text, words[i][0] != '\0' && text.used > 0 ? ", " : "");
         text_add(&text, words[i]);
     }
-    import_complain(cell->say, cell->at, cell->column, "%s is none of: %s",
+    import_complain(cell->say, cell->at, cell->column, _("%s is none of: %s"),
                     import_quote(cell->text, buffer), list);
     return false;
 }

@@ -2,6 +2,7 @@
 
 #include "connection.h"
 #include "csv.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -84,8 +85,8 @@ enum store_result store_log_csv(struct store *store, const struct log_filter *fi
     int own = dup(fd);
     FILE *file = own < 0 ? NULL : fdopen(own, "w");
     if (file == NULL) {
-        result =
-            connection_say(store, STORE_FAILED, "Could not write the file: %s.", strerror(errno));
+        result = connection_say(store, STORE_FAILED, _("Could not write the file: %s."),
+                                strerror(errno));
         if (own >= 0) {
             close(own);
         }
@@ -99,7 +100,7 @@ enum store_result store_log_csv(struct store *store, const struct log_filter *fi
     bool written = !ferror(file);
     if ((fclose(file) != 0 || !written) && result == STORE_OK) {
         result = connection_say(store, errno == ENOSPC ? STORE_FULL : STORE_FAILED,
-                                "Could not write the file: %s. Is there room on the disk?",
+                                _("Could not write the file: %s. Is there room on the disk?"),
                                 strerror(errno));
     }
     if (result == STORE_OK) {

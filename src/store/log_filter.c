@@ -1,5 +1,6 @@
 #include "log_filter.h"
 #include "day.h"
+#include "tongue.h"
 
 #include <stdlib.h>
 
@@ -48,7 +49,7 @@ enum store_result log_filter_ranges(struct store *store, const struct log_filter
         result = result == STORE_NONE ? STORE_OK : result;
     }
     return room ? result
-                : connection_say(store, STORE_FAILED, "No memory to find the time in the log.");
+                : connection_say(store, STORE_FAILED, _("No memory to find the time in the log."));
 }
 
 void log_ranges_release(struct log_ranges *ranges) {

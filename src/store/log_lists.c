@@ -1,5 +1,7 @@
 #include "log_lists.h"
 
+#include "tongue.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -7,7 +9,7 @@
 #define FACETS_STEP 64
 
 static enum store_result no_memory(struct store *store) {
-    return connection_say(store, STORE_FAILED, "No memory to read the log.");
+    return connection_say(store, STORE_FAILED, _("No memory to read the log."));
 }
 
 static bool add(struct log_lists *lists, int64_t facet, const struct log_range *range) {

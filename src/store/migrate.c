@@ -2,6 +2,7 @@
 #include "backup.h"
 #include "lock.h"
 #include "schema_check.h"
+#include "tongue.h"
 
 #include <stdio.h>
 
@@ -40,21 +41,22 @@ enum store_result migrate_examine(struct store *store, size_t count) {
     store->practice = application == SCHEMA_PRACTICE_ID;
     if (application != SCHEMA_APPLICATION_ID && !store->practice) {
         return connection_say(store, STORE_REFUSED,
-                              "%s is no Kerfside database. Name another file, or make a database "
-                              "with `kerfside import` or `kerfside demo`.",
+                              _("%s is no Kerfside database. Name another file, or make a database "
+                                "with `kerfside import` or `kerfside demo`."),
                               store->path);
     }
     if (version > (int64_t)count) {
-        return connection_say(store, STORE_REFUSED,
-                              "%s was written by a newer Kerfside (schema %lld, this program knows "
-                              "%zu). Use the newer program.",
-                              store->path, (long long)version, count);
+        return connection_say(
+            store, STORE_REFUSED,
+            _("%s was written by a newer Kerfside (schema %lld, this program knows "
+              "%zu). Use the newer program."),
+            store->path, (long long)version, count);
     }
     if (version < (int64_t)count && store->mode == STORE_READ && !store->older) {
         return connection_say(store, STORE_REFUSED,
-                              "%s was written by an older Kerfside (schema %lld, this program "
-                              "reads %zu). Open it once with `kerfside bench` to bring it up to "
-                              "date.",
+                              _("%s was written by an older Kerfside (schema %lld, this program "
+                                "reads %zu). Open it once with `kerfside bench` to bring it up to "
+                                "date."),
                               store->path, (long long)version, count);
     }
     return schema_check(store, version);
@@ -90,7 +92,7 @@ static enum store_result keep_copy(struct store *store, size_t count) {
     int64_t version;
     int64_t begun = 0;
     if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
-        return connection_say(store, STORE_BUSY, "Another program keeps %s.lock.", store->path);
+        return connection_say(store, STORE_BUSY, _("Another program keeps %s.lock."), store->path);
     }
     if (!ask(store, "PRAGMA user_version", &version) ||
         (version > 0 && !ask(store, "SELECT EXISTS (SELECT 1 FROM log)", &begun))) {

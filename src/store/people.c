@@ -2,6 +2,7 @@
 #include "append.h"
 #include "chain.h"
 #include "pin_try.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -37,12 +38,12 @@ enum store_result people_supervisor(struct store *store, const char *badge, bool
 enum store_result people_another(struct store *store, const char *badge, const char *by) {
     bool yes = false;
     if (strcmp(badge, by) == 0) {
-        return connection_say(store, STORE_REFUSED, "Another supervisor must do that, not %s.",
+        return connection_say(store, STORE_REFUSED, _("Another supervisor must do that, not %s."),
                               badge);
     }
     enum store_result result = people_supervisor(store, by, &yes);
     return result == STORE_OK && !yes
-               ? connection_say(store, STORE_REFUSED, "%s is no supervisor.", by)
+               ? connection_say(store, STORE_REFUSED, _("%s is no supervisor."), by)
                : result;
 }
 
@@ -101,8 +102,8 @@ static enum store_result withdraw(struct store *store, const char *badge, const 
         result = store_worker(store, badge, &worker);
     }
     if (result == STORE_NONE) {
-        result = connection_say(store, STORE_NONE,
-                                "There is no badge %s, or its name was withdrawn before.", badge);
+        result = connection_say(
+            store, STORE_NONE, _("There is no badge %s, or its name was withdrawn before."), badge);
     }
     if (result == STORE_OK) {
         result = people_log(store, by, "withdrawn", badge, &seq);

@@ -3,6 +3,7 @@
 #include "people.h"
 #include "pin_hash.h"
 #include "pin_try.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -31,10 +32,10 @@ static enum store_result keep_hash(struct store *store, const char *badge,
 static enum pin_result need_pepper(struct store *store, const char *badge) {
     connection_say(store, STORE_REFUSED,
                    pin_pepper_id(store)[0] == '\0'
-                       ? "The PIN of %s was made with a key file: name it with --pepper, in "
-                         "$KERFSIDE_PEPPER or in the settings."
-                       : "The PIN of %s was made with another key file than the one named with "
-                         "--pepper, in $KERFSIDE_PEPPER or in the settings.",
+                       ? _("The PIN of %s was made with a key file: name it with --pepper, in "
+                           "$KERFSIDE_PEPPER or in the settings.")
+                       : _("The PIN of %s was made with another key file than the one named with "
+                           "--pepper, in $KERFSIDE_PEPPER or in the settings."),
                    badge);
     return PIN_NO_PEPPER;
 }
@@ -63,7 +64,7 @@ static enum pin_result look(struct store *store, const char *badge, const char *
         return PIN_FAILED;
     }
     if (result == PIN_FAILED) {
-        connection_say(store, STORE_FAILED, "No memory to check a PIN: close other programs.");
+        connection_say(store, STORE_FAILED, _("No memory to check a PIN: close other programs."));
     }
     // If the log cannot say now that this was the last try, it will at the next.
     return result == PIN_WRONG && pin_try_tell(store, badge) != STORE_OK ? PIN_FAILED : result;
@@ -119,11 +120,11 @@ static enum store_result may_have_pin(struct store *store, const char *badge) {
     struct worker worker;
     enum store_result result = store_worker(store, badge, &worker);
     if (result == STORE_NONE) {
-        return connection_say(store, STORE_NONE, "There is no badge %s.", badge);
+        return connection_say(store, STORE_NONE, _("There is no badge %s."), badge);
     }
     return result == STORE_OK && worker.role != ROLE_SUPERVISOR
-               ? connection_say(store, STORE_REFUSED, "%s is no supervisor: only they have a PIN.",
-                                badge)
+               ? connection_say(store, STORE_REFUSED,
+                                _("%s is no supervisor: only they have a PIN."), badge)
                : result;
 }
 
@@ -135,8 +136,8 @@ static enum store_result same_pepper(struct store *store) {
     enum store_result result = query_end(&query, "look up the PINs");
     if (result == STORE_OK) {
         return connection_say(store, STORE_REFUSED,
-                              "The PINs in %s are made with a key file: name it with --pepper or "
-                              "in $KERFSIDE_PEPPER.",
+                              _("The PINs in %s are made with a key file: name it with --pepper or "
+                                "in $KERFSIDE_PEPPER."),
                               store->path);
     }
     return result == STORE_NONE ? STORE_OK : result;
@@ -146,11 +147,12 @@ static enum store_result not_locked(struct store *store, const char *badge) {
     bool locked = false;
     enum store_result result = pin_try_locked(store, badge, &locked);
     return result == STORE_OK && locked
-               ? connection_say(store, STORE_REFUSED,
-                                "%s is locked. Another supervisor unlocks it with `kerfside people "
-                                "--unlock %s --badge W-...`, or root at the console with `kerfside "
-                                "pin --recover %s`.",
-                                badge, badge, badge)
+               ? connection_say(
+                     store, STORE_REFUSED,
+                     _("%s is locked. Another supervisor unlocks it with `kerfside people "
+                       "--unlock %s --badge W-...`, or root at the console with `kerfside "
+                       "pin --recover %s`."),
+                     badge, badge, badge)
                : result;
 }
 
@@ -168,7 +170,7 @@ static enum store_result set(struct store *store, const char *badge, const char 
                              bool recover) {
     struct pin_hash hash;
     if (!digits(store, pin)) {
-        return connection_say(store, STORE_REFUSED, "A PIN is %d to %d digits, nothing else.",
+        return connection_say(store, STORE_REFUSED, _("A PIN is %d to %d digits, nothing else."),
                               store->pin_rules.min_digits, STORE_PIN_DIGITS_MAX);
     }
     enum store_result result = may_have_pin(store, badge);
@@ -177,7 +179,7 @@ static enum store_result set(struct store *store, const char *badge, const char 
     }
     if (!pin_hash_make(store, badge, pin, &hash)) {
         return connection_say(store, STORE_FAILED,
-                              "No memory to keep a PIN: close other programs.");
+                              _("No memory to keep a PIN: close other programs."));
     }
     result = connection_begin(store);
     if (result != STORE_OK) {
@@ -212,7 +214,7 @@ static enum store_result unlock(struct store *store, const char *badge, const ch
         result = pin_try_locked(store, badge, &locked);
     }
     if (result == STORE_OK && !locked) {
-        result = connection_say(store, STORE_REFUSED, "%s is not locked.", badge);
+        result = connection_say(store, STORE_REFUSED, _("%s is not locked."), badge);
     }
     if (result == STORE_OK) {
         result = pin_try_forget(store, badge);

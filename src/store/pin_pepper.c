@@ -2,6 +2,8 @@
 
 #include "pin_pepper.h"
 
+#include "tongue.h"
+
 #include <errno.h>
 #include <fcntl.h>
 #include <libgen.h>
@@ -72,24 +74,24 @@ static enum store_result take(struct store *store, const char *path, int fd,
     char text[TEXT_SIZE + 1];
     size_t size = 0;
     if (fstat(fd, &stat) != 0 || !S_ISREG(stat.st_mode)) {
-        return connection_say(store, STORE_REFUSED, "The key file of the PINs, %s, is no file.",
+        return connection_say(store, STORE_REFUSED, _("The key file of the PINs, %s, is no file."),
                               path);
     }
     if ((stat.st_mode & (S_IWGRP | S_IXGRP | S_IRWXO)) != 0) {
         return connection_say(store, STORE_REFUSED,
-                              "Others can get at the key file of the PINs, %s. Make it the "
-                              "bench's alone: chmod 400.",
+                              _("Others can get at the key file of the PINs, %s. Make it the "
+                                "bench's alone: chmod 400."),
                               path);
     }
     bool good = read_text(fd, text, &size);
     if (!good) {
-        connection_say(store, STORE_REFUSED, "Cannot read the key file of the PINs, %s: %s.", path,
-                       strerror(errno));
+        connection_say(store, STORE_REFUSED, _("Cannot read the key file of the PINs, %s: %s."),
+                       path, strerror(errno));
     } else if (!parse(text, size, pepper)) {
         good = false;
-        connection_say(store, STORE_REFUSED,
-                       "%s is no key file of PINs: one is made with `kerfside pin --new-pepper`.",
-                       path);
+        connection_say(
+            store, STORE_REFUSED,
+            _("%s is no key file of PINs: one is made with `kerfside pin --new-pepper`."), path);
     }
     sodium_memzero(text, sizeof text);
     return good ? STORE_OK : STORE_REFUSED;
@@ -99,12 +101,12 @@ enum store_result store_set_pepper(struct store *store, const char *path) {
     enum store_result result;
     struct pin_pepper *pepper = sodium_malloc(sizeof *pepper);
     if (pepper == NULL) {
-        return connection_say(store, STORE_FAILED, "No memory for the key of the PINs.");
+        return connection_say(store, STORE_FAILED, _("No memory for the key of the PINs."));
     }
     int fd = open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY | O_NONBLOCK);
     if (fd < 0) {
         result =
-            connection_say(store, STORE_REFUSED, "Cannot open the key file of the PINs, %s: %s.",
+            connection_say(store, STORE_REFUSED, _("Cannot open the key file of the PINs, %s: %s."),
                            path, strerror(errno));
     } else {
         result = take(store, path, fd, pepper);

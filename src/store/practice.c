@@ -4,6 +4,7 @@
 #include "lock.h"
 #include "room.h"
 #include "schema.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -79,11 +80,12 @@ static enum store_result look_for_room(struct store *store) {
         return connection_fail(store, "see how much room the disk has");
     }
     int64_t room = (int64_t)disk.f_bavail * (int64_t)disk.f_frsize;
-    return room >= need ? STORE_OK
-                        : connection_say(store, STORE_FULL,
-                                         "No room to practise: %lld MB are free, a copy that does "
-                                         "not crowd the log out needs %lld.",
-                                         (long long)(room >> 20), (long long)(need >> 20));
+    return room >= need
+               ? STORE_OK
+               : connection_say(store, STORE_FULL,
+                                _("No room to practise: %lld MB are free, a copy that does "
+                                  "not crowd the log out needs %lld."),
+                                (long long)(room >> 20), (long long)(need >> 20));
 }
 
 // So that no moment has a copy with the final name and without the mark. SQLite's own close brings
@@ -134,7 +136,7 @@ enum store_result store_practice(struct store *store, const char *path) {
         return STORE_FAILED;
     }
     if (store->practice) {
-        return connection_say(store, STORE_REFUSED, "%s is for practice already.", store->path);
+        return connection_say(store, STORE_REFUSED, _("%s is for practice already."), store->path);
     }
     enum store_result result = store_practice_away(path, message, sizeof message);
     if (result != STORE_OK && result != STORE_NONE) {

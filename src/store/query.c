@@ -1,5 +1,7 @@
 #include "query.h"
 
+#include "tongue.h"
+
 #include <string.h>
 
 struct query query_open(struct store *store, enum statement statement) {
@@ -182,13 +184,13 @@ static enum store_result ended(struct query *query, const char *doing) {
     }
     if (query->misbound) {
         return connection_say(store, STORE_FAILED,
-                              "Could not %s: a fault in the program, %d values for %d.", doing,
+                              _("Could not %s: a fault in the program, %d values for %d."), doing,
                               query->bound, sqlite3_bind_parameter_count(query->statement));
     }
     if (query->odd) {
         return connection_say(store, STORE_FAILED,
-                              "Could not %s: a value in %s is not what it should be. Run "
-                              "`kerfside check`.",
+                              _("Could not %s: a value in %s is not what it should be. Run "
+                                "`kerfside check`."),
                               doing, store->path);
     }
     return query->found ? STORE_OK : STORE_NONE;

@@ -1,5 +1,6 @@
 #include "replay.h"
 #include "day.h"
+#include "tongue.h"
 #include "work.h"
 
 #include <stdio.h>
@@ -45,7 +46,7 @@ void replay_ticket_key(const char *ticket, uint8_t ret_key[TABLE_KEY_SIZE]) {
 }
 
 static enum store_result no_memory(const struct replay *replay) {
-    return connection_say(replay->store, STORE_FAILED, "No memory to go through the log of %s.",
+    return connection_say(replay->store, STORE_FAILED, _("No memory to go through the log of %s."),
                           replay->store->path);
 }
 

@@ -6,6 +6,7 @@
 #include "query.h"
 #include "replay.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <sodium.h>
 #include <stdio.h>
@@ -147,7 +148,7 @@ static enum store_result cells(struct store *store, struct table *seen, int64_t 
         }
     }
     return memory ? STORE_OK
-                  : connection_say(store, STORE_FAILED, "No memory to go through the log of %s.",
+                  : connection_say(store, STORE_FAILED, _("No memory to go through the log of %s."),
                                    store->path);
 }
 

@@ -1,5 +1,6 @@
 #include "schema_check.h"
 #include "schema.h"
+#include "tongue.h"
 
 #include <sodium.h>
 #include <stdio.h>
@@ -71,8 +72,8 @@ static int order(sqlite3_stmt *ours, sqlite3_stmt *theirs) {
 static enum store_result refuse(struct store *store, sqlite3_stmt *object, const char *what) {
     return connection_say(
         store, STORE_REFUSED,
-        "Another program changed %s: its %s \"%.60s\" %s. It is not opened. Go on "
-        "from a copy with `kerfside restore`.",
+        _("Another program changed %s: its %s \"%.60s\" %s. It is not opened. Go on "
+          "from a copy with `kerfside restore`."),
         store->path, text(object, COLUMN_TYPE), text(object, COLUMN_NAME), what);
 }
 
@@ -106,7 +107,7 @@ static enum store_result name_it(struct store *store, int64_t version) {
     if (sqlite3_open_v2(":memory:", &made, SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOMUTEX, NULL) !=
             SQLITE_OK ||
         !make(made, version) || sqlite3_prepare_v2(made, OBJECTS, -1, &ours, NULL) != SQLITE_OK) {
-        result = connection_say(store, STORE_FAILED, "No memory to look at the schema of %s.",
+        result = connection_say(store, STORE_FAILED, _("No memory to look at the schema of %s."),
                                 store->path);
     } else if (sqlite3_prepare_v2(store->db, OBJECTS, -1, &theirs, NULL) != SQLITE_OK) {
         result = connection_fail(store, "read the schema");

@@ -3,6 +3,7 @@
 
 #include "settings.h"
 #include "lock.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -66,21 +67,22 @@ enum store_result settings_apply(struct store *store) {
         int now = -1;
         if (sqlite3_db_config(store->db, options[i].option, options[i].value, &now) != SQLITE_OK ||
             now != options[i].value) {
-            return connection_say(store, STORE_FAILED, "SQLite refuses option %d.",
+            return connection_say(store, STORE_FAILED, _("SQLite refuses option %d."),
                                   options[i].option);
         }
     }
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
         sqlite3_limit(store->db, limits[i].limit, limits[i].value);
         if (sqlite3_limit(store->db, limits[i].limit, -1) != limits[i].value) {
-            return connection_say(store, STORE_FAILED, "SQLite refuses limit %d.", limits[i].limit);
+            return connection_say(store, STORE_FAILED, _("SQLite refuses limit %d."),
+                                  limits[i].limit);
         }
     }
     for (size_t i = 0; i < sizeof pragmas / sizeof pragmas[0]; i++) {
         if (!turn(store, &pragmas[i])) {
             return sqlite3_errcode(store->db) != SQLITE_OK
                        ? connection_fail(store, "set the database up")
-                       : connection_say(store, STORE_FAILED, "SQLite refuses `%s`.",
+                       : connection_say(store, STORE_FAILED, _("SQLite refuses `%s`."),
                                         pragmas[i].set);
         }
     }
@@ -126,9 +128,9 @@ enum store_result settings_journal(struct store *store) {
                                         : connection_fail(store, "make the database read only");
     }
     if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
-        return connection_say(store, STORE_BUSY,
-                              "Another program keeps %s.lock. Look what else runs on this machine.",
-                              store->path);
+        return connection_say(
+            store, STORE_BUSY,
+            _("Another program keeps %s.lock. Look what else runs on this machine."), store->path);
     }
     bool wal = turn(store, &journal);
     lock_release(store->lock_fd);

@@ -2,6 +2,7 @@
 
 #include "sheet.h"
 #include "catalogue.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -47,7 +48,7 @@ static enum store_result load_chart(struct store *store, struct document *docume
         result = STORE_NONE; // taken back
     }
     return result == STORE_OK && !sheet_chart_cells(&chart, document)
-               ? connection_say(store, STORE_FAILED, "The chart does not fit.")
+               ? connection_say(store, STORE_FAILED, _("The chart does not fit."))
                : result;
 }
 
@@ -92,7 +93,7 @@ enum store_result sheet_load(struct store *store, enum import_kind kind,
     }
     enum store_result result = load_row(store, kind, document, &row);
     return result == STORE_OK && !sheet_row_cells(kind, &row, document)
-               ? connection_say(store, STORE_FAILED, "The %s do not fit.", document->sheet)
+               ? connection_say(store, STORE_FAILED, _("The %s do not fit."), document->sheet)
                : result;
 }
 
@@ -114,7 +115,7 @@ enum store_result store_document(struct store *store, const char *sheet, const c
         return STORE_FAILED;
     }
     if (!sheet_kind(sheet, &kind, &document.keys)) {
-        return connection_say(store, STORE_REFUSED, "There is no sheet \"%s\".", sheet);
+        return connection_say(store, STORE_REFUSED, _("There is no sheet \"%s\"."), sheet);
     }
     strcpy(document.sheet, sheet);
     for (size_t i = 0; i < document.keys; i++) {

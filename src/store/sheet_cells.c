@@ -4,6 +4,7 @@
 #include "import_row.h"
 #include "sheet.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -189,7 +190,7 @@ static void read_cell(const struct import_column *column, const struct import_ce
     if (cell->text[0] != '\0') {
         column->read(cell, &column->limits, (unsigned char *)row + column->offset);
     } else if (column->needed) {
-        import_complain(cell->say, cell->at, cell->column, "is empty; fill it in");
+        import_complain(cell->say, cell->at, cell->column, _("is empty; fill it in"));
     }
 }
 
@@ -215,7 +216,7 @@ static void lacks(const struct document *document, enum import_kind kind, struct
             there = there || strcmp(document->cell[j].name, column[i].name) == 0;
         }
         if (column[i].needed && !there) {
-            import_complain(say, at, column[i].name, "is empty; fill it in");
+            import_complain(say, at, column[i].name, _("is empty; fill it in"));
         }
     }
 }
@@ -230,7 +231,7 @@ static void read_row(const struct document *document, enum import_kind kind, str
         if (column != NULL) {
             read_cell(column, &cell, row);
         } else if (kind != IMPORT_CHARTS || from->name[0] != ':') {
-            import_complain(say, row->at, from->name, "is no cell of %s", document->sheet);
+            import_complain(say, row->at, from->name, _("is no cell of %s"), document->sheet);
         }
     }
     lacks(document, kind, say, row->at);
@@ -251,8 +252,9 @@ static void read_chart_cell(const struct document_cell *from, struct import_say 
     read_cell(column_named(IMPORT_CHARTS, "column_weight_g"), &cell, (union import_row *)row);
     cell.text = strcmp(trim, "-") == 0 ? "" : trim;
     if (*trim == '\0') {
-        import_complain(say, row->at, from->name,
-                        "has no trim behind the weight; write - for one the maker does not offer");
+        import_complain(
+            say, row->at, from->name,
+            _("has no trim behind the weight; write - for one the maker does not offer"));
     }
     read_cell(column_named(IMPORT_CHARTS, "tip_trim"), &cell, (union import_row *)row);
 }

@@ -6,6 +6,7 @@
 #include "people.h"
 #include "sheet.h"
 #include "told.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -39,7 +40,7 @@ static enum store_result complained(struct store *store, const struct import_say
 }
 
 static enum store_result no_memory(struct store *store) {
-    return connection_say(store, STORE_FAILED, "Memory is short: close other programs.");
+    return connection_say(store, STORE_FAILED, _("Memory is short: close other programs."));
 }
 
 // --- what the store would write ------------------------------------------------------------------
@@ -64,7 +65,7 @@ static enum store_result read_document(struct store *store, enum import_kind kin
     }
     if (kind == IMPORT_CHARTS && set->table[kind].count == 0) {
         import_complain(say, (struct import_at){.file = document->sheet}, ":",
-                        "the chart has no column; add one");
+                        _("the chart has no column; add one"));
     }
     enum store_result result = complained(store, say);
     if (result == STORE_OK) {
@@ -76,7 +77,7 @@ static enum store_result read_document(struct store *store, enum import_kind kin
     if (result == STORE_OK &&
         !(kind == IMPORT_CHARTS ? chart_as_written(set, document)
                                 : sheet_row_cells(kind, import_set_row(set, kind, 0), document))) {
-        result = connection_say(store, STORE_REFUSED, "This does not fit. Write less.");
+        result = connection_say(store, STORE_REFUSED, _("This does not fit. Write less."));
     }
     return result;
 }
@@ -92,7 +93,8 @@ enum store_result store_canonical(struct store *store, struct document *document
         return STORE_FAILED;
     }
     if (!sheet_kind(document->sheet, &kind, &keys) || document->keys != keys) {
-        return connection_say(store, STORE_REFUSED, "There is no sheet \"%s\".", document->sheet);
+        return connection_say(store, STORE_REFUSED, _("There is no sheet \"%s\"."),
+                              document->sheet);
     }
     enum store_result result = read_document(store, kind, &say, &set, &canonical);
     import_set_release(&set);
@@ -138,7 +140,7 @@ static enum store_result put(struct store *store, enum import_kind kind, struct 
     enum store_result result = read_document(store, kind, &say, &set, &canonical);
     change_between(after, &canonical, &odd);
     if (result == STORE_OK && !change_empty(&odd)) {
-        result = complain(store, odd.cell[0].name, "is not written as the log keeps it");
+        result = complain(store, odd.cell[0].name, _("is not written as the log keeps it"));
     }
     if (result == STORE_OK) {
         result = write_rows(&write, kind);
@@ -171,9 +173,10 @@ static enum store_result take_part(struct store *store, bool head, const char *t
     bool used = true;
     enum store_result result = used_part(store, head, ticket, &used);
     if (result == STORE_OK && used) {
-        result = complain(store, "ticket",
-                          "this part is reserved or has been worked on, so it stays in the shop's "
-                          "books");
+        result =
+            complain(store, "ticket",
+                     _("this part is reserved or has been worked on, so it stays in the shop's "
+                       "books"));
     }
     if (result != STORE_OK) {
         return result;
@@ -214,7 +217,7 @@ static enum store_result take_order(struct store *store, const char *build) {
     query_step(&query);
     enum store_result result = query_end(&query, "take an order back");
     return result == STORE_NONE
-               ? complain(store, "build", "this order has clubs; set its status to cancelled")
+               ? complain(store, "build", _("this order has clubs; set its status to cancelled"))
                : result;
 }
 
@@ -241,10 +244,10 @@ static enum store_result take(struct store *store, enum import_kind kind,
         return take_stock_level(store, now);
     case IMPORT_BUILDS:
         return complain(store, "cancelled",
-                        "a club stays in the books once it is ordered; cancel it instead");
+                        _("a club stays in the books once it is ordered; cancel it instead"));
     default:
         return complain(store, now->cell[0].name,
-                        "this stays in the shop's books once it is there; change it instead");
+                        _("this stays in the shop's books once it is there; change it instead"));
     }
 }
 
@@ -256,12 +259,13 @@ static enum store_result allowed(struct store *store, enum import_kind kind, con
     if (kind == IMPORT_HEADS || kind == IMPORT_SHAFTS) {
         enum store_result result = store_worker(store, badge, &worker);
         return result == STORE_NONE
-                   ? connection_say(store, STORE_REFUSED, "Nobody here has badge \"%s\".", badge)
+                   ? connection_say(store, STORE_REFUSED, _("Nobody here has badge \"%s\"."), badge)
                    : result;
     }
     enum store_result result = people_supervisor(store, badge, &supervisor);
     return result == STORE_OK && !supervisor
-               ? connection_say(store, STORE_REFUSED, "Only a supervisor may change this, not %s.",
+               ? connection_say(store, STORE_REFUSED,
+                                _("Only a supervisor may change this, not %s."),
                                 badge[0] == '\0' ? "nobody" : badge)
                : result;
 }
@@ -280,14 +284,14 @@ static enum store_result takes_back(struct store *store, const struct entry *ent
         return result;
     }
     if (result == STORE_NONE || before.kind != ENTRY_CHANGE || !change_read(before.plan, &first)) {
-        return connection_say(store, STORE_REFUSED, "Entry %lld is no change to be taken back.",
+        return connection_say(store, STORE_REFUSED, _("Entry %lld is no change to be taken back."),
                               (long long)entry->refers);
     }
     change_back(&first, &back);
     return change_write(&back, wanted, sizeof wanted) &&
                    change_write(change, given, sizeof given) && strcmp(wanted, given) == 0
                ? STORE_OK
-               : connection_say(store, STORE_REFUSED, "This does not take back entry %lld.",
+               : connection_say(store, STORE_REFUSED, _("This does not take back entry %lld."),
                                 (long long)entry->refers);
 }
 
@@ -321,8 +325,8 @@ static enum store_result carry_out(struct store *store, enum import_kind kind,
     const char *other = change_apply(change, result == STORE_OK ? &now : NULL, &after);
     if (other != NULL) {
         return complain(store, other,
-                        change->made ? "is there already; take another"
-                                     : "is not as it was any more; look again, then change it");
+                        change->made ? _("is there already; take another")
+                                     : _("is not as it was any more; look again, then change it"));
     }
     return change->taken ? take(store, kind, &now) : put(store, kind, &after);
 }
@@ -334,7 +338,7 @@ enum store_result sheet_change(struct store *store, const struct entry *entry) {
     store->complaint_count = 0;
     if (!change_read(entry->plan, &change) || change_empty(&change) ||
         !sheet_kind(change.sheet, &kind, &keys) || keys != change.keys) {
-        return connection_say(store, STORE_REFUSED, "The change is not well formed.");
+        return connection_say(store, STORE_REFUSED, _("The change is not well formed."));
     }
     enum store_result result = allowed(store, kind, entry->worker);
     if (result == STORE_OK) {

@@ -1,5 +1,6 @@
 #include "told.h"
 #include "orders.h"
+#include "tongue.h"
 #include "work.h"
 #include "workshop.h"
 
@@ -196,8 +197,8 @@ enum store_result told_allowed(struct store *store, const struct entry *entry) {
     return first != 0 && entry->refers == newest
                ? STORE_OK
                : connection_say(store, STORE_REFUSED,
-                                "Order %s was changed once more, or another bench was told. Scan "
-                                "both parts again.",
+                                _("Order %s was changed once more, or another bench was told. Scan "
+                                  "both parts again."),
                                 entry->build);
 }
 

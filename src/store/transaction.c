@@ -3,6 +3,7 @@
 #include "connection.h"
 #include "lock.h"
 #include "query.h"
+#include "tongue.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -43,17 +44,17 @@ enum store_result connection_fail(struct store *store, const char *doing) {
     case SQLITE_BUSY:
     case SQLITE_LOCKED:
         return connection_say(store, STORE_BUSY,
-                              "Could not %s: another program is writing to %s. Try again.", doing,
-                              store->path);
+                              _("Could not %s: another program is writing to %s. Try again."),
+                              doing, store->path);
     case SQLITE_FULL:
         return connection_say(store, STORE_FULL,
-                              "Could not %s: no room left on the disk of %s. Free some.", doing,
+                              _("Could not %s: no room left on the disk of %s. Free some."), doing,
                               store->path);
     case SQLITE_CONSTRAINT:
-        return connection_say(store, STORE_REFUSED, "Could not %s: %s.", doing, reason);
+        return connection_say(store, STORE_REFUSED, _("Could not %s: %s."), doing, reason);
     default:
-        return connection_say(store, STORE_FAILED, "Could not %s in %s: %s. %s", doing, store->path,
-                              reason, advice(code));
+        return connection_say(store, STORE_FAILED, _("Could not %s in %s: %s. %s"), doing,
+                              store->path, reason, advice(code));
     }
 }
 
@@ -67,7 +68,7 @@ bool connection_ready(struct store *store, const char *doing) {
         return true;
     }
     connection_say(store, STORE_FAILED,
-                   "Could not %s: %s was closed after an error. Open it again.", doing,
+                   _("Could not %s: %s was closed after an error. Open it again."), doing,
                    store->path);
     return false;
 }
@@ -77,12 +78,13 @@ enum store_result connection_begin(struct store *store) {
         return STORE_FAILED;
     }
     if (store->mode == STORE_READ) {
-        return connection_say(store, STORE_FAILED, "%s was opened for reading only.", store->path);
+        return connection_say(store, STORE_FAILED, _("%s was opened for reading only."),
+                              store->path);
     }
     if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
         return connection_say(store, STORE_BUSY,
-                              "Another program has been writing to %s for too long. Look what "
-                              "else runs on this machine, and try again.",
+                              _("Another program has been writing to %s for too long. Look what "
+                                "else runs on this machine, and try again."),
                               store->path);
     }
     enum store_result result = run(store, STATEMENT_BEGIN_WRITE, "begin to write");
@@ -113,10 +115,11 @@ enum store_result connection_commit(struct store *store) {
     connection_rollback(store);
     if (result != STORE_FULL) {
         store->unknown = true;
-        result = connection_say(store, STORE_UNKNOWN,
-                                "The disk did not confirm the last entry in %s. It may be there or "
-                                "not: open the database again and look.",
-                                store->path);
+        result =
+            connection_say(store, STORE_UNKNOWN,
+                           _("The disk did not confirm the last entry in %s. It may be there or "
+                             "not: open the database again and look."),
+                           store->path);
     }
     return result;
 }

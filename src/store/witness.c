@@ -1,6 +1,7 @@
 #include "witness.h"
 #include "append.h"
 #include "chain_walk.h"
+#include "tongue.h"
 #include "witness_compare.h"
 
 #include <stdio.h>
@@ -37,12 +38,12 @@ static enum store_result goes_on(struct store *store, const struct store_check *
     enum store_result result = chain_walk(&walk, INT64_MAX);
     digest_close(walk.digest);
     if (result == STORE_REFUSED) {
-        return connection_say(store, result, "%s Nothing was signed.", check.problem);
+        return connection_say(store, result, _("%s Nothing was signed."), check.problem);
     }
     if (result == STORE_OK &&
         (check.entries != end->size || memcmp(check.head, end->head, sizeof check.head) != 0)) {
         return connection_say(store, STORE_REFUSED,
-                              "The log is not the one that was checked. Nothing was signed.");
+                              _("The log is not the one that was checked. Nothing was signed."));
     }
     return result;
 }
@@ -70,12 +71,12 @@ enum store_result store_sign_day(struct store *store, const struct store_check *
     struct checkpoint checkpoint = {0};
     struct entry signing = *entry;
     if (entry->kind != ENTRY_DAY_SIGNED || !checkpoint_is_day(day)) {
-        return connection_say(store, STORE_REFUSED, "A day of the calendar is signed, not \"%s\".",
-                              day);
+        return connection_say(store, STORE_REFUSED,
+                              _("A day of the calendar is signed, not \"%s\"."), day);
     }
     if (store->practice) {
-        return connection_say(store, STORE_REFUSED, "%s is for practice: no day of it is signed.",
-                              store->path);
+        return connection_say(store, STORE_REFUSED,
+                              _("%s is for practice: no day of it is signed."), store->path);
     }
     snprintf(checkpoint.day, sizeof checkpoint.day, "%s", day);
     enum store_result result = connection_begin(store);

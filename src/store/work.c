@@ -4,6 +4,7 @@
 #include "final.h"
 #include "people.h"
 #include "told.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -100,8 +101,9 @@ static enum store_result allowed_supervisor(struct store *store, const char *bad
     bool yes = false;
     enum store_result result = people_supervisor(store, badge, &yes);
     if (result == STORE_OK && !yes) {
-        result = connection_say(store, STORE_REFUSED, "Only a supervisor may decide this, not %s.",
-                                badge[0] == '\0' ? "nobody" : badge);
+        result =
+            connection_say(store, STORE_REFUSED, _("Only a supervisor may decide this, not %s."),
+                           badge[0] == '\0' ? "nobody" : badge);
     }
     return result;
 }
@@ -116,8 +118,8 @@ static enum store_result allowed_acceptance(struct store *store, const struct en
     enum store_result result = final_newest(store, about, &newest);
     if (result == STORE_OK && !newest) {
         result = connection_say(store, STORE_REFUSED,
-                                "Entry %lld is not what was measured last on the assembled club: "
-                                "look at the new value first.",
+                                _("Entry %lld is not what was measured last on the assembled club: "
+                                  "look at the new value first."),
                                 (long long)about->seq);
     }
     return result;
@@ -128,7 +130,7 @@ static enum store_result allowed_note(struct store *store, const struct entry *e
     struct entry about;
     enum store_result result = store_entry(store, entry->refers, &about);
     if (result == STORE_NONE) {
-        return connection_say(store, STORE_REFUSED, "There is no entry %lld to add a note to.",
+        return connection_say(store, STORE_REFUSED, _("There is no entry %lld to add a note to."),
                               (long long)entry->refers);
     }
     if (result != STORE_OK) {
@@ -138,11 +140,11 @@ static enum store_result allowed_note(struct store *store, const struct entry *e
         strcmp(about.club, entry->club) != 0 || strcmp(about.head, entry->head) != 0 ||
         strcmp(about.shaft, entry->shaft) != 0) {
         return connection_say(store, STORE_REFUSED,
-                              "Entry %lld is about other parts than this note says.",
+                              _("Entry %lld is about other parts than this note says."),
                               (long long)entry->refers);
     }
     if (!has_words(entry->note)) {
-        return connection_say(store, STORE_REFUSED, "A note needs words: type them first.");
+        return connection_say(store, STORE_REFUSED, _("A note needs words: type them first."));
     }
     return strcmp(entry->cause, ENTRY_ACCEPTED) == 0 ? allowed_acceptance(store, &about) : STORE_OK;
 }
@@ -158,13 +160,13 @@ static enum store_result still_ordered(struct store *store, const struct work *w
     bool at_saw = shows(entry->kind) || work_cuts(entry->kind) || entry->kind == ENTRY_MEASURE;
     if (at_saw && work->changed_seq != 0) {
         return connection_say(store, STORE_REFUSED,
-                              "Order %s was changed after this mark was planned. Scan both parts "
-                              "again.",
+                              _("Order %s was changed after this mark was planned. Scan both parts "
+                                "again."),
                               entry->build);
     }
     return shows(entry->kind) && work->rank <= 0
                ? connection_say(store, STORE_REFUSED,
-                                "Order %s is not released: club %s waits. Ask at the desk.",
+                                _("Order %s is not released: club %s waits. Ask at the desk."),
                                 entry->build, entry->club)
                : STORE_OK;
 }
@@ -177,33 +179,34 @@ enum store_result work_allowed(struct store *store, const struct work *work,
                       entry->kind == ENTRY_NOTE;
     if (!same_parts(work, entry)) {
         return connection_say(store, STORE_REFUSED,
-                              "Club %s %s is made of head %s and shaft %s now, not of %s and %s. "
-                              "Scan both again.",
+                              _("Club %s %s is made of head %s and shaft %s now, not of %s and %s. "
+                                "Scan both again."),
                               entry->build, entry->club, work->head, work->shaft, entry->head,
                               entry->shaft);
     }
     if (cut && entry->attempt != work->progress.attempt) {
         return connection_say(store, STORE_REFUSED,
-                              "This cut was begun before another one was withdrawn (attempt %d, "
-                              "now %d). Scan both parts again.",
+                              _("This cut was begun before another one was withdrawn (attempt %d, "
+                                "now %d). Scan both parts again."),
                               entry->attempt, work->progress.attempt);
     }
     if (!known_consent(entry)) {
         return connection_say(
             store, STORE_REFUSED,
-            "Consent is to a column, a shim, a trim or an extension, not to \"%s %s\".",
+            _("Consent is to a column, a shim, a trim or an extension, not to \"%s %s\"."),
             entry->cause, entry->note);
     }
     if (final_kind(entry->kind) && !final_plausible(entry)) {
         return connection_say(store, STORE_REFUSED,
-                              "\"%s\" is no %s that a club has. Measure again.", entry->note,
+                              _("\"%s\" is no %s that a club has. Measure again."), entry->note,
                               entry_kind_text(entry->kind));
     }
     if (entry->kind == ENTRY_KIT && (work->head[0] == '\0' || work->shaft[0] != '\0')) {
-        return connection_say(store, STORE_REFUSED,
-                              "Club %s %s has head \"%s\" and shaft \"%s\": a shaft is chosen for "
-                              "a club with a head and none yet.",
-                              entry->build, entry->club, work->head, work->shaft);
+        return connection_say(
+            store, STORE_REFUSED,
+            _("Club %s %s has head \"%s\" and shaft \"%s\": a shaft is chosen for "
+              "a club with a head and none yet."),
+            entry->build, entry->club, work->head, work->shaft);
     }
     if (entry->kind == ENTRY_TOLD) {
         return told_allowed(store, entry);

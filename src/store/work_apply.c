@@ -2,6 +2,7 @@
 
 #include "sheet.h"
 #include "told.h"
+#include "tongue.h"
 #include "work.h"
 
 #include <string.h>
@@ -64,8 +65,8 @@ static enum store_result dry_fit(struct store *store, const struct entry *entry)
     query_step(&query);
     enum store_result result = query_end(&query, "save the dry fit");
     return result == STORE_NONE
-               ? connection_say(store, STORE_REFUSED, "There is no head %s to save a dry fit for.",
-                                entry->head)
+               ? connection_say(store, STORE_REFUSED,
+                                _("There is no head %s to save a dry fit for."), entry->head)
                : result;
 }
 
@@ -114,8 +115,8 @@ static enum store_result recut(struct store *store, const struct work *before,
     result = query_end(&query, "reserve the new shaft");
     return result == STORE_NONE
                ? connection_say(store, STORE_REFUSED,
-                                "%s is no raw, free shaft of the model and flex of %s. Choose "
-                                "another one.",
+                                _("%s is no raw, free shaft of the model and flex of %s. Choose "
+                                  "another one."),
                                 ticket, before->shaft)
                : result;
 }
@@ -139,8 +140,8 @@ static enum store_result kit(struct store *store, const struct entry *entry) {
         return result != STORE_NONE
                    ? result
                    : connection_say(store, STORE_REFUSED,
-                                    "%s is no raw, free shaft of the model and flex that club %s "
-                                    "%s wishes. Match the build again.",
+                                    _("%s is no raw, free shaft of the model and flex that club %s "
+                                      "%s wishes. Match the build again."),
                                     entry->shaft, entry->build, entry->club);
     }
     query = query_open(store, STATEMENT_WORK_NO_CONSENT);

@@ -3,6 +3,7 @@
 #include "workshop.h"
 #include "pace.h"
 #include "query.h"
+#include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -118,7 +119,7 @@ enum store_result store_next_tickets(struct store *store, enum ticket_kind kind,
     int made = 0;
     if (count < 1 || count > NEXT_TICKETS_MAX || kind >= TICKET_KIND_COUNT ||
         letters[kind] == NULL) {
-        return connection_say(store, STORE_REFUSED, "Ask for 1 to %d tickets at once.",
+        return connection_say(store, STORE_REFUSED, _("Ask for 1 to %d tickets at once."),
                               NEXT_TICKETS_MAX);
     }
     struct query query = query_open(store, STATEMENT_TICKET_NUMBER);
@@ -133,7 +134,7 @@ enum store_result store_next_tickets(struct store *store, enum ticket_kind kind,
     // At most one body in 37 has a check character that is never issued.
     if (number > NUMBER_MAX - 2 * NEXT_TICKETS_MAX) {
         return connection_say(store, STORE_REFUSED,
-                              "No %s numbers are left after %lld. Give tickets by hand.",
+                              _("No %s numbers are left after %lld. Give tickets by hand."),
                               ticket_kind_name(kind), (long long)number);
     }
     while (made < count) {

@@ -103,7 +103,7 @@ static void test_refuses(void **state) {
         {"2.", LENGTH_BAD_CHAR, "2."},
         {".", LENGTH_BAD_CHAR, "."},
         {"2.5.1", LENGTH_BAD_CHAR, "."},
-        {"2,625", LENGTH_BAD_CHAR, ","},
+        {"1,234.5", LENGTH_BAD_CHAR, "."},
         {"2.5 5/8", LENGTH_BAD_CHAR, "5"},
         {"5/8 5/8", LENGTH_BAD_CHAR, "5"},
         {"1/2/4", LENGTH_BAD_CHAR, "/"},
