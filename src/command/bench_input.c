@@ -49,11 +49,11 @@ static void show_report(const struct scan_report *report, struct view_check *che
         [REPORT_GOOD] = TONE_FINE, [REPORT_WORKS] = TONE_CAUTION, [REPORT_BAD] = TONE_STOP};
     add_fact(check, _("Came from"), _(report->source));
     add_fact(check, _("Read as"), report->text);
-    add_fact(check, "Bytes", report->bytes);
-    add_fact(check, "Identifier", report->aim);
+    add_fact(check, _("Bytes"), report->bytes);
+    add_fact(check, _("Identifier"), report->aim);
     add_fact(check, _("Kind of code"), report->symbology);
-    add_fact(check, "Agreed", report->agreed);
-    add_fact(check, "Time", report->timing);
+    add_fact(check, _("Agreed"), report->agreed);
+    add_fact(check, _("Time"), report->timing);
     add_fact(check, _("Ended by"), report->ending);
     check->tone = tones[report->verdict];
     snprintf(check->verdict, sizeof check->verdict, "%s", report->verdict_text);
