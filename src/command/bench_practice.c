@@ -223,7 +223,7 @@ static bool still_unused(struct bench *bench) {
 
 static void offer_tour(struct bench *bench) {
     struct view *view = &bench->view;
-    bool here = bench->station.state == STATION_SIGNED_OUT || bench->station.state == STATION_READY;
+    bool here = bench->station.state == STATION_SIGNED_OUT; // later the desk has it
     bench->practice.unused = bench->practice.unused && (!here || still_unused(bench));
     if (here && bench->practice.unused && view->action_count < VIEW_ACTIONS_MAX) {
         struct view_action *action = &view->action[view->action_count++];
