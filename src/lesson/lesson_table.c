@@ -31,7 +31,7 @@
     {                                                                                              \
         .where = AT(CARE),                                                                         \
         .text = N_("Read the list as at the saw: is all of it in place? Then press the button, "   \
-                   "or touch the band below. The mark comes."),                                     \
+                   "or touch the band below. The mark comes."),                                    \
         .does = DOES_PRESS, .done = AT(TIP_CUT) | AT(BUTT_CUT) | AT(RESUME),                       \
     }
 #define TO_THE_MARK SIGN_ON, SCAN_HEAD, SCAN_SHAFT, CONFIRM_CARE
