@@ -4,6 +4,7 @@
 #include "day_papers.h"
 #include "days.h"
 #include "ledger.h"
+#include "paper_size.h"
 #include "qr.h"
 #include "signing.h"
 #include "tongue.h"
@@ -105,7 +106,7 @@ bool bench_day_report(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path,
                                 .tolerance = settings->station.rules.tolerance,
                                 .metric = settings->station.metric_first,
                                 .now_ms = bench_clock_wall_ms(&bench->clock),
-                                .paper = settings->paper};
+                                .paper = paper_size(settings->paper)};
     int fd = bench_new_file(bench, "report", from_ms, "pdf", path, sizeof path);
     if (fd < 0) {
         return complain(_("cannot make a file for the report beside the database."));

@@ -135,5 +135,6 @@ void bench_focus_clear(struct bench *bench) {
 int64_t bench_focus_deadline(const struct bench *bench) {
     enum view_action_id action;
     int64_t argument;
-    return screen_focus(bench->screen, &action, &argument) ? bench->arrow_us + LASTS_US : -1;
+    bool ring = bench->screen != NULL && screen_focus(bench->screen, &action, &argument);
+    return ring ? bench->arrow_us + LASTS_US : -1;
 }

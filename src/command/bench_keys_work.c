@@ -11,9 +11,9 @@ static const char *const steps[] = {"1/16", "1/32", "1/64", "0.5 mm", "1 mm", NU
 static const char *const sides[] = {"left", "right", NULL};
 static const char *const units[] = {"inch", "mm", NULL};
 static const char *const languages[] = {"system", "en", "es", "de", "fr", "ja", NULL};
-static const char *const papers[] = {"a4", "letter", NULL};
+static const char *const papers[] = {"system", "a4", "letter", NULL};
 static const char *const methods[] = {"ruler", "rules", NULL};
-_Static_assert(PAGE_A4 == 0 && PAGE_LETTER == 1, "papers by index");
+_Static_assert(PAGE_A4 == 0 && PAGE_LETTER == 1, "papers from 1");
 
 static const struct bench_key keys[] = {
     {.section = "bench",
@@ -94,10 +94,12 @@ static const struct bench_key keys[] = {
      .kind = BENCH_CHOICE,
      AT(paper),
      .words = papers,
-     .allowed = N_("a4 or letter"),
-     .standard = "a4",
-     .what = N_("What tickets, worksheets and day reports are laid out for."),
-     .why = N_("The size of ISO 216, used in most countries.")},
+     .allowed = N_("system, a4 or letter"),
+     .standard = "system",
+     .what = N_(
+         "What tickets, worksheets and day reports are laid out for; system: what is usual where "
+         "the computer is set up for."),
+     .why = N_("Most of the world has A4 (ISO 216), North America and some others letter.")},
     {.section = "bench",
      .key = "care_every_club",
      .label = N_("Care list every club"),

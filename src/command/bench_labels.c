@@ -1,4 +1,5 @@
 #include "bench.h"
+#include "paper_size.h"
 #include "text.h"
 #include "tongue.h"
 
@@ -72,9 +73,8 @@ static void printed(const struct bench *bench, struct bench_labels *labels) {
 }
 
 static const char *stock_name(const struct bench_settings *settings) {
-    return settings->labels_stock != NULL   ? settings->labels_stock->name
-           : settings->paper == PAGE_LETTER ? "letter"
-                                            : "a4";
+    return settings->labels_stock != NULL ? settings->labels_stock->name
+                                          : paper_size_name(paper_size(settings->paper));
 }
 
 static bool make_file(struct bench *bench, char path[VIEW_TEXT_MAX], char message[VIEW_TEXT_MAX]) {

@@ -2,6 +2,7 @@
 
 #include "bench.h"
 #include "cause_text.h"
+#include "paper_size.h"
 #include "practice.h"
 #include "text.h"
 #include "tickets.h"
@@ -216,7 +217,7 @@ bool bench_tickets(void *ctx, const char *build, char *ret_path, size_t size) {
     if (snprintf(path, sizeof path, "%.*s%stickets-%s.pdf", folder, db, practice_prefix(), build) >=
             (int)sizeof path ||
         tickets_build(bench->store, build, path,
-                      ticket_stock_named(bench->settings->paper == PAGE_LETTER ? "letter" : "a4"),
+                      ticket_stock_named(paper_size_name(paper_size(bench->settings->paper))),
                       message, sizeof message) != STORE_OK) {
         fprintf(stderr, "kerfside bench: %s\n", message);
         return false;

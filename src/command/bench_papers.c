@@ -3,6 +3,7 @@
 
 #include "bench.h"
 #include "build_papers.h"
+#include "paper_size.h"
 #include "planning.h"
 #include "tongue.h"
 #include "words.h"
@@ -19,7 +20,7 @@ static struct build_papers papers_of(const struct bench *bench) {
                                  .shop = settings->shop,
                                  .shop_name = settings->shop_name,
                                  .method = settings->station.length_method,
-                                 .paper = settings->paper,
+                                 .paper = paper_size(settings->paper),
                                  .now_ms = bench_clock_wall_ms(&bench->clock)};
 }
 
@@ -30,7 +31,7 @@ static bool worksheet(const struct bench *bench, const char *build, const char *
                                 .rules = settings->station.rules,
                                 .assembly = settings->station.assembly};
     struct planning_sheet sheet = {
-        .path = path, .paper = settings->paper, .bench = settings->station.bench};
+        .path = path, .paper = paper_size(settings->paper), .bench = settings->station.bench};
     size_t clubs;
     if (planning_pdf(&planning, build, &sheet, &clubs) == STORE_OK) {
         return true;

@@ -45,7 +45,7 @@ struct bench_settings {
     char shop_name[SHOP_TEXT_MAX]; // on papers for customers, may be empty
     uint16_t button_code;
     unsigned language;                       // 0: that of the computer, else language_at, from 1
-    enum page_paper paper;                   // of tickets and reports
+    unsigned paper;                          // of tickets and reports, see paper_size.h
     const struct ticket_stock *labels_stock; // of labels printed at once, NULL: plain paper
     char labels_queue[BENCH_QUEUE_MAX];      // of CUPS, empty: the default one
     bool labels_print;                       // else a file is made

@@ -5,6 +5,7 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "paper_size.h"
 #include "settings_file.h"
 #include "tongue.h"
 
@@ -36,12 +37,9 @@ static bool take_papers(const char *command, const struct asked *asked,
         .shop = settings->shop,
         .shop_name = settings->shop_name,
         .method = settings->station.length_method,
-        .paper = settings->paper,
         .now_ms = (int64_t)time(NULL) * 1000,
     };
-    if (asked->paper != NULL) {
-        ret_papers->paper = strcmp(asked->paper, "letter") == 0 ? PAGE_LETTER : PAGE_A4;
-    }
+    paper_size_take(asked->paper, settings->paper, &ret_papers->paper);
     return true;
 }
 
@@ -60,8 +58,8 @@ static int read_asked(int argc, char **argv, bool may_draft, struct asked *asked
     if (asked->path == NULL) {
         return usage(argv[0], _("name the file with --pdf."));
     }
-    if (asked->paper != NULL && strcmp(asked->paper, "a4") != 0 &&
-        strcmp(asked->paper, "letter") != 0) {
+    enum page_paper paper;
+    if (!paper_size_take(asked->paper, 0, &paper)) {
         return usage(argv[0], _("the paper can be a4 or letter."));
     }
     return COMMAND_DONE;

@@ -2,6 +2,7 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "paper_size.h"
 #include "planning.h"
 #include "settings_file.h"
 #include "tongue.h"
@@ -145,12 +146,11 @@ static bool take_mass(const char *option, const char *text, mass_mg *mass) {
     return true;
 }
 
-static bool take_paper(const char *text, enum page_paper *ret_paper) {
-    if (text != NULL && strcmp(text, "a4") != 0 && strcmp(text, "letter") != 0) {
+static bool take_paper(const char *text, unsigned setting, enum page_paper *ret_paper) {
+    if (!paper_size_take(text, setting, ret_paper)) {
         fprintf(stderr, _("kerfside plan: no paper is %s; it can be a4 or letter.\n"), text);
         return false;
     }
-    *ret_paper = text != NULL && strcmp(text, "letter") == 0 ? PAGE_LETTER : PAGE_A4;
     return true;
 }
 
@@ -193,7 +193,8 @@ int command_plan(int argc, char **argv) {
     }
     planning.rules = settings.station.rules;
     planning.assembly = settings.station.assembly;
-    if (!take_mark_step(step, &planning.rules) || !take_paper(paper, &sheet.paper) ||
+    if (!take_mark_step(step, &planning.rules) ||
+        !take_paper(paper, settings.paper, &sheet.paper) ||
         !take_mass("--ferrule", ferrule, &planning.assembly.ferrule) ||
         !take_mass("--epoxy", epoxy, &planning.assembly.epoxy)) {
         return COMMAND_USAGE;

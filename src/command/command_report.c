@@ -3,6 +3,7 @@
 #include "day_papers.h"
 #include "days.h"
 #include "options.h"
+#include "paper_size.h"
 #include "settings_file.h"
 #include "tongue.h"
 
@@ -16,7 +17,7 @@ static int usage(const char *what) {
 }
 
 int command_report(int argc, char **argv) {
-    const char *db = NULL, *day = NULL, *from = NULL, *to = NULL, *path = NULL, *paper = "a4";
+    const char *db = NULL, *day = NULL, *from = NULL, *to = NULL, *path = NULL, *paper = NULL;
     const char *file = NULL;
     char today[CHECKPOINT_DAY_MAX];
     char message[1200];
@@ -45,10 +46,9 @@ int command_report(int argc, char **argv) {
     if ((papers.witness == NULL) != (papers.public == NULL)) {
         return usage(_("--witness and --public belong together."));
     }
-    if (strcmp(paper, "a4") != 0 && strcmp(paper, "letter") != 0) {
+    if (!paper_size_take(paper, 0, &papers.paper)) {
         return usage(_("the paper can be a4 or letter."));
     }
-    papers.paper = strcmp(paper, "letter") == 0 ? PAGE_LETTER : PAGE_A4;
     days_text(papers.now_ms, today);
     day = day == NULL ? today : day;
     if (!days_take(argv[0], from == NULL ? "--day" : "--from", from == NULL ? day : from, 0,
@@ -64,6 +64,7 @@ int command_report(int argc, char **argv) {
         !database_open(argv[0], db, STORE_READ, &store)) {
         return COMMAND_REFUSED;
     }
+    paper_size_take(paper, settings.paper, &papers.paper);
     papers.tolerance = settings.station.rules.tolerance;
     papers.metric = settings.station.metric_first;
     bool done = day_papers_report(store, &papers, path, &pages, message, sizeof message);

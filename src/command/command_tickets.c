@@ -1,6 +1,7 @@
 #include "command.h"
 #include "database.h"
 #include "options.h"
+#include "paper_size.h"
 #include "print.h"
 #include "text.h"
 #include "tickets.h"
@@ -131,7 +132,8 @@ static bool take_from(const char *text, const struct ticket_stock *stock, int *r
 }
 
 int command_tickets(int argc, char **argv) {
-    const char *db = NULL, *path = NULL, *on = "a4", *from_text = NULL, *queue = NULL;
+    const char *db = NULL, *path = NULL, *on = paper_size_name(paper_size(0)), *from_text = NULL,
+               *queue = NULL;
     bool print = false;
     struct wanted wanted = {0};
     const struct ticket_stock *stock;

@@ -27,3 +27,15 @@ const struct language *language_named(const char *name) {
     }
     return NULL;
 }
+
+bool language_on_letter(const char *locale) {
+    static const char territories[][3] = {"BO", "CA", "CL", "CO", "CR", "GT", "MX",
+                                          "NI", "PA", "PH", "PR", "SV", "US", "VE"};
+    const char *territory = strchr(locale, '_');
+    for (size_t i = 0; territory != NULL && i < sizeof territories / sizeof territories[0]; i++) {
+        if (strncmp(territory + 1, territories[i], 2) == 0) {
+            return true;
+        }
+    }
+    return false;
+}

@@ -23,5 +23,8 @@ const struct language *language_at(size_t index); // NULL behind the last; Engli
 // By its code, whatever follows it: `de`, `de_AT.UTF-8`, `de-CH`. NULL: none of ours; English for
 // `C` and `POSIX` too.
 const struct language *language_named(const char *name);
+// Whether a locale's territory prints on letter paper, `es_MX.UTF-8`: those whose LC_PAPER in
+// glibc's localedata is 279 mm high. The rest of the world has ISO 216's A4.
+bool language_on_letter(const char *locale);
 
 #endif

@@ -15,9 +15,10 @@ static void test_table(void **state) {
         double inch_ounces;
         const char *canonical;
     } rows[] = {
-        {"D0", 213.5, "D0.0"},   {"d0", 213.5, "D0.0"},     {"D1.4", 215.95, "D1.4"},
-        {" D2 ", 217.0, "D2.0"}, {"C9.9", 213.325, "C9.9"}, {"A0", 161.0, "A0.0"},
-        {"E0.0", 231.0, "E0.0"}, {"G9.9", 283.325, "G9.9"}, {"B5", 187.25, "B5.0"},
+        {"D0", 213.5, "D0.0"},    {"d0", 213.5, "D0.0"},     {"D1.4", 215.95, "D1.4"},
+        {" D2 ", 217.0, "D2.0"},  {"C9.9", 213.325, "C9.9"}, {"A0", 161.0, "A0.0"},
+        {"E0.0", 231.0, "E0.0"},  {"G9.9", 283.325, "G9.9"}, {"B5", 187.25, "B5.0"},
+        {"D1,4", 215.95, "D1.4"},
     };
     for (size_t i = 0; i < COUNT(rows); i++) {
         double value = 0;
@@ -50,7 +51,8 @@ static void test_refused(void **state) {
         {"D2.", BALANCE_SCALE_DECIMALS},
         {"D2.45", BALANCE_SCALE_DECIMALS},
         {"D2 x", BALANCE_SCALE_DECIMALS},
-        {"D2,5", BALANCE_SCALE_DECIMALS},
+        {"D2,", BALANCE_SCALE_DECIMALS},
+        {"D2,45", BALANCE_SCALE_DECIMALS},
     };
     double value = 5;
     for (size_t i = 0; i < COUNT(rows); i++) {

@@ -187,6 +187,48 @@ static void as_the_c_library_has_them(void **state) {
     }
 }
 
+// glibc's localedata says how high paper is, or which locale to look into.
+static int paper_height(const char *locale, int depth) {
+    char path[64];
+    char line[200];
+    char other[32];
+    bool inside = false;
+    int height = 0;
+    snprintf(path, sizeof path, "/usr/share/i18n/locales/%s", locale);
+    FILE *file = fopen(path, "re");
+    assert_non_null(file); // the package locales
+    while (height == 0 && fgets(line, sizeof line, file) != NULL) {
+        inside = strncmp(line, "LC_PAPER", 8) == 0 || (inside && strncmp(line, "END", 3) != 0);
+        if (inside && sscanf(line, "height %d", &height) == 1) {
+            break;
+        }
+        if (inside && depth < 5 && sscanf(line, "copy \"%31[^\"]\"", other) == 1) {
+            height = paper_height(other, depth + 1);
+        }
+    }
+    fclose(file);
+    return height;
+}
+
+static void papers_are_those_of_the_territory(void **state) {
+    static const char *const locales[] = {
+        "en_US", "en_CA", "fr_CA", "es_MX", "es_US", "es_BO", "es_CL", "es_CO", "es_CR", "es_GT",
+        "es_NI", "es_PA", "es_PR", "es_SV", "es_VE", "en_PH", "en_GB", "en_AU", "en_NZ", "en_IE",
+        "en_ZA", "es_ES", "es_AR", "es_PE", "es_UY", "es_EC", "es_PY", "es_DO", "es_HN", "es_CU",
+        "de_DE", "de_AT", "de_CH", "fr_FR", "fr_BE", "fr_CH", "ja_JP"};
+    (void)state;
+    for (size_t i = 0; i < sizeof locales / sizeof locales[0]; i++) {
+        int height = paper_height(locales[i], 0);
+        assert_true(height == 279 || height == 297);
+        if (language_on_letter(locales[i]) != (height == 279)) {
+            fail_msg("%s: paper is %d mm high", locales[i], height);
+        }
+    }
+    assert_true(language_on_letter("es_MX.UTF-8") && language_on_letter("en_US"));
+    assert_false(language_on_letter("C.UTF-8") || language_on_letter("en") ||
+                 language_on_letter("") || language_on_letter("de_"));
+}
+
 static void languages_by_name(void **state) {
     (void)state;
     assert_string_equal(language_named("de_AT.UTF-8")->code, "de");
@@ -210,6 +252,7 @@ int main(void) {
         cmocka_unit_test_setup_teardown(figures_and_days, speak, hush),
         cmocka_unit_test(as_the_c_library_has_them),
         cmocka_unit_test(languages_by_name),
+        cmocka_unit_test(papers_are_those_of_the_territory),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
