@@ -5,7 +5,7 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-complete=()
+complete=(de es fr ja)
 
 failed=0
 assets/po/update --check > /dev/null || failed=1
