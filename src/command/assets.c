@@ -24,8 +24,10 @@ static bool beside(const char *name, char *buffer, size_t size) {
         return false;
     }
     program[length] = '\0';
-    return up(program) && up(program) &&
-           snprintf(buffer, size, "%s/%s", program, name) < (int)size && access(buffer, R_OK) == 0;
+    bool prefix = up(program); // its folder
+    prefix = prefix && up(program);
+    return prefix && snprintf(buffer, size, "%s/%s", program, name) < (int)size &&
+           access(buffer, R_OK) == 0;
 }
 
 bool assets_installed(const char *name, char *buffer, size_t size) {

@@ -69,7 +69,7 @@ void text_add_number(struct text *text, int64_t number) {
 }
 
 struct text_number text_number(int64_t number) {
-    struct text_number words;
+    struct text_number words = {0};
     struct text text = text_open(words.digits, sizeof words.digits);
     text_add_number(&text, number);
     return words;

@@ -192,7 +192,7 @@ struct decimal {
 };
 
 static struct decimal decimal(double value) {
-    struct decimal figure;
+    struct decimal figure = {0};
     struct text text = text_open(figure.words, sizeof figure.words);
     text_add_decimal(&text, value, 2);
     return figure;

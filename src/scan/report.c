@@ -39,7 +39,7 @@ struct ms_words {
 };
 
 static struct ms_words ms_words(int64_t us) {
-    struct ms_words ms;
+    struct ms_words ms = {0};
     struct text text = text_open(ms.words, sizeof ms.words);
     text_add_decimal(&text, (double)us / 1000, us < 10000 ? 1 : 0);
     return ms;

@@ -22,8 +22,7 @@ static const unsigned moves[STATION_STATE_COUNT] = {
     [STATION_MEASURE] = HOME | TO(BUTT_CUT) | TO(LOGGED),
     [STATION_LOGGED] = HOME | TO(PAIR),
     [STATION_HOLD] = HOME | TO(PAIR) | TO(DRY_FIT) | TO(CARE) | CUTS | TO(LOGGED) | TO(PIN) |
-                     TO(CONSENT) | TO(REVIEW) | TO(SET) | TO(FINAL) | TO(CHECK) | TO(DESK) |
-                     TO(SELFCHECK),
+                     TO(CONSENT) | TO(REVIEW) | TO(SET) | TO(FINAL) | TO(CHECK) | TO(DESK),
     [STATION_MISCUT] = HOME | CUTS,
     [STATION_PIN] = HOME | TO(CONSENT) | TO(REVIEW) | TO(DESK),
     [STATION_CONSENT] = HOME | TO(DRY_FIT) | TO(CARE) | CUTS,
