@@ -53,7 +53,7 @@ static void show_report(const struct scan_report *report, struct view_check *che
     add_fact(check, _("Identifier"), report->aim);
     add_fact(check, _("Kind of code"), report->symbology);
     add_fact(check, _("Agreed"), report->agreed);
-    add_fact(check, _("Time"), report->timing);
+    add_fact(check, _("Took"), report->timing);
     add_fact(check, _("Ended by"), report->ending);
     check->tone = tones[report->verdict];
     snprintf(check->verdict, sizeof check->verdict, "%s", report->verdict_text);
