@@ -12,7 +12,7 @@ packages=(
 )
 if [ "${1:-}" = tests ]; then
     packages+=(
-        git clang libclang-rt-14-dev clang-format clang-tidy cppcheck gcovr
+        git clang lld libclang-rt-14-dev clang-format clang-tidy cppcheck gcovr
         xvfb xdotool imagemagick poppler-utils weasyprint sqlite3
         zbar-tools zxing-cpp-tools systemd
         python3 python3-stdnum python3-scipy calculix-ccx
