@@ -14,7 +14,7 @@ hint() {
 }
 
 value() { # value SECTION KEY: of the settings, empty when there is none
-    sed -n "/^\[$1\]/,/^\[/ s/^$2 *= *//p" "$settings" 2>/dev/null | head -n 1
+    sed -n "/^\[$1\]/,/^\[/ s/^$2 *= *//p" "$settings" 2>/dev/null | head -n 1 || true
 }
 
 linked() { # linked UNIT: masked, in files
@@ -56,7 +56,7 @@ check_data() {
     else
         good "database $database"
     fi
-    free=$(df --output=avail -m "$data" 2>/dev/null | tail -n 1)
+    free=$(df --output=avail -m "$data" 2>/dev/null | tail -n 1 || true)
     if [ "${free:-0}" -lt 1024 ]; then
         bad "room: ${free:-0} MB free where the log is, 1024 MB should be"
     else
