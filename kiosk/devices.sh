@@ -23,6 +23,10 @@ devices_take() { # devices_take KIND NODE
     match=$(device_match "$facts") ||
         die "--$kind $node: it has neither maker and model nor a socket to be known by again."
     rule="SUBSYSTEM==\"$(property SUBSYSTEM)\", $match, ENV{KERFSIDE_NAME}=\"$name\""
+    if [ "$kind $(property SUBSYSTEM)" = "scanner tty" ] &&
+        [ "$(grep -c '^SUBSYSTEM=="tty".*NAME}="scanner' <<<"$(printf '%s\n' "${devices_lines[@]}")")" -ge 2 ]; then
+        die "--$kind $node: two scanners at serial lines at most."
+    fi
     [ "$(property SUBSYSTEM)" != input ] || rule="KERNEL==\"event*\", $rule"
     [ "$(property SUBSYSTEM)" != video4linux ] || rule="ATTR{index}==\"0\", $rule"
     devices_names+=("$name")
@@ -46,13 +50,34 @@ device_match() { # device_match FACTS
     echo "${match#, }"
 }
 
-# In the settings: `device` of a section, device2 to device4 for more scanners.
-devices_set() { # devices_set NAME PATH
-    local section=${1%[0-9]} key=device${1##*[a-z]}
-    if [ "$section" = scanner ] && [[ $(devices_subsystem "$1") = tty ]]; then
-        section=serial
+# Puts a line into the settings, in place of the one there or into its section, which may be missing.
+setting_put() { # setting_put SECTION KEY VALUE
+    if sed -n "/^\[$1\]/,/^\[/ { /^$2 *=/p }" "$settings" | grep -q .; then
+        sed -i "/^\[$1\]/,/^\[/ s|^$2 *=.*|$2 = $3|" "$settings"
+    elif grep -q "^\[$1\]" "$settings"; then
+        sed -i "0,/^\[$1\]/ s|^\[$1\].*|&\n$2 = $3|" "$settings"
+    else
+        printf '\n[%s]\n%s = %s\n' "$1" "$2" "$3" >>"$settings"
     fi
-    sed -i "/^\[$section\]/,/^\[/ s|^$key *=.*|$key = $2|" "$settings"
+}
+
+# Names of a kind that was named now and before go; those named now stand in their sections in turn.
+devices_settings() {
+    local name section key keyboards=0 lines=0 count
+    for name in "${devices_names[@]}"; do
+        sed -i "s|^\(device[2-4]\{0,1\} *=\) */dev/kerfside/${name%[0-9]}[0-9]* *$|\1|" "$settings"
+    done
+    for name in "${devices_names[@]}"; do
+        section=${name%[0-9]} count=1
+        if [ "$section" = scanner ] && [ "$(devices_subsystem "$name")" = tty ]; then
+            section=serial lines=$((lines + 1)) count=$lines
+        elif [ "$section" = scanner ]; then
+            keyboards=$((keyboards + 1)) count=$keyboards
+        fi
+        key=device
+        [ "$count" -eq 1 ] || key+=$count
+        setting_put "$section" "$key" "/dev/kerfside/$name"
+    done
 }
 
 devices_subsystem() { # devices_subsystem NAME: of one that was taken
@@ -66,6 +91,7 @@ devices_subsystem() { # devices_subsystem NAME: of one that was taken
 devices_keep() {
     local name old=""
     [ ${#devices_names[@]} -gt 0 ] || return 0
+    [ -e "$settings" ] || die "there is no $settings to name devices in: kerfside settings --sample >$settings"
     [ ! -e "$devices_rules" ] || old=$(cat "$devices_rules")
     for name in "${devices_names[@]}"; do
         old=$(grep -v "KERFSIDE_NAME}=\"${name%[0-9]}[0-9]*\"" <<<"$old" || true)
@@ -74,7 +100,5 @@ devices_keep() {
         [ -z "$old" ] || echo "$old"
         printf '%s\n' "${devices_lines[@]}"
     } | write "$devices_rules"
-    for name in "${devices_names[@]}"; do
-        devices_set "$name" "/dev/kerfside/$name"
-    done
+    devices_settings
 }
