@@ -2,6 +2,8 @@
 
 #include "pen.h"
 
+#include <limits.h>
+
 bool band_action(const struct view_action *action) {
     return action->id == ACTION_PRESS || action->id == ACTION_HELD || lesson_action(action);
 }
@@ -69,7 +71,10 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
         return;
     }
     if (screen->portrait) {
-        bool crowded = count > 4 && screen->target > px(screen, 92); // for large fingers, three
+        bool crowded =
+            count > 4 && (screen->target > px(screen, 92) || // for large fingers, three
+                          (screen->body == VIEW_MESSAGE &&
+                           labels_fit(screen, view, (body->w - 2 * gap) / 3, FLOOR_BENCH, height)));
         across = desk ? (count > 16 && labels_fit(screen, view, (body->w - 4 * gap) / 5, FLOOR_DESK,
                                                   height)
                              ? 5
@@ -127,11 +132,23 @@ static int beside_width(struct screen *screen, int width, const struct view *vie
                       screen->must == 0 ? SDL_min(beside_need(screen, view), px(screen, 460)) : 0));
 }
 
-bool buttons_below(struct screen *screen, int width, const struct view *view) {
+// Would the title break into more lines with the buttons beside it than alone?
+static bool title_squeezed(struct screen *screen, int width, const struct view *view,
+                           const struct style *title) {
+    return pen_height(screen, title, view->title, buttons_beside_leave(screen, width, view)) !=
+           pen_height(screen, title, view->title, width);
+}
+
+// Do the buttons need rows of their own below, instead of room beside a title in a row so wide?
+static bool buttons_below(struct screen *screen, int width, const struct view *view,
+                          const struct style *title) {
+    if (screen->portrait ||
+        (buttons_count(view) > 0 && title_squeezed(screen, width, view, title))) {
+        return true;
+    }
     // A screen whose size is known has its own order of what gives way (fit.c).
-    return screen->portrait ||
-           (screen->must == 0 && !labels_fit(screen, view, beside_width(screen, width, view),
-                                             FLOOR_BENCH, touch_size(screen, 92)));
+    return screen->must == 0 && !labels_fit(screen, view, beside_width(screen, width, view),
+                                            FLOOR_BENCH, touch_size(screen, 92));
 }
 
 int buttons_beside_leave(struct screen *screen, int width, const struct view *view) {
@@ -153,16 +170,47 @@ void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *vie
     }
 }
 
-void title_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
-                const struct style *style, int design) {
-    int count = buttons_below(screen, body->w, view) ? 0 : buttons_count(view);
-    int taken = count * (beside_width(screen, body->w, view) + px(screen, BESIDE_GAP));
-    int least = count > 0 ? touch_size(screen, design) : px(screen, design);
-    SDL_Rect row = cut_top(body, pen_room(screen, style, view->title, body->w - taken, least));
-    if (count > 0) {
-        buttons_beside(screen, &row, view);
+#define ONE_LINE 78 // percent of its size that a title on a standing screen shrinks to for one line
+
+// The title's style, and how high its row is at least.
+static int title_row(struct screen *screen, int width, const struct view *view,
+                     const struct heading *heading, struct style *ret_title) {
+    struct style small = heading->title;
+    *ret_title = heading->title;
+    small.size = small.size * ONE_LINE / 100;
+    if (screen->portrait && pen_height(screen, &small, view->title, width) ==
+                                pen_height(screen, &small, view->title, INT_MAX)) {
+        ret_title->one_line = true;
+        return px(screen, heading->title.size * 3 / 2);
     }
-    pen_text(screen, row, style, view->title);
+    return px(screen, heading->title_height);
+}
+
+void heading_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
+                  const struct heading *heading) {
+    struct style title;
+    bool below = buttons_below(screen, body->w, view, &heading->title);
+    int least = title_row(screen, body->w, view, heading, &title);
+    int width = below ? body->w : buttons_beside_leave(screen, body->w, view);
+    if (below) {
+        buttons_draw(screen, body, view, band_action);
+    } else if (buttons_count(view) > 0) {
+        least = touch_size(screen, heading->title_height);
+    }
+    SDL_Rect row = cut_top(body, pen_room(screen, &title, view->title, width, least));
+    if (!below) {
+        buttons_beside(screen, &row, view);
+    } else if (!screen->portrait) {
+        int first = pen_width(screen, &title, view->title) + px(screen, 40);
+        if (first + pen_width(screen, &heading->line, view->subtitle) <= row.w) {
+            pen_text(screen, cut_left(&row, first), &title, view->title);
+            pen_text(screen, row, &heading->line, view->subtitle);
+            return;
+        }
+    }
+    pen_text(screen, row, &title, view->title);
+    pen_text(screen, cut_top(body, px(screen, heading->line_height)), &heading->line,
+             view->subtitle);
 }
 
 int buttons_count(const struct view *view) {

@@ -43,20 +43,21 @@ static void draw_verdict(struct screen *screen, SDL_Rect box, const struct view_
 }
 
 void draw_check(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {.face = FACE_BOLD,
-                          .size = 76,
-                          .floor = FLOOR_BENCH,
-                          .colour = screen->theme->ink,
-                          .must = true};
-    struct style line = {
-        .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
+    struct heading heading = {
+        .title = {.face = FACE_BOLD,
+                  .size = 76,
+                  .floor = FLOOR_BENCH,
+                  .colour = screen->theme->ink,
+                  .must = true},
+        .title_height = 110,
+        .line = {.face = FACE_REGULAR,
+                 .size = 44,
+                 .floor = FLOOR_BENCH,
+                 .colour = screen->theme->soft},
+        .line_height = screen->portrait ? 110 : 64,
+    };
     int gap = px(screen, 28);
-    if (buttons_below(screen, body.w, view)) {
-        buttons_draw(screen, &body, view, band_action);
-    }
-    title_draw(screen, &body, view, &title, 110);
-    pen_text(screen, cut_top(&body, px(screen, screen->portrait ? 110 : 64)), &line,
-             view->subtitle);
+    heading_draw(screen, &body, view, &heading);
     cut_top(&body, px(screen, 14));
     if (view->check.fact_count == 0) {
         return;

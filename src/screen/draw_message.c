@@ -112,23 +112,25 @@ static void draw_today(struct screen *screen, SDL_Rect box, const struct view *v
 }
 
 void draw_message(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {.face = FACE_BOLD,
-                          .size = 96,
-                          .floor = FLOOR_BENCH,
-                          .colour = screen->theme->ink,
-                          .must = true};
-    struct style line = {
-        .face = FACE_REGULAR, .size = 48, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
+    struct heading heading = {
+        .title = {.face = FACE_BOLD,
+                  .size = 96,
+                  .floor = FLOOR_BENCH,
+                  .colour = screen->theme->ink,
+                  .must = true},
+        .title_height = screen->portrait ? 250 : 130,
+        .line = {.face = FACE_REGULAR,
+                 .size = 48,
+                 .floor = FLOOR_BENCH,
+                 .colour = screen->theme->soft},
+        .line_height = 76,
+    };
     int gap = px(screen, 28);
     SDL_Rect today;
-    if (buttons_below(screen, body.w, view)) {
-        buttons_draw(screen, &body, view, band_action);
-    }
     cut_top(&body, px(screen, 10));
-    title_draw(screen, &body, view, &title, screen->portrait ? 250 : 130);
-    pen_text(screen, cut_top(&body, px(screen, 76)), &line, view->subtitle);
+    heading_draw(screen, &body, view, &heading);
     cut_top(&body, px(screen, 20));
-    today = screen->portrait ? cut_bottom(&body, body.h * 38 / 100)
+    today = screen->portrait ? cut_bottom(&body, body.h * 43 / 100)
                              : cut_hand(screen, &body, body.w * 31 / 100);
     if (screen->portrait) {
         cut_bottom(&body, gap);

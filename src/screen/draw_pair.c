@@ -51,19 +51,21 @@ static void draw_card(struct screen *screen, SDL_Rect box, const struct view_car
 }
 
 void draw_pair(struct screen *screen, SDL_Rect body, const struct view *view) {
-    struct style title = {.face = FACE_BOLD,
-                          .size = 76,
-                          .floor = FLOOR_BENCH,
-                          .colour = screen->theme->ink,
-                          .must = true};
-    struct style line = {
-        .face = FACE_REGULAR, .size = 44, .floor = FLOOR_BENCH, .colour = screen->theme->soft};
+    struct heading heading = {
+        .title = {.face = FACE_BOLD,
+                  .size = 76,
+                  .floor = FLOOR_BENCH,
+                  .colour = screen->theme->ink,
+                  .must = true},
+        .title_height = screen->portrait ? 190 : 96,
+        .line = {.face = FACE_REGULAR,
+                 .size = 44,
+                 .floor = FLOOR_BENCH,
+                 .colour = screen->theme->soft},
+        .line_height = 60,
+    };
     int gap = px(screen, 28);
-    if (buttons_below(screen, body.w, view)) {
-        buttons_draw(screen, &body, view, band_action);
-    }
-    title_draw(screen, &body, view, &title, screen->portrait ? 190 : 96);
-    pen_text(screen, cut_top(&body, px(screen, 60)), &line, view->subtitle);
+    heading_draw(screen, &body, view, &heading);
     cut_top(&body, px(screen, 14));
     preview_draw(screen, &body, &view->preview);
     for (int i = 0; i < 2; i++) {

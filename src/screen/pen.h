@@ -151,14 +151,18 @@ void buttons_draw(struct screen *screen, SDL_Rect *body, const struct view *view
                   bool (*skip)(const struct view_action *action));
 // The few buttons of a view that is not about choosing: cut off the right end of *row.
 void buttons_beside(struct screen *screen, SDL_Rect *row, const struct view *view);
-// Do they need rows of their own below, instead of room beside a title in a row so wide?
-bool buttons_below(struct screen *screen, int width, const struct view *view);
 // How much of so wide a row they leave.
 int buttons_beside_leave(struct screen *screen, int width, const struct view *view);
-// The view's title off the top of *body, at least `design` pixels high; on a lying screen with the
-// buttons beside it.
-void title_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
-                const struct style *style, int design);
+// The view's title and the line under it off the top of *body. The buttons stand beside the title
+// where that leaves it room, else in rows of their own at the bottom.
+struct heading {
+    struct style title;
+    int title_height; // design pixels, at least
+    struct style line;
+    int line_height;
+};
+void heading_draw(struct screen *screen, SDL_Rect *body, const struct view *view,
+                  const struct heading *heading);
 int buttons_count(const struct view *view);
 // PRESS and HELD, the band itself, and what stands in a lesson's caption.
 bool band_action(const struct view_action *action);
