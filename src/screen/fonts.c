@@ -8,6 +8,7 @@
 
 #define FONTS_MAX 80
 #define PROBE 200
+#define BOLDER 30 // of the size: more would fill what a kanji leaves free between its strokes
 
 static const char *const files[FACE_COUNT] = {
     [FACE_REGULAR] = "B612-Regular.otf",
@@ -91,16 +92,13 @@ TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels) {
             return fonts->font[i].font;
         }
     }
-    enum face of = face == FACE_EAST_BOLD ? FACE_EAST : face; // made bold here, it has none
+    enum face of = face == FACE_EAST_BOLD ? FACE_EAST : face; // it has no bold of its own
     if (fonts->data[of] == NULL) {
         return fonts_get(screen, FACE_REGULAR, pixels);
     }
     font = TTF_OpenFontRW(SDL_RWFromConstMem(fonts->data[of], (int)fonts->size[of]), 1, pixels);
     if (font == NULL) {
         return NULL;
-    }
-    if (face == FACE_EAST_BOLD) {
-        TTF_SetFontStyle(font, TTF_STYLE_BOLD);
     }
     TTF_SetFontHinting(font, TTF_HINTING_LIGHT);
     if (fonts->count < FONTS_MAX) {
@@ -120,6 +118,10 @@ enum face fonts_face(enum face face, const char *text) {
         }
     }
     return face;
+}
+
+int fonts_bolder(enum face face, int pixels) {
+    return face == FACE_EAST_BOLD ? pixels / BOLDER : 0;
 }
 
 static int probe_caps(struct screen *screen, enum face face) {

@@ -128,7 +128,12 @@ static void draw_line(struct screen *screen, TTF_Font *font, const struct style 
             : style->align == ALIGN_RIGHT ? box.w - size.x
                                           : 0;
     if (texture != NULL) {
+        int bolder = fonts_bolder(style->face, pixels);
+        SDL_Rect again = {to.x + bolder, to.y, to.w, to.h};
         SDL_RenderCopy(screen->renderer, texture, NULL, &to);
+        if (bolder > 0) {
+            SDL_RenderCopy(screen->renderer, texture, NULL, &again);
+        }
     }
     if (screen->text_count < TEXTS_MAX) {
         // Letters reach from ascender to descender; the leading of a line may touch its neighbour.

@@ -121,10 +121,13 @@ void fonts_destroy(struct screen *screen);
 TTF_Font *fonts_get(struct screen *screen, enum face face, int pixels);
 // `face`, or the one that has the letters of this text.
 enum face fonts_face(enum face face, const char *text);
-// Pixels of font size that make capitals and digits `height` pixels high.
-// The other way round.
+// Where a face has no bold of its own, its letters are drawn again so many pixels further right.
+// None in small letters, which would smear.
+int fonts_bolder(enum face face, int pixels);
+// Height of capitals and digits in `pixels` of font size.
 int fonts_caps(struct screen *screen, enum face face, int pixels);
 #define FONTS_CAPS_PERCENT 76 // of the size, near enough
+// The other way round.
 int fonts_size_for_caps(struct screen *screen, enum face face, int height);
 
 // --- fit.c --------------------------------------------------------------------------------------
