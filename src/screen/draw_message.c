@@ -97,7 +97,8 @@ static void draw_today(struct screen *screen, SDL_Rect box, const struct view *v
     pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 30));
     pen_text(screen, cut_top(&box, px(screen, 52)), &title, view_label(LABEL_TODAY));
-    bool tight = screen->portrait || (screen->must == 0 && box.h < px(screen, 420));
+    bool tight = screen->portrait || (screen->must == 0 && box.h < px(screen, 420)) ||
+                 pen_width(screen, &waits, view->waits) <= box.w;
     if (view->waits[0] != '\0') {
         pen_text(screen, cut_bottom(&box, px(screen, tight ? 56 : 110)), &waits, view->waits);
     }

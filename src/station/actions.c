@@ -324,8 +324,8 @@ void actions_fill(const struct station *s, struct view *view) {
         break;
     case STATION_READY:
         put_held(view, WORD_L_HELD);
-        put(view, ACTION_REVIEW, WORD_L_REVIEW, "F6", TONE_PLAIN);
         put(view, ACTION_DESK, WORD_L_DESK, "F5", TONE_PLAIN);
+        put(view, ACTION_REVIEW, WORD_L_REVIEW, "F6", TONE_PLAIN);
         put(view, ACTION_CHECK, WORD_L_CHECK, "F7", TONE_PLAIN);
         put(view, ACTION_SELFCHECK, WORD_L_SELFCHECK, "F8", TONE_PLAIN);
         put(view, ACTION_SIGN_OUT, WORD_L_SIGN_OUT, "F10", TONE_PLAIN);
