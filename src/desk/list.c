@@ -90,6 +90,7 @@ static enum desk_wish action(struct desk *desk, enum view_action_id id, int64_t 
     case ACTION_FILTER_CLEAR:
         memset(page->find, 0, sizeof page->find);
         page->page = 0;
+        page->has_selected = false;
         return DESK_STAYS;
     case ACTION_DESK_BUTTON:
         if (argument >= 0 && (size_t)argument < spec->count) {
