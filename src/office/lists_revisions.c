@@ -87,7 +87,7 @@ static void fill_row(const struct office *office, const struct desk_query *query
     char(*cell)[VIEW_CELL_MAX] = table->set.row[row].cell;
     office_when(office, line->wall_ms, cell[2], VIEW_CELL_MAX);
     who(office, line->worker, cell[3], VIEW_CELL_MAX);
-    SET(cell[4], line->note);
+    rows_brief(line->note, cell[4]);
     table->set.row[row].tone = line->taken_back > 0 ? TONE_CAUTION : TONE_PLAIN;
     if (query->has_selected &&
         memcmp(&query->selected, &table->ref[row], sizeof query->selected) == 0) {

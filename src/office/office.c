@@ -182,6 +182,18 @@ void rows_note(struct desk_table *table, enum view_tone tone, const char *text) 
     }
 }
 
+#define BRIEF 40 // bytes of a cell's text
+
+void rows_brief(const char *text, char cell[VIEW_CELL_MAX]) {
+    char first[BRIEF + 1];
+    words_copy(first, sizeof first, text);
+    char *blank = strlen(text) > BRIEF ? strrchr(first, ' ') : NULL;
+    if (blank != NULL) {
+        *blank = '\0';
+    }
+    snprintf(cell, VIEW_CELL_MAX, "%s%s", first, strlen(text) > BRIEF ? " ..." : "");
+}
+
 static char capital(char letter) {
     return (char)(letter >= 'a' && letter <= 'z' ? letter - 'a' + 'A' : letter);
 }

@@ -145,6 +145,8 @@ int rows_add(struct desk_table *table);
 void rows_head(struct desk_table *table, const char *const *heads, size_t count);
 // Whether a row with these texts is looked for: one of them has in it what was typed.
 bool rows_wanted(const struct desk_query *query, const char *a, const char *b);
+// What somebody wrote, cut at a word, with dots, so that it leaves other cells their room.
+void rows_brief(const char *text, char cell[VIEW_CELL_MAX]);
 void rows_note(struct desk_table *table, enum view_tone tone, const char *text);
 
 #endif

@@ -32,13 +32,13 @@ static void draw_table(struct screen *screen, SDL_Rect box, const struct view_se
     }
 }
 
-static void draw_notes(struct screen *screen, SDL_Rect box, const struct view_set *set) {
+static void draw_notes(struct screen *screen, SDL_Rect box, const struct view_set *set, int size) {
     struct flow flow = {.floor = FLOOR_DESK};
     for (size_t i = 0; i < set->note_count; i++) {
         enum view_tone tone = set->note_tone[i];
         flow_add(&flow, (struct flow_line){.text = set->note[i],
                                            .face = FACE_REGULAR,
-                                           .size = 28,
+                                           .size = size,
                                            .colour = screen->theme->ink,
                                            .before = i == 0 ? 0 : 10,
                                            .bullet = tone == TONE_PLAIN ? BULLET_NONE : BULLET_SIGN,
@@ -47,20 +47,47 @@ static void draw_notes(struct screen *screen, SDL_Rect box, const struct view_se
     flow_draw(screen, box, &flow);
 }
 
-static void draw_side(struct screen *screen, SDL_Rect box, const struct view_set *set) {
+// Two by two; three beside each other, or two below, where there is room.
+static void draw_plots(struct screen *screen, SDL_Rect box, const struct view_set *set) {
     int gap = px(screen, 16);
+    int count = (int)set->plot_count;
+    int across = count == 3 && box.w > box.h * 3 / 2 ? 3 : count < 3 && box.w < box.h ? 1 : 2;
+    across = SDL_min(across, count);
+    int rows = (count + across - 1) / across;
+    for (int i = 0; i < count; i++) {
+        SDL_Rect row = cell_down(box, rows, i / across, gap);
+        plot_draw(screen, cell_across(row, across, i % across, gap), &set->plot[i]);
+    }
+}
+
+static void draw_side(struct screen *screen, SDL_Rect box, const struct view_set *set) {
     pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
     box = inset(box, px(screen, 20));
     if (set->plot_count > 0) {
-        SDL_Rect plots = cut_top(&box, box.h * 66 / 100);
-        cut_top(&box, gap);
-        for (size_t i = 0; i < set->plot_count; i++) {
-            int across = set->plot_count > 1 ? 2 : 1;
-            SDL_Rect row = cell_down(plots, across, (int)i / across, gap);
-            plot_draw(screen, cell_across(row, across, (int)i % across, gap), &set->plot[i]);
-        }
+        draw_plots(screen, cut_top(&box, box.h * 66 / 100), set);
+        cut_top(&box, px(screen, 16));
     }
-    draw_notes(screen, box, set);
+    draw_notes(screen, box, set, 28);
+}
+
+// Where nothing is listed: what there is to say instead, in a panel no larger than that needs.
+static void draw_empty(struct screen *screen, SDL_Rect body, const struct view_set *set) {
+    SDL_Rect box = cut_top(&body, SDL_min(body.h, px(screen, 90 + 90 * (int)set->note_count)));
+    pen_panel(screen, box, screen->theme->panel, screen->theme->line, px(screen, 2));
+    draw_notes(screen, inset(box, px(screen, 40)), set, 40);
+}
+
+#define SIDE 43      // percent of the width for plots and notes
+#define SIDE_WIDE 68 // of a table of two columns
+#define SIDE_BELOW 54
+
+// What plots and notes have of the room; all of it where there are no rows.
+static int side_percent(const struct screen *screen, const struct view_set *set) {
+    bool narrow = set->plot_count > 0 && set->head[2][0] == '\0';
+    if (set->row_count == 0) {
+        return 100;
+    }
+    return screen->portrait ? SIDE_BELOW : narrow ? SIDE_WIDE : SIDE;
 }
 
 void draw_set(struct screen *screen, SDL_Rect body, const struct view *view) {
@@ -69,7 +96,7 @@ void draw_set(struct screen *screen, SDL_Rect body, const struct view *view) {
         .face = FACE_BOLD, .size = 50, .floor = FLOOR_DESK, .colour = screen->theme->ink};
     struct style line = {
         .face = FACE_REGULAR, .size = 30, .floor = FLOOR_DESK, .colour = screen->theme->soft};
-    SDL_Rect side;
+    int percent = side_percent(screen, set);
     SDL_Rect head = cut_top(&body, px(screen, screen->portrait ? 124 : 70));
     pen_text(screen,
              screen->portrait
@@ -83,13 +110,16 @@ void draw_set(struct screen *screen, SDL_Rect body, const struct view *view) {
         draw_table(screen, body, set);
         return;
     }
-    side = screen->portrait ? cut_bottom(&body, body.h * 54 / 100)
-                            : cut_hand(screen, &body, body.w * 43 / 100);
-    if (screen->portrait) {
-        cut_bottom(&body, px(screen, 18));
-    } else {
-        cut_hand(screen, &body, px(screen, 18));
+    if (set->row_count == 0 && set->plot_count == 0) {
+        draw_empty(screen, body, set);
+        return;
     }
-    draw_table(screen, body, set);
+    SDL_Rect side = screen->portrait ? cut_bottom(&body, body.h * percent / 100)
+                                     : cut_hand(screen, &body, body.w * percent / 100);
+    if (percent < 100) {
+        screen->portrait ? cut_bottom(&body, px(screen, 18))
+                         : cut_hand(screen, &body, px(screen, 18));
+        draw_table(screen, body, set);
+    }
     draw_side(screen, side, set);
 }

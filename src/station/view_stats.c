@@ -52,31 +52,35 @@ static void close_plot(struct view_plot *plot) {
     SET(plot->high_text, text);
 }
 
-static void charts(const struct cut_stats *stats, const struct cut_sum *sum,
-                   struct view_set *view) {
-    struct view_plot *off = new_plot(view, WORD_STATS_OFF);
-    struct view_plot *range = new_plot(view, WORD_STATS_RANGE);
+static void chart_off(const struct cut_stats *stats, const struct cut_sum *sum,
+                      struct view_set *view) {
+    struct view_plot *plot = new_plot(view, WORD_STATS_OFF);
     for (size_t i = 0; i < stats->count; i++) {
-        add_point(off, stats->off[i]);
-        if (i > 0) {
-            add_point(range, fabs(stats->off[i] - stats->off[i - 1]));
-        }
+        add_point(plot, stats->off[i]);
     }
     if (sum->limits_known) {
-        add_level(off, sum->limits.low);
-        add_level(off, sum->limits.mean);
-        add_level(off, sum->limits.high);
-        add_level(range, sum->limits.range_high);
-        add_level(range, 0);
+        add_level(plot, sum->limits.low);
+        add_level(plot, sum->limits.mean);
+        add_level(plot, sum->limits.high);
     }
     if (sum->rule != RUN_NONE) {
-        off->odd = (int)sum->rule_at;
+        plot->odd = (int)sum->rule_at;
     }
-    close_plot(off);
-    close_plot(range);
+    close_plot(plot);
 }
 
-static void hours(const struct cut_stats *stats, struct view_set *view) {
+static void chart_range(const struct cut_stats *stats, const struct cut_sum *sum,
+                        struct view_set *view) {
+    struct view_plot *plot = new_plot(view, WORD_STATS_RANGE);
+    for (size_t i = 1; i < stats->count; i++) {
+        add_point(plot, fabs(stats->off[i] - stats->off[i - 1]));
+    }
+    add_level(plot, sum->limits.range_high);
+    add_level(plot, 0);
+    close_plot(plot);
+}
+
+static void chart_hours(const struct cut_stats *stats, struct view_set *view) {
     struct view_plot *plot = new_plot(view, WORD_STATS_HOURS);
     for (int i = 0; i < 24; i++) {
         add_point(plot, (double)stats->by_hour[i]);
@@ -159,8 +163,15 @@ void view_stats(const struct station *s, struct view *view) {
     SAY(to->subtitle, STATS_WHERE, day, filters, NULL);
     cut_stats_sum(&stats, s->settings.rules.tolerance, &sum);
     cut_stats_sort(&stats);
-    charts(&stats, &sum, to);
-    hours(&stats, to);
+    if (stats.count > 0) {
+        chart_off(&stats, &sum, to);
+    }
+    if (sum.limits_known) {
+        chart_range(&stats, &sum, to);
+    }
+    if (stats.cuts > 0) {
+        chart_hours(&stats, to);
+    }
     causes(&stats, to);
     say_sum(s, &stats, &sum, to);
 }

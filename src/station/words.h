@@ -433,7 +433,7 @@
     X(STATS_NOT_CAPABLE, "Capability not known yet.")                                              \
     X(STATS_CALM, "No run rule speaks up.")                                                        \
     X(STATS_LOOK, "Look at this bench: %1 (Western Electric rules).")                              \
-    X(STATS_FEW, "Too few clubs measured for a chart.")                                            \
+    X(STATS_FEW, "A chart of lengths needs two measured clubs.")                                   \
     X(STATS_COVERS, "The newest %1 entries, from %2 on; older ones are left out.")                 \
     X(STATS_BAND, "Back to the list: F3")                                                          \
     /* day */                                                                                      \

@@ -85,6 +85,24 @@ static void says_who_made_each_and_why(void **state) {
     expect_row(&table, 1, "2", "2", "20514 2026", "Bo Tarn", "the maker's letter of May");
 }
 
+// A long one would make all letters of the table small; the whole of it is said of a chosen row.
+static void a_long_reason_leaves_the_table_its_room(void **state) {
+    struct shop *shop = *state;
+    const char *const why =
+        "the maker's letter of May says that the older sheet had a wrong weight";
+    revise(shop, ":7", "272 2 5/8", why);
+    struct desk_query query = query_of(DESK_LIST_REVISIONS, "iron");
+    struct desk_table table = list(shop, &query);
+    expect_row(&table, 0, "2", "2", "20514 8:30", "Bo Tarn",
+               "the maker's letter of May says that the ...");
+    query.has_selected = true;
+    query.selected = table.ref[0];
+    table = list(shop, &query);
+    char words[VIEW_TEXT_MAX];
+    snprintf(words, sizeof words, "Why: %s", why);
+    expect_note(&table, 1, words);
+}
+
 static void shows_what_was_taken_back(void **state) {
     struct shop *shop = *state;
     struct entry first, back;
@@ -215,6 +233,7 @@ static void there_is_none_of_what_is_not_there(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         TEST(says_who_made_each_and_why),
+        TEST(a_long_reason_leaves_the_table_its_room),
         TEST(shows_what_was_taken_back),
         TEST(goes_on_page_by_page),
         TEST(compares_with_the_newest_or_the_one_before),

@@ -478,10 +478,11 @@ static void charts_of_the_day(void **state) {
     bench_to_review(b);
     bench_act(b, ACTION_STATS, 0);
     assert_int_equal(b->view.body, VIEW_SET);
+    assert_int_equal(b->view.set.plot_count, 2); // of one club no change to the next
     assert_int_equal(b->view.set.plot[0].count, 1);
     assert_true(b->view.set.plot[0].point[0].planned < -124.9 &&
                 b->view.set.plot[0].point[0].planned > -125.1);
-    assert_string_equal(b->view.set.note[0], "Too few clubs measured for a chart.");
+    assert_string_equal(b->view.set.note[0], "A chart of lengths needs two measured clubs.");
     assert_ptr_equal(strstr(b->view.set.note[1], "Clubs measured 1, cuts 2"), b->view.set.note[1]);
     assert_true(b->view.set.row_count > 0); // the stop that the short shaft was
     bench_act(b, ACTION_BACK, 0);
