@@ -10,16 +10,16 @@
 
 // Sanitizers cost about ten times the time: one event less. KERFSIDE_LAWS_DEPTH asks for more.
 #if defined(__SANITIZE_ADDRESS__)
-#define DEPTH 11
+#define DEPTH 10
 #elif defined(__has_feature)
 #if __has_feature(address_sanitizer)
-#define DEPTH 11
+#define DEPTH 10
 #endif
 #endif
 #ifndef DEPTH
-#define DEPTH 12
+#define DEPTH 11
 #endif
-#define DEPTH_ONE_BUTTON (DEPTH - 3)
+#define DEPTH_ONE_BUTTON (DEPTH - 2)
 
 static void try_to(int least) {
     static struct explore_report report;
