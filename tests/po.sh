@@ -20,4 +20,5 @@ for language in "${complete[@]}"; do
     fi
 done
 python3 tests/po_check.py assets/po/*.po || failed=1
+python3 tests/po_doing.py || failed=1
 exit $failed

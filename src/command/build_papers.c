@@ -129,10 +129,11 @@ static bool make_cards(const struct build_papers *papers, const struct gathered 
                                          .shop = &papers->shop,
                                          .values = &one->values,
                                          .cut_ms = one->measure.wall_ms};
-        char why[PLAN_LINE_TEXT_MAX] = "head or shaft is not chosen yet.";
+        char why[PLAN_LINE_TEXT_MAX];
+        snprintf(why, sizeof why, "%s", _("head or shaft is not chosen yet."));
         bool parts = one->club.head.ticket[0] != '\0' && one->club.shaft.ticket[0] != '\0';
         if (!parts || !assembly_card_make(&input, &page->card, why)) {
-            snprintf(message, size, "Club %s: %s", one->club.order.club, why);
+            snprintf(message, size, _("Club %s: %s"), one->club.order.club, why);
             continue;
         }
         if (page->card.ready_ms != 0) {

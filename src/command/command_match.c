@@ -79,14 +79,14 @@ static bool accept(struct matching *matching, const struct kit *kit) {
         fputs(_("kerfside match: no memory for the kit list.\n"), stderr);
         return false;
     }
-    bool done = supervisor_confirms("match", matching->store, matching->badge, "accept a kit list",
-                                    "accepted");
+    bool done = supervisor_confirms("match", matching->store, matching->badge, SUPERVISOR_KIT);
     if (done) {
         size_t count = kit_entries(kit, matching->badge, entries);
         done = append(matching->store, entries, count);
         if (done) {
-            printf(_("\nAccepted and logged: %zu %s reserved.\n"), count,
-                   count == 1 ? _("shaft is") : _("shafts are"));
+            printf(tongue_plural("\nAccepted and logged: %zu shaft is reserved.\n",
+                                 "\nAccepted and logged: %zu shafts are reserved.\n", count),
+                   count);
         }
     }
     free(entries);
@@ -116,7 +116,7 @@ static bool write_csv(const struct kit *kit, const char *path) {
         remove(path);
         return false;
     }
-    printf("%s: %zu clubs\n", path, kit->count);
+    printf(tongue_plural("%s: %zu club\n", "%s: %zu clubs\n", kit->count), path, kit->count);
     return true;
 }
 

@@ -51,8 +51,8 @@ static enum store_result withdraw(struct store *store, const char *badge, const 
 
 static bool change(const char *command, struct store *store, const char *badge, const char *by,
                    bool unlock) {
-    if (!supervisor_confirms(command, store, by, unlock ? "unlock a PIN" : "withdraw a name",
-                             "changed")) {
+    if (!supervisor_confirms(command, store, by,
+                             unlock ? SUPERVISOR_UNLOCK : SUPERVISOR_WITHDRAW)) {
         return false;
     }
     enum store_result result =

@@ -27,7 +27,7 @@ static bool read_pin(const char *command, int least, char pin[SECRET_LINE_MAX]) 
         return false;
     }
     if (isatty(STDIN_FILENO)) {
-        same = secret_read("Once more: ", again) && strcmp(pin, again) == 0;
+        same = secret_read(_("Once more: "), again) && strcmp(pin, again) == 0;
         sodium_memzero(again, sizeof again);
     }
     if (!same) {
@@ -35,6 +35,18 @@ static bool read_pin(const char *command, int least, char pin[SECRET_LINE_MAX]) 
                 command);
     }
     return same;
+}
+
+static void say_set(const char *badge, bool recovered, bool few) {
+    if (recovered) {
+        printf(few ? _("The PIN of %s is set. It is unlocked. 6 digits are harder to guess.\n")
+                   : _("The PIN of %s is set. It is unlocked.\n"),
+               badge);
+        return;
+    }
+    printf(few ? _("The PIN of %s is set. 6 digits are harder to guess.\n")
+               : _("The PIN of %s is set.\n"),
+           badge);
 }
 
 static bool set_pin(const char *command, struct store *store, const struct pin_rules *rules,
@@ -45,8 +57,7 @@ static bool set_pin(const char *command, struct store *store, const struct pin_r
     if (read_pin(command, rules->min_digits, pin)) {
         result = recover ? store_pin_recover(store, badge, pin) : store_pin_set(store, badge, pin);
         if (result == STORE_OK) {
-            printf(_("The PIN of %s is set.%s%s\n"), badge, recover ? _(" It is unlocked.") : "",
-                   strlen(pin) < GOOD_DIGITS ? _(" 6 digits are harder to guess.") : "");
+            say_set(badge, recover, strlen(pin) < GOOD_DIGITS);
         } else {
             database_complain(command, store);
         }

@@ -71,7 +71,7 @@ int command_sign(int argc, char **argv) {
     }
     bool done = false;
     if (signing_open(&signing, store, key, witness, true, message, sizeof message)) {
-        done = supervisor_confirms("sign", store, ticket.text, "sign a day", "signed") &&
+        done = supervisor_confirms("sign", store, ticket.text, SUPERVISOR_SIGN) &&
                sign(&signing, ticket.text, day);
         signing_close(&signing);
     } else {

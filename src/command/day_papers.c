@@ -57,11 +57,13 @@ static void add_bench(struct made *made, const char *bench) {
 
 static void bench_words(const struct made *made, char *buffer, size_t size) {
     struct text text = text_open(buffer, size);
+    char names[BENCHES_MAX * (ENTRY_BENCH_MAX + 2)];
+    struct text list = text_open(names, sizeof names);
     for (size_t i = 0; i < made->bench_count; i++) {
-        text_add(&text, i > 0 ? ", " : "");
-        text_add(&text, made->bench[i]);
+        text_add(&list, i > 0 ? ", " : "");
+        text_add(&list, made->bench[i]);
     }
-    text_add(&text, made->bench_count == BENCHES_MAX ? _(" and others") : "");
+    text_say(&text, made->bench_count == BENCHES_MAX ? _("%1 and others") : "%1", names);
 }
 
 static void add_person(struct made *made, const struct day_fact *fact) {

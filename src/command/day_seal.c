@@ -39,11 +39,19 @@ static void say_unsigned(struct store *store, const struct witness *witness, str
         covered = last.checkpoint.size;
     }
     int64_t open = newest_seq(store) - covered;
-    text_add(text, _("Not signed yet. "));
-    text_add(text, witness != NULL ? _("The witness covers none of the last ")
-                                   : _("No signature covers the last "));
-    text_add_number(text, open > 0 ? open : 0);
-    text_add(text, _(" entries of the log."));
+    unsigned long count = open > 0 ? (unsigned long)open : 0;
+    text_say(text,
+             witness != NULL
+                 ? tongue_plural("Not signed yet. The witness does not cover the last entry of "
+                                 "the log.",
+                                 "Not signed yet. The witness covers none of the last %1 entries "
+                                 "of the log.",
+                                 count)
+                 : tongue_plural("Not signed yet. No signature covers the last entry of the log.",
+                                 "Not signed yet. No signature covers the last %1 entries of the "
+                                 "log.",
+                                 count),
+             text_number((int64_t)count).digits);
 }
 
 static int64_t entries_after(const struct day_facts *facts, int64_t seq) {
@@ -61,18 +69,20 @@ static void say_signed(struct store *store, const struct day_facts *facts,
     int64_t after = entries_after(facts, signature->checkpoint.size);
     day_seal_who(store, signature->worker, who, sizeof who);
     days_time(signature->wall_ms, true, time, sizeof time);
-    text_add(text, own ? "" : _("No signature of its own; a later one stands for it. "));
-    text_add(text, signature->checkpoint.day);
-    text_add(text, _(" was signed by "));
-    text_add(text, who);
-    text_add(text, ", ");
-    text_add(text, time);
-    text_add(text, ".");
+    // TRANSLATORS: %1 a day, %2 a person, %3 a time.
+    text_say(text,
+             own ? _("%1 was signed by %2, %3.")
+                 : _("No signature of its own; a later one stands for it. %1 was signed by %2, "
+                     "%3."),
+             signature->checkpoint.day, who, time);
     if (after > 0) {
-        text_add(text, _(" The last "));
-        text_add_number(text, after);
-        text_add(text,
-                 _(" cuts, stops and decisions of this report came later and are not covered."));
+        text_say(text,
+                 tongue_plural(" The last cut, stop or decision of this report came later and is "
+                               "not covered.",
+                               " The last %1 cuts, stops and decisions of this report came later "
+                               "and are not covered.",
+                               (unsigned long)after),
+                 text_number(after).digits);
     }
 }
 

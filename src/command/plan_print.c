@@ -22,9 +22,11 @@ void plan_print_make(struct plan_print *print, const struct bench_rules *rules,
 void plan_print_refusal(const struct plan_print *print, char *buffer, size_t size) {
     struct text text = text_open(buffer, size);
     if (print->missing != NULL) {
-        text_add(&text, "No ");
-        text_add(&text, print->missing);
-        text_add(&text, _(" is reserved for this club. Name one in builds.csv and import it."));
+        text_add(&text,
+                 strcmp(print->missing, "head") == 0
+                     ? _("No head is reserved for this club. Name one in builds.csv and import it.")
+                     : _("No shaft is reserved for this club. Name one in builds.csv and import "
+                         "it."));
     } else if (!print->planned) {
         plan_line_text(&print->input, &print->plan.refusal, buffer, size);
     }

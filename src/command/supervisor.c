@@ -2,12 +2,29 @@
 #include "database.h"
 #include "secret.h"
 #include "settings_file.h"
+#include "text.h"
 #include "tongue.h"
 
 #include <sodium.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+
+#define MUST_MAX (PARTS_NAME_MAX + 200)
+
+static const struct {
+    const char *must;      // %1 who is none
+    const char *unchanged; // after a wrong PIN
+} acts[] = {
+    [SUPERVISOR_UNLOCK] = {N_("%1 is no supervisor; one must unlock a PIN."),
+                           N_("that is not the PIN; nothing was changed.")},
+    [SUPERVISOR_WITHDRAW] = {N_("%1 is no supervisor; one must withdraw a name."),
+                             N_("that is not the PIN; nothing was changed.")},
+    [SUPERVISOR_SIGN] = {N_("%1 is no supervisor; one must sign a day."),
+                         N_("that is not the PIN; nothing was signed.")},
+    [SUPERVISOR_KIT] = {N_("%1 is no supervisor; one must accept a kit list."),
+                        N_("that is not the PIN; nothing was accepted.")},
+};
 
 bool supervisor_badge(const char *command, const char *text, struct ticket *ret_badge) {
     char message[160];
@@ -33,7 +50,9 @@ bool supervisor_pepper(const char *command, const char *given, const char *setti
 }
 
 static bool is_supervisor(const char *command, struct store *store, const char *badge,
-                          const char *must) {
+                          enum supervisor_act act) {
+    char words[MUST_MAX];
+    struct text must = text_open(words, sizeof words);
     struct worker worker;
     enum store_result result = store_worker(store, badge, &worker);
     if (result == STORE_NONE) {
@@ -41,8 +60,8 @@ static bool is_supervisor(const char *command, struct store *store, const char *
     } else if (result != STORE_OK) {
         database_complain(command, store);
     } else if (worker.role != ROLE_SUPERVISOR) {
-        fprintf(stderr, _("kerfside %s: %s is no supervisor; one must %s.\n"), command, worker.name,
-                must);
+        text_say(&must, _(acts[act].must), worker.name);
+        fprintf(stderr, "kerfside %s: %s\n", command, words);
         return false;
     }
     return result == STORE_OK;
@@ -60,7 +79,7 @@ static void log_try(const char *command, struct store *store, const char *badge,
 }
 
 static bool pin_right(const char *command, struct store *store, const char *badge,
-                      const char *done) {
+                      enum supervisor_act act) {
     char pin[SECRET_LINE_MAX] = "";
     int wait_s = 0;
     if (!secret_read("PIN: ", pin)) {
@@ -76,7 +95,7 @@ static bool pin_right(const char *command, struct store *store, const char *badg
         return true;
     case PIN_WRONG:
         log_try(command, store, badge, "refused");
-        fprintf(stderr, _("kerfside %s: that is not the PIN; nothing was %s.\n"), command, done);
+        fprintf(stderr, "kerfside %s: %s\n", command, _(acts[act].unchanged));
         break;
     case PIN_WAIT:
         log_try(command, store, badge, "waiting");
@@ -113,9 +132,9 @@ bool supervisor_rules(const char *command, struct store *store, char pepper[BENC
 }
 
 bool supervisor_confirms(const char *command, struct store *store, const char *badge,
-                         const char *must, const char *done) {
+                         enum supervisor_act act) {
     char pepper[BENCH_PATH_MAX];
-    return supervisor_rules(command, store, pepper) && is_supervisor(command, store, badge, must) &&
+    return supervisor_rules(command, store, pepper) && is_supervisor(command, store, badge, act) &&
            (store_has_pepper(store) || supervisor_pepper(command, NULL, pepper, store)) &&
-           pin_right(command, store, badge, done);
+           pin_right(command, store, badge, act);
 }

@@ -6,6 +6,9 @@
 #include "bench_settings.h"
 #include "store.h"
 
+// What only a supervisor may do here.
+enum supervisor_act { SUPERVISOR_UNLOCK, SUPERVISOR_WITHDRAW, SUPERVISOR_SIGN, SUPERVISOR_KIT };
+
 // The badge as it is in the database, in capitals. False, and stderr says why, when it is none.
 bool supervisor_badge(const char *command, const char *text, struct ticket *ret_badge);
 
@@ -20,10 +23,9 @@ bool supervisor_pepper(const char *command, const char *given, const char *setti
 bool supervisor_rules(const char *command, struct store *store, char pepper[BENCH_PATH_MAX]);
 
 // Asks for the PIN and logs the try, as the bench does. False, and stderr says why, unless a
-// supervisor gave the right one. A key file not in use yet is $KERFSIDE_PEPPER's
-// or the settings'. "one must
-// `must`"; "nothing was `done`".
+// supervisor gave the right one for `act`. A key file not in use yet is $KERFSIDE_PEPPER's
+// or the settings'.
 bool supervisor_confirms(const char *command, struct store *store, const char *badge,
-                         const char *must, const char *done);
+                         enum supervisor_act act);
 
 #endif

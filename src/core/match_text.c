@@ -9,16 +9,24 @@
 
 #define CLUBS_TEXT_MAX 160
 
-// `4`, `4 and 5`, `4, 5 and 6`; `last` joins the last two.
+// `4`, `4 and 5`, `4, 5 and 6`; `last` joins what comes before, %1, and the last one, %2.
 static void club_list(const struct match_request *request, uint32_t clubs, const char *last,
                       char buffer[CLUBS_TEXT_MAX]) {
+    char names[CLUBS_TEXT_MAX];
+    struct text before = text_open(names, sizeof names);
     struct text text = text_open(buffer, CLUBS_TEXT_MAX);
     size_t left = (size_t)__builtin_popcount(clubs);
     for (size_t i = 0; i < request->club_count; i++) {
-        if ((clubs >> i & 1) != 0) {
-            text_add(&text, request->clubs[i].order.club);
-            left--;
-            text_add(&text, left > 1 ? ", " : left == 1 ? last : "");
+        const char *club = request->clubs[i].order.club;
+        if ((clubs >> i & 1) == 0) {
+            continue;
+        }
+        left--;
+        if (left > 0) {
+            text_add(&before, club);
+            text_add(&before, left > 1 ? ", " : "");
+        } else {
+            text_say(&text, before.used > 0 ? last : "%2", names, club);
         }
     }
 }
@@ -88,7 +96,7 @@ static void say_too_few(const struct match_request *request, const struct match_
                         struct text *text) {
     size_t clubs = (size_t)__builtin_popcount(match->short_of);
     char names[CLUBS_TEXT_MAX];
-    club_list(request, match->short_of, _(" and "), names);
+    club_list(request, match->short_of, _("%1 and %2"), names);
     // TRANSLATORS: %2 two clubs or more, as `4, 5 and 6`.
     say_count(text,
               "Clubs %2 have only %1 shaft they can use between them. This club is left out; "
@@ -102,7 +110,7 @@ static void say_chosen(const struct match_request *request, const struct match_c
                        struct text *text) {
     if (match->swaps != 0) {
         char names[CLUBS_TEXT_MAX];
-        club_list(request, match->swaps, _(" or "), names);
+        club_list(request, match->swaps, _("%1 or %2"), names);
         // TRANSLATORS: %1 other clubs of the set, as `4, 5 or 6`.
         text_say(text, _("Could trade shafts with %1: just as good."), names);
     } else if (match->open) {

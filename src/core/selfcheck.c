@@ -40,8 +40,8 @@ void selfcheck_bytes(int64_t bytes, char *buffer, size_t size) {
             return;
         }
     }
-    text_add_number(&text, bytes);
-    text_add(&text, _(" bytes"));
+    text_say(&text, tongue_plural("%1 byte", "%1 bytes", (unsigned long)bytes),
+             text_number(bytes).digits);
 }
 
 // How long ago, in words.

@@ -91,7 +91,7 @@ enum store_result store_confirmed(struct store *store, const char *confirm_id, i
     if (query_step(&query)) {
         seq = query_number(&query, 0);
     }
-    enum store_result result = query_end(&query, "look up an entry");
+    enum store_result result = query_end(&query, N_("look up an entry"));
     if (result == STORE_OK) {
         *ret_seq = seq;
     }

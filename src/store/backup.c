@@ -22,7 +22,7 @@
 #define SHARED_SIZE 510
 
 enum store_result store_checkpoint(struct store *store) {
-    if (!connection_ready(store, "tidy up")) {
+    if (!connection_ready(store, N_("tidy up the write-ahead log"))) {
         return STORE_FAILED;
     }
     if (store->mode == STORE_READ) {
@@ -34,7 +34,7 @@ enum store_result store_checkpoint(struct store *store) {
     }
     int code = sqlite3_wal_checkpoint_v2(store->db, NULL, SQLITE_CHECKPOINT_TRUNCATE, NULL, NULL);
     enum store_result result =
-        code == SQLITE_OK ? STORE_OK : connection_fail(store, "tidy up the write-ahead log");
+        code == SQLITE_OK ? STORE_OK : connection_fail(store, N_("tidy up the write-ahead log"));
     lock_release(store->lock_fd);
     if (result == STORE_OK && !store->practice) {
         room_keep(store);
@@ -154,7 +154,7 @@ enum store_result backup_copy(struct store *store, const char *temporary) {
 enum store_result store_backup(struct store *store, const char *path) {
     char temporary[PATH_MAX];
     struct stat existing;
-    if (!connection_ready(store, "copy")) {
+    if (!connection_ready(store, N_("copy the database"))) {
         return STORE_FAILED;
     }
     if (store->practice) {

@@ -30,7 +30,7 @@ enum store_result catalogue_model(struct store *store, const char *name,
     model.tip_wall = query_length(&query, 15);
     model.butt_wall = query_length(&query, 16);
     model.revision = query_number(&query, 17);
-    enum store_result result = query_end(&query, "look up a shaft model");
+    enum store_result result = query_end(&query, N_("look up a shaft model"));
     if (result == STORE_OK || result == STORE_NONE) {
         *ret_model = model;
     }
@@ -51,7 +51,7 @@ static enum store_result read_columns(struct store *store, int64_t id, struct ch
         column->tip_trim = query_length(&query, 2);
         chart->count++;
     }
-    return query_end(&query, "load the chart's columns");
+    return query_end(&query, N_("load the chart's columns"));
 }
 
 enum store_result catalogue_chart(struct store *store, const char *model, const char *flex,
@@ -68,7 +68,7 @@ enum store_result catalogue_chart(struct store *store, const char *model, const 
         id = query_number(&query, 0);
         chart->revision = query_number(&query, 1);
     }
-    enum store_result result = query_end(&query, "load the chart");
+    enum store_result result = query_end(&query, N_("load the chart"));
     return result == STORE_OK ? read_columns(store, id, chart) : result;
 }
 
@@ -85,7 +85,7 @@ enum store_result catalogue_profile(struct store *store, const char *model, cons
         profile->point[profile->count++] =
             (struct profile_point){query_length(&query, 0), query_number(&query, 1)};
     }
-    return query_end(&query, "load the shaft's profile");
+    return query_end(&query, N_("load the shaft's profile"));
 }
 
 void catalogue_shaft(struct query *query, struct shaft *ret_shaft) {

@@ -29,7 +29,7 @@ enum store_result chain_find_end(struct store *store, struct chain_end *ret_end)
         end.seq = query_number(&query, 0);
         query_blob(&query, 1, end.hash, sizeof end.hash);
     }
-    enum store_result result = query_end(&query, "read the end of the log");
+    enum store_result result = query_end(&query, N_("read the end of the log"));
     if (result != STORE_OK && result != STORE_NONE) {
         return result;
     }
@@ -65,7 +65,7 @@ enum store_result chain_insert(struct store *store, const struct chain_end *end,
     query_bind_number(&query, entry->chart_revision);
     query_bind_text(&query, entry->plan);
     query_bind_blob(&query, hash, sizeof hash);
-    return query_run(&query, "append to the log");
+    return query_run(&query, N_("append to the log"));
 }
 
 void chain_stamp(const struct store *store, struct entry *entry) {

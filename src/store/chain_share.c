@@ -58,7 +58,7 @@ static enum store_result begin_at(struct store *store, int64_t seq, struct store
     if (query_step(&query)) {
         query_blob(&query, 0, ret_check->head, sizeof ret_check->head);
     }
-    return query_end(&query, "read an entry's hash");
+    return query_end(&query, N_("read an entry's hash"));
 }
 
 static void take_stretches(struct share *share, struct store *store, bool below) {

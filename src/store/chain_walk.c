@@ -76,7 +76,7 @@ enum store_result chain_walk(struct chain_walk *walk, int64_t last) {
     if (result != STORE_OK) {
         query.odd = false; // said already
     }
-    enum store_result read = query_end(&query, "read the log");
+    enum store_result read = query_end(&query, N_("read the log"));
     if (read != STORE_OK && read != STORE_NONE) {
         return read;
     }

@@ -19,7 +19,7 @@ enum store_result changes_add(struct store *store, int64_t seq, const struct cha
     for (size_t i = 0; i < CHANGE_KEYS_MAX; i++) {
         query_bind_text(&query, i < change->keys ? change->key[i].value : "");
     }
-    return query_run(&query, "save what was changed");
+    return query_run(&query, N_("save what was changed"));
 }
 
 static void read_line(struct query *query, struct changed_line *line) {
@@ -62,6 +62,6 @@ int store_changes(struct store *store, const char *sheet, const char *thing, int
     while (count < max && query_step(&query)) {
         read_line(&query, &lines[count++]);
     }
-    enum store_result result = query_end(&query, "list the changes");
+    enum store_result result = query_end(&query, N_("list the changes"));
     return result == STORE_OK || result == STORE_NONE ? count : -1;
 }

@@ -31,7 +31,7 @@ static enum store_result integrity(struct store *store, struct store_check *chec
         query.failed |= text == NULL; // no memory
         snprintf(answer, sizeof answer, "%s", text == NULL ? "" : text);
     }
-    enum store_result result = ended(store, &query, "check the file", check);
+    enum store_result result = ended(store, &query, N_("check the file"), check);
     if (result == STORE_OK && sqlite3_stricmp(answer, "ok") != 0) {
         result = found(check, "The file is damaged: ", answer);
     }
@@ -44,7 +44,7 @@ static enum store_result foreign_keys(struct store *store, struct store_check *c
     if (query_step(&query)) {
         query_text(&query, 0, table, sizeof table);
     }
-    enum store_result result = ended(store, &query, "check references", check);
+    enum store_result result = ended(store, &query, N_("check references"), check);
     if (result == STORE_OK) {
         return found(check, "A row refers to something that is not there: table ", table);
     }
@@ -57,7 +57,7 @@ static enum store_result has_spans(struct store *store, struct store_check *chec
     if (query_step(&query)) {
         *ret = query_number(&query, 0) != 0;
     }
-    return ended(store, &query, "read what is kept of times", check);
+    return ended(store, &query, N_("read what is kept of times"), check);
 }
 
 // The spans of time know the last entry too: a tail that was cut off shows.
@@ -73,7 +73,7 @@ static enum store_result tail(struct store *store, struct store_check *check) {
     if (query_step(&query)) {
         last = query_number(&query, 0);
     }
-    enum store_result result = ended(store, &query, "check the end of the log", check);
+    enum store_result result = ended(store, &query, N_("check the end of the log"), check);
     if (result == STORE_OK && last > check->entries) {
         check->first_bad = check->entries + 1;
         result = found(check, "Entries are missing at the end of the log.", "");
@@ -92,7 +92,7 @@ static enum store_result facets_fit(struct store *store, struct store_check *che
         count = query_number(&query, 0);
         wrong = query_number(&query, 1);
     }
-    enum store_result result = ended(store, &query, "check the facets of the log", check);
+    enum store_result result = ended(store, &query, N_("check the facets of the log"), check);
     if (result == STORE_OK && (wrong != 0 || count != check->entries)) {
         result = found(check, "The lists that the review finds entries by do not fit the log.", "");
     }
@@ -113,7 +113,7 @@ static enum store_result keep_rules(struct store *store, struct store_check *che
         if (query_step(&query)) {
             query_text(&query, 0, name, sizeof name);
         }
-        result = ended(store, &query, "check what belongs together", check);
+        result = ended(store, &query, N_("check what belongs together"), check);
         result = result == STORE_OK     ? found(check, rules[i].problem, name)
                  : result == STORE_NONE ? STORE_OK
                                         : result;

@@ -60,7 +60,7 @@ static enum store_result read_order(struct store *store, struct club *club) {
         order->changed_seq = query_id(&query, 33);
     }
     order->uniform_reference = LENGTH_UNKNOWN;
-    return query_end(&query, "load the club");
+    return query_end(&query, N_("load the club"));
 }
 
 static enum store_result read_head(struct store *store, int64_t club_id, struct head *head) {
@@ -85,7 +85,7 @@ static enum store_result read_head(struct store *store, int64_t club_id, struct 
     head->loft = query_length(&query, 12);
     head->lie = query_length(&query, 13);
     query_text(&query, 14, head->lot, sizeof head->lot);
-    return query_end(&query, "load the club's head");
+    return query_end(&query, N_("load the club's head"));
 }
 
 static enum store_result read_shaft(struct store *store, struct club *club) {
@@ -93,7 +93,7 @@ static enum store_result read_shaft(struct store *store, struct club *club) {
     query_bind_number(&query, club->id);
     query_step(&query);
     catalogue_shaft(&query, &club->shaft);
-    enum store_result result = query_end(&query, "load the club's shaft");
+    enum store_result result = query_end(&query, N_("load the club's shaft"));
     return result == STORE_OK || result == STORE_NONE
                ? catalogue_model(store, club->shaft.model, &club->model)
                : result;
@@ -124,7 +124,7 @@ static enum store_result read_reference(struct store *store, struct club *club) 
         count++;
     }
     club->order.uniform_reference = plan_uniform_reference(bores, count);
-    return query_end(&query, "load the bore heights of the build");
+    return query_end(&query, N_("load the bore heights of the build"));
 }
 
 // What the bench showed last, by which it may have been cut.
@@ -140,7 +140,7 @@ static enum store_result read_shown(struct store *store, struct club *club) {
     if (query_step(&query)) {
         club->shown_mark = query_number(&query, 0);
     }
-    return query_end(&query, "look up the mark that was shown");
+    return query_end(&query, N_("look up the mark that was shown"));
 }
 
 // A club may lack a head, a shaft or a chart.

@@ -47,7 +47,7 @@ static enum store_result count_list(struct store *store, enum club_list list, in
     if (query_step(&query)) {
         total = query_number(&query, 0);
     }
-    enum store_result result = query_end(&query, "count the clubs");
+    enum store_result result = query_end(&query, N_("count the clubs"));
     if (result == STORE_OK) {
         *ret_total = total;
     }
@@ -62,7 +62,7 @@ int store_clubs(struct store *store, enum club_list list, struct club_line *line
     while (count < max && query_step(&query)) {
         read_line(&query, &lines[count++]);
     }
-    enum store_result result = query_end(&query, "list the clubs");
+    enum store_result result = query_end(&query, N_("list the clubs"));
     if (result != STORE_OK && result != STORE_NONE) {
         return -1;
     }
@@ -81,7 +81,7 @@ static enum store_result find(struct store *store, const char *build, const char
     if (query_step(&query)) {
         id = query_number(&query, 0);
     }
-    enum store_result result = query_end(&query, "look up a club");
+    enum store_result result = query_end(&query, N_("look up a club"));
     if (result == STORE_OK) {
         *ret_id = id;
     }

@@ -20,7 +20,7 @@ enum store_result store_model_of_code(struct store *store, const char *gtin,
         query_text(&query, 2, model.flex, sizeof model.flex);
         model.parts = query_number(&query, 3);
     }
-    enum store_result result = query_end(&query, "look up a supplier's code");
+    enum store_result result = query_end(&query, N_("look up a supplier's code"));
     if (result == STORE_OK) {
         *ret_model = model;
     }

@@ -110,7 +110,7 @@ static enum store_result connect(struct store *store) {
                         NULL) != SQLITE_OK) {
         result = store->db == NULL
                      ? connection_say(store, STORE_FAILED, _("No memory to open %s."), store->path)
-                     : connection_fail(store, "open the database");
+                     : connection_fail(store, N_("open the database"));
         goto disconnect;
     }
     if (store->mode != STORE_READ) {

@@ -8,6 +8,7 @@
 
 #include "statements.h"
 #include "store.h"
+#include "tongue.h"
 
 #include <sqlite3.h>
 
@@ -68,7 +69,8 @@ enum store_result connection_read_begin(struct store *store);
 void connection_read_end(struct store *store);
 
 // Puts the connection's last SQLite error into the message, "Could not <doing> ...", and returns
-// what it means.
+// what it means. `doing`, here and in query.h, is a text marked with N_ ("read the log"), in other
+// languages the form that stands well in the sentence.
 enum store_result connection_fail(struct store *store, const char *doing);
 // Sets the message, printf style, and returns `result`.
 enum store_result connection_say(struct store *store, enum store_result result, const char *format,

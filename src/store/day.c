@@ -48,7 +48,7 @@ static enum store_result span(struct store *store, int64_t seq, int64_t quarter)
     struct query query = query_open(store, STATEMENT_SPAN_ADD);
     query_bind_number(&query, quarter);
     query_bind_number(&query, seq);
-    return query_run(&query, "note the time of the entry");
+    return query_run(&query, N_("note the time of the entry"));
 }
 
 static enum store_result add(struct store *store, const struct day_change *own) {
@@ -58,7 +58,7 @@ static enum store_result add(struct store *store, const struct day_change *own) 
     query_bind_number(&query, own->cuts);
     query_bind_number(&query, own->off);
     query_bind_number(&query, own->holds);
-    return query_run(&query, "count the entry");
+    return query_run(&query, N_("count the entry"));
 }
 
 static enum store_result change(struct store *store, const struct day_change *about) {
@@ -67,7 +67,7 @@ static enum store_result change(struct store *store, const struct day_change *ab
     query_bind_number(&query, about->done);
     query_bind_number(&query, about->cuts);
     query_bind_number(&query, about->off);
-    return query_run(&query, "count the entry it refers to");
+    return query_run(&query, N_("count the entry it refers to"));
 }
 
 enum store_result day_entry(struct store *store, const struct entry *entry, enum stage before,
@@ -101,7 +101,7 @@ enum store_result store_day(struct store *store, int64_t from_ms, int64_t to_ms,
         count.holds = query_number(&query, 3);
         count.open_decisions = query_number(&query, 4);
     }
-    enum store_result result = query_end(&query, "count the day");
+    enum store_result result = query_end(&query, N_("count the day"));
     if (result == STORE_OK) {
         *ret_count = count;
     }

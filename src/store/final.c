@@ -73,7 +73,7 @@ enum store_result store_final_values(struct store *store, int64_t club_id,
             values.accepted[value_of(entry.kind)] = query_id(&query, 5);
         }
     }
-    enum store_result result = query_end(&query, "look up what was measured");
+    enum store_result result = query_end(&query, N_("look up what was measured"));
     if (result == STORE_OK || result == STORE_NONE) {
         *ret_values = values;
         return STORE_OK;
@@ -105,7 +105,7 @@ static enum store_result each_club(struct store *store, const char *build, store
         }
         more = result == STORE_OK && each(context, &club, &values);
     }
-    enum store_result read = query_end(&query, "list the clubs of a build");
+    enum store_result read = query_end(&query, N_("list the clubs of a build"));
     return result == STORE_OK ? read : result;
 }
 
@@ -135,7 +135,7 @@ enum store_result store_build_beside(struct store *store, const char *build, boo
     while (query_step(&query)) {
         query_text(&query, 0, name, sizeof name);
     }
-    enum store_result result = query_end(&query, "look for the next build");
+    enum store_result result = query_end(&query, N_("look for the next build"));
     if (result == STORE_OK && name[0] != '\0') {
         memcpy(ret_build, name, sizeof name);
     }

@@ -28,7 +28,7 @@ static enum store_result add_chart(struct store *store, const struct import_char
     while (query_step(&query)) {
         id = query_number(&query, 0);
     }
-    enum store_result result = query_end(&query, "save a chart");
+    enum store_result result = query_end(&query, N_("save a chart"));
     if (result == STORE_OK) {
         *ret_id = id;
     }
@@ -42,7 +42,7 @@ static enum store_result add_column(struct store *store, int64_t chart,
     query_bind_number(&query, column->weight);
     query_bind_text(&query, column->name);
     query_bind_length(&query, column->tip_trim);
-    return query_run(&query, "save a chart's column");
+    return query_run(&query, N_("save a chart's column"));
 }
 
 enum store_result import_write_chart(struct import_write *write, const void *const *cells,

@@ -13,7 +13,7 @@ static enum store_result known(struct store *store, const char *gtin, struct imp
         query_text(&query, 1, row.shaft_model, sizeof row.shaft_model);
         query_text(&query, 2, row.flex, sizeof row.flex);
     }
-    enum store_result result = query_end(&query, "look up a supplier's code");
+    enum store_result result = query_end(&query, N_("look up a supplier's code"));
     if (result == STORE_OK) {
         *ret_row = row;
     }
@@ -26,7 +26,7 @@ static enum store_result set(struct store *store, const struct import_gtin *row)
     query_bind_text(&query, row->head_model);
     query_bind_text(&query, row->shaft_model);
     query_bind_text(&query, row->flex);
-    return query_run(&query, "save a supplier's code");
+    return query_run(&query, N_("save a supplier's code"));
 }
 
 enum store_result import_write_gtin(struct import_write *write, const void *row) {

@@ -19,7 +19,7 @@ enum store_result import_known_stock_level(struct store *store, struct import_st
         level.least = query_int(&query, 0);
         level.wanted = query_int(&query, 1);
     }
-    enum store_result result = query_end(&query, "look up a stock level");
+    enum store_result result = query_end(&query, N_("look up a stock level"));
     if (result == STORE_OK) {
         *row = level;
     }
@@ -42,5 +42,5 @@ enum store_result import_write_stock_level(struct import_write *write, const voi
     bind_key(&query, level);
     query_bind_number(&query, level->least);
     query_bind_number(&query, level->wanted);
-    return query_run(&query, "save a stock level");
+    return query_run(&query, N_("save a stock level"));
 }

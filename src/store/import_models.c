@@ -14,7 +14,7 @@ static void count(struct import_write *write, enum import_kind kind, bool added)
 static enum store_result add_name(struct store *store, enum statement statement, const char *name) {
     struct query query = query_open(store, statement);
     query_bind_text(&query, name);
-    return query_run(&query, "save a model");
+    return query_run(&query, N_("save a model"));
 }
 
 // --- shaft models ------------------------------------------------------------------------------
@@ -50,7 +50,7 @@ static enum store_result add_shaft_revision(struct store *store, const struct sh
     query_bind_length(&query, model->balance);
     query_bind_length(&query, model->tip_wall);
     query_bind_length(&query, model->butt_wall);
-    return query_run(&query, "save a shaft model");
+    return query_run(&query, N_("save a shaft model"));
 }
 
 enum store_result import_write_shaft_model(struct import_write *write, const void *row) {
@@ -101,7 +101,7 @@ static enum store_result newest_head_model(struct store *store, const char *name
         model.cg_beyond = query_length(&query, 10);
         model.inertia = query_length(&query, 11);
     }
-    enum store_result result = query_end(&query, "look up a head model");
+    enum store_result result = query_end(&query, N_("look up a head model"));
     if (result == STORE_OK) {
         *ret_model = model;
         *ret_revision = revision;
@@ -143,7 +143,7 @@ add_head_revision(struct store *store, const struct import_head_model *model, in
     query_bind_length(&query, model->lie);
     query_bind_length(&query, model->cg_beyond);
     query_bind_length(&query, model->inertia);
-    return query_run(&query, "save a head model");
+    return query_run(&query, N_("save a head model"));
 }
 
 enum store_result import_write_head_model(struct import_write *write, const void *row) {

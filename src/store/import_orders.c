@@ -54,7 +54,7 @@ static enum store_result look_up(struct store *store, const struct order *order,
         query_text(&query, 21, word, sizeof word);
         known.off = strcmp(word, order_status_text(ORDER_CANCELLED)) == 0;
     }
-    enum store_result result = query_end(&query, "look up an order");
+    enum store_result result = query_end(&query, N_("look up an order"));
     if (result == STORE_OK) {
         *ret_known = known;
     }
@@ -118,7 +118,7 @@ static enum store_result clubs_of(struct store *store, const char *build, int *r
     if (query_step(&query)) {
         last = query_int(&query, 0);
     }
-    enum store_result result = query_end(&query, "look up a build");
+    enum store_result result = query_end(&query, N_("look up a build"));
     if (result == STORE_OK) {
         *ret_last = last;
     }
@@ -129,7 +129,7 @@ static enum store_result add_club(struct import_write *write, const struct impor
     int last;
     struct query query = query_open(write->store, STATEMENT_IMPORT_ADD_BUILD);
     query_bind_text(&query, club->order.build);
-    enum store_result result = query_run(&query, "save a build");
+    enum store_result result = query_run(&query, N_("save a build"));
     if (result == STORE_OK) {
         result = clubs_of(write->store, club->order.build, &last);
     }
@@ -147,7 +147,7 @@ static enum store_result add_club(struct import_write *write, const struct impor
     query_bind_text(&query, club->order.club);
     query_bind_number(&query, last + 1);
     write->count[IMPORT_BUILDS].added++;
-    return query_run(&query, "save an order");
+    return query_run(&query, N_("save an order"));
 }
 
 // The club has another shaft now than the row wants. One that was chosen from stock as the row
@@ -162,7 +162,7 @@ static bool other_shaft(const struct import_club *club, const struct known *know
 static enum store_result on_club(struct store *store, enum statement statement, int64_t id) {
     struct query query = query_open(store, statement);
     query_bind_number(&query, id);
-    return query_run(&query, "change an order");
+    return query_run(&query, N_("change an order"));
 }
 
 static enum store_result change_club(struct import_write *write, const struct import_club *club,
@@ -172,7 +172,7 @@ static enum store_result change_club(struct import_write *write, const struct im
     struct query query = query_open(write->store, STATEMENT_IMPORT_SET_CLUB);
     bind_order(&query, &club->order);
     query_bind_number(&query, known->id);
-    enum store_result result = query_run(&query, "change an order");
+    enum store_result result = query_run(&query, N_("change an order"));
     if (result == STORE_OK && head) {
         result = on_club(write->store, STATEMENT_IMPORT_RELEASE_HEAD, known->id);
     }
@@ -232,7 +232,7 @@ static enum store_result reserve(struct import_write *write, enum statement stat
     struct query query = query_open(write->store, statement);
     query_bind_number(&query, id);
     query_bind_text(&query, ticket);
-    return query_run(&query, "reserve a part");
+    return query_run(&query, N_("reserve a part"));
 }
 
 // Reserves `ticket`, or complains who has it.

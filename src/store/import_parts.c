@@ -38,7 +38,7 @@ bool import_write_begun(struct import_write *write, struct import_at at, const c
 static enum store_result no_consent(struct store *store, int64_t club) {
     struct query query = query_open(store, STATEMENT_WORK_NO_CONSENT);
     query_bind_number(&query, club);
-    return query_run(&query, "take back a consent");
+    return query_run(&query, N_("take back a consent"));
 }
 
 // The club a part is reserved for.
@@ -81,7 +81,7 @@ static enum store_result known_head(struct store *store, const char *ticket,
         read_holder(&query, 6, &holder);
         fitted = query_int(&query, 10) != 0;
     }
-    enum store_result result = query_end(&query, "look up a head");
+    enum store_result result = query_end(&query, N_("look up a head"));
     if (result == STORE_OK) {
         *ret_head = head;
         *ret_holder = holder;
@@ -100,7 +100,7 @@ static enum store_result save_head(struct store *store, enum statement statement
     query_bind_length(&query, head->bore_height);
     query_bind_text(&query, head->lot);
     query_bind_text(&query, head->ticket);
-    return query_run(&query, "save a head");
+    return query_run(&query, N_("save a head"));
 }
 
 enum store_result import_known_head(struct store *store, struct import_head *row) {
@@ -184,7 +184,7 @@ static enum store_result known_shaft(struct store *store, const char *ticket,
         query_text(&query, 12, life, sizeof life);
         read_holder(&query, 13, &holder);
     }
-    enum store_result result = query_end(&query, "look up a shaft");
+    enum store_result result = query_end(&query, N_("look up a shaft"));
     if (result == STORE_OK) {
         *ret_shaft = shaft;
         *ret_raw = strcmp(life, "raw") == 0;
@@ -208,7 +208,7 @@ static enum store_result save_shaft(struct store *store, enum statement statemen
     query_bind_text(&query, shaft->from_shaft);
     query_bind_text(&query, shaft->lot);
     query_bind_text(&query, shaft->ticket);
-    return query_run(&query, "save a shaft");
+    return query_run(&query, N_("save a shaft"));
 }
 
 enum store_result import_known_shaft(struct store *store, struct import_shaft *row) {
@@ -332,7 +332,7 @@ enum store_result import_write_worker(struct import_write *write, const void *ro
         query_text(&query, 0, name, sizeof name);
         query_text(&query, 1, role, sizeof role);
     }
-    enum store_result result = query_end(&query, "look up a badge");
+    enum store_result result = query_end(&query, N_("look up a badge"));
     if (result != STORE_OK && result != STORE_NONE) {
         return result;
     }
@@ -345,5 +345,5 @@ enum store_result import_write_worker(struct import_write *write, const void *ro
     query_bind_text(&query, wanted->name);
     query_bind_text(&query, role_text(wanted->role));
     query_bind_text(&query, wanted->badge);
-    return query_run(&query, "save a worker");
+    return query_run(&query, N_("save a worker"));
 }

@@ -14,7 +14,7 @@ static enum store_result newest_revision(struct store *store,
     if (query_step(&query)) {
         revision = query_number(&query, 0); // NULL, and so 0, when there is none
     }
-    enum store_result result = query_end(&query, "look up a profile");
+    enum store_result result = query_end(&query, N_("look up a profile"));
     if (result == STORE_OK) {
         *ret_revision = revision;
     }
@@ -41,7 +41,7 @@ static enum store_result add_point(struct store *store, const struct import_prof
     query_bind_number(&query, revision);
     query_bind_length(&query, point->point.from_tip);
     query_bind_number(&query, point->point.stiffness);
-    return query_run(&query, "save a profile");
+    return query_run(&query, N_("save a profile"));
 }
 
 enum store_result import_write_profile(struct import_write *write, const void *const *points,

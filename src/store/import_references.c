@@ -48,7 +48,7 @@ static void check(struct checking *checking, struct import_at at, const char *co
     struct query query = query_open(checking->store, to->statement);
     query_bind_text(&query, name);
     query_step(&query);
-    enum store_result result = query_end(&query, "look for a part or model");
+    enum store_result result = query_end(&query, N_("look for a part or model"));
     if (result == STORE_NONE) {
         if (!checking->set->table[to->kind].partial) {
             complain(checking, at, column, to, name);

@@ -18,7 +18,7 @@ static enum store_result look_up(struct store *store, const char *build,
         query_text(&query, 2, order.reference, sizeof order.reference);
         query_text(&query, 3, order.note, sizeof order.note);
     }
-    enum store_result result = query_end(&query, "look up an order");
+    enum store_result result = query_end(&query, N_("look up an order"));
     if (result == STORE_OK) {
         memcpy(order.build, build, strnlen(build, sizeof order.build - 1));
         *ret_order = order;
@@ -38,14 +38,14 @@ static enum store_result save(struct store *store, enum statement statement,
     query_bind_text(&query, order->reference);
     query_bind_text(&query, order->note);
     query_bind_text(&query, order->build);
-    return query_run(&query, "save an order");
+    return query_run(&query, N_("save an order"));
 }
 
 static enum store_result on_order(struct store *store, enum statement statement,
                                   const char *build) {
     struct query query = query_open(store, statement);
     query_bind_text(&query, build);
-    return query_run(&query, "let go of the parts of an order");
+    return query_run(&query, N_("let go of the parts of an order"));
 }
 
 // Complains when one of its clubs is begun: a shaft that is cut is nobody's stock.
@@ -57,7 +57,7 @@ static enum store_result may_be_cancelled(struct import_write *write,
     if (query_step(&query)) {
         query_text(&query, 0, club, sizeof club);
     }
-    enum store_result result = query_end(&query, "look for a club that is begun");
+    enum store_result result = query_end(&query, N_("look for a club that is begun"));
     if (result == STORE_OK) {
         import_complain(write->say, order->at, "status",
                         _("club %s of order %s is begun at the saw, so the order cannot be "

@@ -37,7 +37,7 @@ static int parts(struct store *store, enum statement statement, const char *find
         query_text(&query, 7, line->build, sizeof line->build);
         query_text(&query, 8, line->club, sizeof line->club);
     }
-    return listed(&query, count, "list the parts");
+    return listed(&query, count, N_("list the parts"));
 }
 
 int store_heads(struct store *store, const char *find, const char *after, struct part_line *lines,
@@ -64,7 +64,7 @@ static int models(struct store *store, enum statement statement, const char *fin
         line->diameter = query_length(&query, 4);
         line->revision = query_number(&query, 5);
     }
-    return listed(&query, count, "list the models");
+    return listed(&query, count, N_("list the models"));
 }
 
 int store_head_models(struct store *store, const char *find, const char *after,
@@ -97,7 +97,7 @@ int store_charts(struct store *store, const char *find, const struct chart_line 
         line->revision = query_number(&query, 3);
         line->columns = query_int(&query, 4);
     }
-    return listed(&query, count, "list the charts");
+    return listed(&query, count, N_("list the charts"));
 }
 
 enum store_result store_chart_revision(struct store *store, const char *model, const char *flex,
@@ -125,7 +125,7 @@ enum store_result store_chart_revision(struct store *store, const char *model, c
             column->tip_trim = query_length(&query, 2);
         }
     }
-    enum store_result result = query_end(&query, "read a chart");
+    enum store_result result = query_end(&query, N_("read a chart"));
     if (result == STORE_OK) {
         *ret_chart = chart;
     }
@@ -142,7 +142,7 @@ int store_flexes(struct store *store, const char *model, char flexes[][PARTS_SHO
     while (count < max && query_step(&query)) {
         query_text(&query, 0, flexes[count++], PARTS_SHORT_MAX);
     }
-    return listed(&query, count, "list the flexes");
+    return listed(&query, count, N_("list the flexes"));
 }
 
 static int open_clubs(struct query *query, int64_t *ids, int max) {
@@ -150,7 +150,7 @@ static int open_clubs(struct query *query, int64_t *ids, int max) {
     while (count < max && query_step(query)) {
         ids[count++] = query_number(query, 0);
     }
-    return listed(query, count, "list the open clubs");
+    return listed(query, count, N_("list the open clubs"));
 }
 
 int store_open_of_shaft(struct store *store, const char *model, const char *flex, int64_t *ids,

@@ -45,7 +45,7 @@ enum store_result log_filter_ranges(struct store *store, const struct log_filter
             range.last_seq = query_number(&query, 1);
             room = add(ret_ranges, &range);
         }
-        result = query_end(&query, "find the time in the log");
+        result = query_end(&query, N_("find the time in the log"));
         result = result == STORE_NONE ? STORE_OK : result;
     }
     return room ? result

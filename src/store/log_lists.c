@@ -38,7 +38,7 @@ static enum store_result add_facets(struct log_lists *lists, const struct log_fi
     while (room && query_step(&query)) {
         room = add(lists, query_number(&query, 0), range);
     }
-    enum store_result result = query_end(&query, "read the facets of the log");
+    enum store_result result = query_end(&query, N_("read the facets of the log"));
     return !room ? no_memory(lists->store) : result == STORE_NONE ? STORE_OK : result;
 }
 
@@ -92,7 +92,7 @@ static enum store_result refill(struct log_lists *lists, struct log_list *list) 
     while (count < list->ahead && query_step(&query)) {
         list->seq[count++] = query_number(&query, 0);
     }
-    enum store_result result = query_end(&query, "read the log");
+    enum store_result result = query_end(&query, N_("read the log"));
     list->count = count;
     list->at = 0;
     if (count < list->ahead) {

@@ -9,7 +9,7 @@
 enum store_result store_alive(struct store *store) {
     struct query query = query_open(store, STATEMENT_LOG_LAST);
     query_step(&query);
-    return query_end(&query, "read the end of the log");
+    return query_end(&query, N_("read the end of the log"));
 }
 
 enum store_result store_entry(struct store *store, int64_t seq, struct entry *ret_entry) {
@@ -19,7 +19,7 @@ enum store_result store_entry(struct store *store, int64_t seq, struct entry *re
     if (query_step(&query)) {
         chain_read(&query, &entry);
     }
-    enum store_result result = query_end(&query, "read an entry");
+    enum store_result result = query_end(&query, N_("read an entry"));
     if (result == STORE_OK) {
         *ret_entry = entry;
     }
@@ -56,7 +56,7 @@ static enum store_result read_all(struct store *store, const struct log_filter *
     while (*ret_count < max && query_step(&query)) {
         read_line(&query, &lines[(*ret_count)++]);
     }
-    enum store_result result = query_end(&query, "read the log");
+    enum store_result result = query_end(&query, N_("read the log"));
     return result == STORE_NONE ? STORE_OK : result;
 }
 
@@ -76,7 +76,7 @@ static enum store_result read_lists(struct store *store, struct log_lists *lists
         if (query_step(&query)) {
             read_line(&query, &lines[(*ret_count)++]);
         }
-        query_passes(&result, query_end(&query, "read the log"));
+        query_passes(&result, query_end(&query, N_("read the log")));
     }
     return result == STORE_NONE ? STORE_OK : result;
 }
@@ -135,7 +135,7 @@ int store_log_choices(struct store *store, enum log_choice choice, char texts[][
     while (count < max && query_step(&query)) {
         query_text(&query, 0, texts[count++], LOG_CHOICE_MAX);
     }
-    enum store_result result = query_end(&query, "read what the log can be filtered by");
+    enum store_result result = query_end(&query, N_("read what the log can be filtered by"));
     return result == STORE_OK || result == STORE_NONE ? count : -1;
 }
 
@@ -147,7 +147,7 @@ static enum store_result give(struct query *query, store_entry_each *each, void 
         chain_read(query, &entry);
         *more = !query->odd && each(context, &entry);
     }
-    enum store_result result = query_end(query, "read the log");
+    enum store_result result = query_end(query, N_("read the log"));
     return result == STORE_NONE ? STORE_OK : result;
 }
 
@@ -169,7 +169,7 @@ static enum store_result give_lists(struct store *store, struct log_lists *lists
         if (there) {
             chain_read(&query, &entry);
         }
-        if (query_passes(&result, query_end(&query, "read the log")) && there) {
+        if (query_passes(&result, query_end(&query, N_("read the log"))) && there) {
             *more = each(context, &entry);
         }
     }

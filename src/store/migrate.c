@@ -32,7 +32,7 @@ enum store_result migrate_examine(struct store *store, size_t count) {
     if (!ask(store, "PRAGMA application_id", &application) ||
         !ask(store, "PRAGMA user_version", &version) ||
         !ask(store, "SELECT count(*) FROM sqlite_schema", &objects)) {
-        return connection_fail(store, "read the database");
+        return connection_fail(store, N_("read the database"));
     }
     bool empty = application == 0 && version == 0 && objects == 0;
     if (empty && store->mode == STORE_CREATE) {
@@ -66,7 +66,7 @@ enum store_result migrate_examine(struct store *store, size_t count) {
 static enum store_result step(struct store *store, const struct migration *migration) {
     char doing[96];
     int64_t version;
-    snprintf(doing, sizeof doing, "bring the database to schema %04d", migration->number);
+    snprintf(doing, sizeof doing, _("bring the database to schema %04d"), migration->number);
     enum store_result result = connection_begin(store);
     if (result != STORE_OK) {
         return result;
@@ -96,7 +96,7 @@ static enum store_result keep_copy(struct store *store, size_t count) {
     }
     if (!ask(store, "PRAGMA user_version", &version) ||
         (version > 0 && !ask(store, "SELECT EXISTS (SELECT 1 FROM log)", &begun))) {
-        return connection_fail(store, "read the database");
+        return connection_fail(store, N_("read the database"));
     }
     return begun != 0 && version < (int64_t)count ? backup_before(store, (int)count) : STORE_OK;
 }
@@ -116,7 +116,7 @@ enum store_result migrate_run(struct store *store, const struct migration *migra
                               size_t count) {
     int64_t version;
     if (!ask(store, "PRAGMA user_version", &version)) {
-        return connection_fail(store, "read the schema's version");
+        return connection_fail(store, N_("read the schema's version"));
     }
     if (version >= (int64_t)count) {
         return STORE_OK;

@@ -42,7 +42,7 @@ enum store_result store_part(struct store *store, const char *ticket, struct par
     if (query_step(&query)) {
         part = read_part(&query, head ? TICKET_HEAD : TICKET_SHAFT);
     }
-    enum store_result result = query_end(&query, "look up a ticket");
+    enum store_result result = query_end(&query, N_("look up a ticket"));
     if (result == STORE_OK) {
         *ret_part = part;
     }
@@ -57,6 +57,6 @@ int store_spare_shafts(struct store *store, const char *shaft, struct part *part
     while (count < max && query_step(&query)) {
         parts[count++] = read_part(&query, TICKET_SHAFT);
     }
-    enum store_result result = query_end(&query, "look for spare shafts");
+    enum store_result result = query_end(&query, N_("look for spare shafts"));
     return result == STORE_OK || result == STORE_NONE ? count : -1;
 }

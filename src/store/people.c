@@ -18,7 +18,7 @@ enum store_result store_worker(struct store *store, const char *badge, struct wo
         query_text(&query, 2, role, sizeof role);
         query.odd |= !role_from_text(role, &worker.role);
     }
-    enum store_result result = query_end(&query, "look up a badge");
+    enum store_result result = query_end(&query, N_("look up a badge"));
     if (result == STORE_OK) {
         *ret_worker = worker;
     }
@@ -84,14 +84,14 @@ enum store_result store_people(struct store *store, store_person_each *each, voi
         person.withdrawn = query_number(&query, 5) != 0;
         more = !query.odd && !query.failed && each(context, &person);
     }
-    enum store_result result = query_end(&query, "list the people");
+    enum store_result result = query_end(&query, N_("list the people"));
     return result == STORE_NONE ? STORE_OK : result;
 }
 
 static enum store_result run(struct store *store, enum statement statement, const char *badge) {
     struct query query = query_open(store, statement);
     query_bind_text(&query, badge);
-    return query_run(&query, "take a name out of view");
+    return query_run(&query, N_("take a name out of view"));
 }
 
 static enum store_result withdraw(struct store *store, const char *badge, const char *by) {
@@ -114,7 +114,7 @@ static enum store_result withdraw(struct store *store, const char *badge, const 
     struct query query = query_open(store, STATEMENT_WITHDRAW);
     query_bind_text(&query, badge);
     query_bind_number(&query, seq);
-    result = query_run(&query, "take a name out of view");
+    result = query_run(&query, N_("take a name out of view"));
     if (result == STORE_OK) {
         result = run(store, STATEMENT_WITHDRAW_PIN, badge);
     }

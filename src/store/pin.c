@@ -15,7 +15,7 @@ static enum store_result find_hash(struct store *store, const char *badge,
         query_text(&query, 0, ret_hash->text, sizeof ret_hash->text);
         query_text(&query, 1, ret_hash->pepper, sizeof ret_hash->pepper);
     }
-    return query_end(&query, "look up a PIN");
+    return query_end(&query, N_("look up a PIN"));
 }
 
 static enum store_result keep_hash(struct store *store, const char *badge,
@@ -24,7 +24,7 @@ static enum store_result keep_hash(struct store *store, const char *badge,
     query_bind_text(&query, badge);
     query_bind_text(&query, hash->text);
     query_bind_text(&query, hash->pepper);
-    return query_run(&query, "keep a PIN");
+    return query_run(&query, N_("keep a PIN"));
 }
 
 // --- checking ----------------------------------------------------------------------------------
@@ -133,7 +133,7 @@ static enum store_result same_pepper(struct store *store) {
     struct query query = query_open(store, STATEMENT_PIN_OTHER_PEPPER);
     query_bind_text(&query, pin_pepper_id(store));
     query_step(&query);
-    enum store_result result = query_end(&query, "look up the PINs");
+    enum store_result result = query_end(&query, N_("look up the PINs"));
     if (result == STORE_OK) {
         return connection_say(store, STORE_REFUSED,
                               _("The PINs in %s are made with a key file: name it with --pepper or "

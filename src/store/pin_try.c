@@ -36,7 +36,7 @@ static enum store_result load(struct store *store, const char *badge, struct tri
     ret_tries->until_ms = query_number(&query, 2);
     query_text(&query, 3, ret_tries->boot, sizeof ret_tries->boot);
     ret_tries->locked = query_number(&query, 4);
-    enum store_result result = query_end(&query, "read the tries at a PIN");
+    enum store_result result = query_end(&query, N_("read the tries at a PIN"));
     return result == STORE_NONE ? STORE_OK : result;
 }
 
@@ -49,7 +49,7 @@ static enum store_result load_all(struct store *store, int64_t *ret_count) {
     query_bind_number(&query, store->pin_rules.lock_after);
     query_step(&query);
     *ret_count = query_number(&query, 0);
-    return query_end(&query, "read the tries at all PINs");
+    return query_end(&query, N_("read the tries at all PINs"));
 }
 
 // `wait_ms` counts from now, on a clock that runs through sleep and that nobody can set.
@@ -64,7 +64,7 @@ static enum store_result save(struct store *store, const char *badge, const stru
     query_bind_number(&query, store->clock.since_boot_ms() + wait_ms);
     query_bind_text(&query, boot);
     query_bind_id(&query, tries->locked);
-    return query_run(&query, "count a try at a PIN");
+    return query_run(&query, N_("count a try at a PIN"));
 }
 
 // What is left to wait. Nobody knows how long a machine was off: what was left when last looked at

@@ -77,7 +77,7 @@ static enum store_result look_for_room(struct store *store) {
     struct statvfs disk;
     int64_t need = file_size(store, "") + file_size(store, "-wal") + KEEPS_FREE;
     if (statvfs(store->path, &disk) != 0) {
-        return connection_fail(store, "see how much room the disk has");
+        return connection_fail(store, N_("see how much room the disk has"));
     }
     int64_t room = (int64_t)disk.f_bavail * (int64_t)disk.f_frsize;
     return room >= need
@@ -132,7 +132,7 @@ enum store_result store_practice_take(const char *path, char *message, size_t si
 enum store_result store_practice(struct store *store, const char *path) {
     char message[STORE_MESSAGE_MAX];
     char temporary[PATH_MAX];
-    if (!connection_ready(store, "copy")) {
+    if (!connection_ready(store, N_("copy the database"))) {
         return STORE_FAILED;
     }
     if (store->practice) {

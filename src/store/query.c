@@ -183,15 +183,15 @@ static enum store_result ended(struct query *query, const char *doing) {
         return connection_fail(store, doing);
     }
     if (query->misbound) {
-        return connection_say(store, STORE_FAILED,
-                              _("Could not %s: a fault in the program, %d values for %d."), doing,
-                              query->bound, sqlite3_bind_parameter_count(query->statement));
+        return connection_say(
+            store, STORE_FAILED, _("Could not %s: a fault in the program, %d values for %d."),
+            _(doing), query->bound, sqlite3_bind_parameter_count(query->statement));
     }
     if (query->odd) {
         return connection_say(store, STORE_FAILED,
                               _("Could not %s: a value in %s is not what it should be. Run "
                                 "`kerfside check`."),
-                              doing, store->path);
+                              _(doing), store->path);
     }
     return query->found ? STORE_OK : STORE_NONE;
 }

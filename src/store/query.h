@@ -7,7 +7,7 @@
 //     struct query query = query_open(store, STATEMENT_PART_HEAD);
 //     query_bind_text(&query, ticket);
 //     if (query_step(&query)) { query_text(&query, 0, part.model, sizeof part.model); }
-//     result = query_end(&query, "look up a head");
+//     result = query_end(&query, N_("look up a head"));
 
 #include "connection.h"
 

@@ -126,7 +126,7 @@ static enum store_result clubs(const struct replay *replay, struct store_check *
             club->known = true;
         }
     }
-    result = over(&query, "compare the clubs with the log", result);
+    result = over(&query, N_("compare the clubs with the log"), result);
     for (size_t i = 0; result == STORE_OK && i < replay->clubs.count; i++) {
         const struct replay_club *club = table_at(&replay->clubs, i);
         if (!club->known) {
@@ -176,7 +176,7 @@ static enum store_result shafts(const struct replay *replay, struct store_check 
             shaft->known = true;
         }
     }
-    result = over(&query, "compare the shafts with the log", result);
+    result = over(&query, N_("compare the shafts with the log"), result);
     for (size_t i = 0; result == STORE_OK && i < replay->shafts.count; i++) {
         const struct replay_shaft *shaft = table_at(&replay->shafts, i);
         if (!shaft->known) {
@@ -207,7 +207,7 @@ static enum store_result heads(const struct replay *replay, struct store_check *
             result = differs(check, "Head", ticket, "dry fit");
         }
     }
-    result = over(&query, "compare the heads with the log", result);
+    result = over(&query, N_("compare the heads with the log"), result);
     for (size_t i = 0; result == STORE_OK && i < replay->heads.count; i++) {
         const struct replay_head *head = table_at(&replay->heads, i);
         if (!head->known) {
@@ -241,7 +241,7 @@ static enum store_result quarters(const struct replay *replay, struct store_chec
             result = STORE_REFUSED;
         }
     }
-    result = over(&query, "compare the counts of the days with the log", result);
+    result = over(&query, N_("compare the counts of the days with the log"), result);
     if (result == STORE_REFUSED || (result == STORE_OK && rows != replay->quarters.count)) {
         snprintf(check->problem, sizeof check->problem,
                  "The counts of the days are not what the log says.");
@@ -264,7 +264,7 @@ static enum store_result spans(const struct replay *replay, struct store_check *
             result = STORE_REFUSED;
         }
     }
-    result = over(&query, "compare the times of the entries with the log", result);
+    result = over(&query, N_("compare the times of the entries with the log"), result);
     if (result == STORE_REFUSED || (result == STORE_OK && rows != replay->spans.count)) {
         snprintf(check->problem, sizeof check->problem,
                  "The list of the times of the entries is not what the log says.");

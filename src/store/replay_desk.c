@@ -66,7 +66,7 @@ static enum store_result orders(const struct replay *replay, struct store_check 
             result = STORE_REFUSED;
         }
     }
-    enum store_result ended = query_end(&query, "compare the orders with the log");
+    enum store_result ended = query_end(&query, N_("compare the orders with the log"));
     return ended == STORE_OK || ended == STORE_NONE ? result : ended;
 }
 
@@ -161,7 +161,7 @@ static enum store_result next_change(struct store *store, int64_t before, int64_
     if (query_step(&query)) {
         seq = query_number(&query, 0);
     }
-    enum store_result result = query_end(&query, "look for what was changed");
+    enum store_result result = query_end(&query, N_("look for what was changed"));
     return result == STORE_OK ? store_entry(store, seq, ret_entry) : result;
 }
 

@@ -49,7 +49,7 @@ enum store_result schema_digest(struct store *store, uint8_t ret_hash[DIGEST_SIZ
     }
     crypto_hash_sha256_final(&state, ret_hash);
     return objects == NULL || sqlite3_finalize(objects) != SQLITE_OK
-               ? connection_fail(store, "read the schema")
+               ? connection_fail(store, N_("read the schema"))
                : STORE_OK;
 }
 
@@ -110,7 +110,7 @@ static enum store_result name_it(struct store *store, int64_t version) {
         result = connection_say(store, STORE_FAILED, _("No memory to look at the schema of %s."),
                                 store->path);
     } else if (sqlite3_prepare_v2(store->db, OBJECTS, -1, &theirs, NULL) != SQLITE_OK) {
-        result = connection_fail(store, "read the schema");
+        result = connection_fail(store, N_("read the schema"));
     } else {
         result = compare(store, ours, theirs);
     }

@@ -81,7 +81,7 @@ enum store_result settings_apply(struct store *store) {
     for (size_t i = 0; i < sizeof pragmas / sizeof pragmas[0]; i++) {
         if (!turn(store, &pragmas[i])) {
             return sqlite3_errcode(store->db) != SQLITE_OK
-                       ? connection_fail(store, "set the database up")
+                       ? connection_fail(store, N_("set the database up"))
                        : connection_say(store, STORE_FAILED, _("SQLite refuses `%s`."),
                                         pragmas[i].set);
         }
@@ -125,7 +125,7 @@ enum store_result settings_journal(struct store *store) {
     static const struct pragma journal = PRAGMA("journal_mode", "WAL", "wal");
     if (store->mode == STORE_READ) { // a backup is no WAL database and may be read all the same
         return turn(store, &query_only) ? STORE_OK
-                                        : connection_fail(store, "make the database read only");
+                                        : connection_fail(store, N_("make the database read only"));
     }
     if (!lock_take(store->lock_fd, store->lock_wait_ms)) {
         return connection_say(
@@ -134,11 +134,11 @@ enum store_result settings_journal(struct store *store) {
     }
     bool wal = turn(store, &journal);
     lock_release(store->lock_fd);
-    return wal ? STORE_OK : connection_fail(store, "keep a write-ahead log");
+    return wal ? STORE_OK : connection_fail(store, N_("keep a write-ahead log"));
 }
 
 enum store_result settings_guard(struct store *store) {
     return sqlite3_set_authorizer(store->db, authorize, NULL) == SQLITE_OK
                ? STORE_OK
-               : connection_fail(store, "guard the schema");
+               : connection_fail(store, N_("guard the schema"));
 }

@@ -111,7 +111,7 @@ enum store_result store_document(struct store *store, const char *sheet, const c
     };
     struct document document = {0};
     enum import_kind kind;
-    if (!connection_ready(store, "read")) {
+    if (!connection_ready(store, N_("read the sheet"))) {
         return STORE_FAILED;
     }
     if (!sheet_kind(sheet, &kind, &document.keys)) {

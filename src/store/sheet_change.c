@@ -89,7 +89,7 @@ enum store_result store_canonical(struct store *store, struct document *document
     enum import_kind kind;
     size_t keys;
     store->complaint_count = 0;
-    if (!connection_ready(store, "read")) {
+    if (!connection_ready(store, N_("read the sheet"))) {
         return STORE_FAILED;
     }
     if (!sheet_kind(document->sheet, &kind, &keys) || document->keys != keys) {
@@ -160,7 +160,7 @@ static enum store_result used_part(struct store *store, bool head, const char *t
         query_open(store, head ? STATEMENT_SHEET_HEAD_USED : STATEMENT_SHEET_SHAFT_USED);
     query_bind_text(&query, ticket);
     query_step(&query);
-    enum store_result result = query_end(&query, "look what became of a part");
+    enum store_result result = query_end(&query, N_("look what became of a part"));
     if (result == STORE_OK || result == STORE_NONE) {
         *ret_yes = result == STORE_OK;
         return STORE_OK;
@@ -184,7 +184,7 @@ static enum store_result take_part(struct store *store, bool head, const char *t
     struct query query =
         query_open(store, head ? STATEMENT_SHEET_TAKE_HEAD : STATEMENT_SHEET_TAKE_SHAFT);
     query_bind_text(&query, ticket);
-    return query_run(&query, "take a part back");
+    return query_run(&query, N_("take a part back"));
 }
 
 // A chart of no column: the next revision, in which the maker has none.
@@ -207,7 +207,7 @@ static enum store_result take_chart(struct store *store, const struct document *
     while (query_step(&query)) {
         // gives the new row's id
     }
-    return query_end(&query, "take a chart back");
+    return query_end(&query, N_("take a chart back"));
 }
 
 // An order that was begun by mistake and has no club.
@@ -215,7 +215,7 @@ static enum store_result take_order(struct store *store, const char *build) {
     struct query query = query_open(store, STATEMENT_ORDER_TAKE);
     query_bind_text(&query, build);
     query_step(&query);
-    enum store_result result = query_end(&query, "take an order back");
+    enum store_result result = query_end(&query, N_("take an order back"));
     return result == STORE_NONE
                ? complain(store, "build", _("this order has clubs; set its status to cancelled"))
                : result;
@@ -227,7 +227,7 @@ static enum store_result take_stock_level(struct store *store, const struct docu
     query_bind_text(&query, head ? "head" : "shaft");
     query_bind_text(&query, document_value(now, head ? "head_model" : "shaft_model"));
     query_bind_text(&query, document_value(now, "flex"));
-    return query_run(&query, "take a stock level back");
+    return query_run(&query, N_("take a stock level back"));
 }
 
 static enum store_result take(struct store *store, enum import_kind kind,

@@ -26,7 +26,7 @@ static enum store_result read_shafts(struct store *store, const char *model, con
     while (count < max && query_step(&query)) {
         catalogue_shaft(&query, &shafts[count++]);
     }
-    enum store_result result = query_end(&query, "look for shafts in stock");
+    enum store_result result = query_end(&query, N_("look for shafts in stock"));
     if (result == STORE_OK || result == STORE_NONE) {
         *ret_count = count;
         return STORE_OK;

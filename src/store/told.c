@@ -103,7 +103,7 @@ static enum store_result begun(struct store *store, const char *build, bool *ret
     struct query query = query_open(store, STATEMENT_ORDER_BEGUN);
     query_bind_text(&query, build);
     query_step(&query);
-    enum store_result result = query_end(&query, "look whether the order is begun");
+    enum store_result result = query_end(&query, N_("look whether the order is begun"));
     if (result == STORE_OK || result == STORE_NONE) {
         *ret_begun = result == STORE_OK;
         return STORE_OK;
@@ -124,7 +124,7 @@ enum store_result told_mark(struct store *store, const struct entry *entry,
     struct query query = query_open(store, STATEMENT_ORDER_CHANGED);
     query_bind_number(&query, entry->seq);
     query_bind_text(&query, entry->build);
-    return query_run(&query, "mark the order as changed");
+    return query_run(&query, N_("mark the order as changed"));
 }
 
 // One of the entries about an order; false when a bench need not hear of it.
@@ -159,7 +159,7 @@ int store_order_changes(struct store *store, const char *build, int64_t from,
     while (count < max && query_step(&query)) {
         count += read_change(&query, &lines[count]) ? 1 : 0;
     }
-    enum store_result result = query_end(&query, "list the changes of an order");
+    enum store_result result = query_end(&query, N_("list the changes of an order"));
     return result == STORE_OK || result == STORE_NONE ? count : -1;
 }
 
@@ -172,7 +172,7 @@ static enum store_result untold(struct store *store, const char *build, int64_t 
     if (query_step(&query)) {
         first = query_id(&query, 0);
     }
-    enum store_result result = query_end(&query, "look up an order");
+    enum store_result result = query_end(&query, N_("look up an order"));
     if (result != STORE_OK) {
         return result;
     }
@@ -183,7 +183,7 @@ static enum store_result untold(struct store *store, const char *build, int64_t 
             *ret_newest = line.seq;
         }
     }
-    result = query_end(&query, "list the changes of an order");
+    result = query_end(&query, N_("list the changes of an order"));
     return result == STORE_NONE ? STORE_OK : result;
 }
 
@@ -205,5 +205,5 @@ enum store_result told_allowed(struct store *store, const struct entry *entry) {
 enum store_result told_clear(struct store *store, const struct entry *entry) {
     struct query query = query_open(store, STATEMENT_ORDER_TOLD);
     query_bind_text(&query, entry->build);
-    return query_run(&query, "mark the order's changes as told");
+    return query_run(&query, N_("mark the order's changes as told"));
 }

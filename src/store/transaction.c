@@ -21,19 +21,19 @@ static const char *advice(int code) {
     switch (code) {
     case SQLITE_CORRUPT:
     case SQLITE_NOTADB:
-        return "The file is damaged or no database: keep it with its -wal file, and go on with "
-               "the last copy: `kerfside restore`.";
+        return _("The file is damaged or no database: keep it with its -wal file, and go on with "
+                 "the last copy: `kerfside restore`.");
     case SQLITE_CANTOPEN:
     case SQLITE_PERM:
     case SQLITE_READONLY:
     case SQLITE_AUTH:
-        return "Look at the path and its access rights.";
+        return _("Look at the path and its access rights.");
     case SQLITE_NOMEM:
-        return "Memory is short: close other programs.";
+        return _("Memory is short: close other programs.");
     case SQLITE_IOERR:
-        return "Look at the disk and its cable, then open the database again.";
+        return _("Look at the disk and its cable, then open the database again.");
     default:
-        return "Run `kerfside check`.";
+        return _("Run `kerfside check`.");
     }
 }
 
@@ -45,15 +45,15 @@ enum store_result connection_fail(struct store *store, const char *doing) {
     case SQLITE_LOCKED:
         return connection_say(store, STORE_BUSY,
                               _("Could not %s: another program is writing to %s. Try again."),
-                              doing, store->path);
+                              _(doing), store->path);
     case SQLITE_FULL:
         return connection_say(store, STORE_FULL,
-                              _("Could not %s: no room left on the disk of %s. Free some."), doing,
-                              store->path);
+                              _("Could not %s: no room left on the disk of %s. Free some."),
+                              _(doing), store->path);
     case SQLITE_CONSTRAINT:
-        return connection_say(store, STORE_REFUSED, _("Could not %s: %s."), doing, reason);
+        return connection_say(store, STORE_REFUSED, _("Could not %s: %s."), _(doing), reason);
     default:
-        return connection_say(store, STORE_FAILED, _("Could not %s in %s: %s. %s"), doing,
+        return connection_say(store, STORE_FAILED, _("Could not %s in %s: %s. %s"), _(doing),
                               store->path, reason, advice(code));
     }
 }
@@ -68,13 +68,13 @@ bool connection_ready(struct store *store, const char *doing) {
         return true;
     }
     connection_say(store, STORE_FAILED,
-                   _("Could not %s: %s was closed after an error. Open it again."), doing,
+                   _("Could not %s: %s was closed after an error. Open it again."), _(doing),
                    store->path);
     return false;
 }
 
 enum store_result connection_begin(struct store *store) {
-    if (!connection_ready(store, "write")) {
+    if (!connection_ready(store, N_("write to the database"))) {
         return STORE_FAILED;
     }
     if (store->mode == STORE_READ) {
@@ -87,7 +87,7 @@ enum store_result connection_begin(struct store *store) {
                                 "else runs on this machine, and try again."),
                               store->path);
     }
-    enum store_result result = run(store, STATEMENT_BEGIN_WRITE, "begin to write");
+    enum store_result result = run(store, STATEMENT_BEGIN_WRITE, N_("begin to write"));
     if (result != STORE_OK) {
         lock_release(store->lock_fd);
     }
@@ -107,7 +107,7 @@ void connection_rollback(struct store *store) {
 }
 
 enum store_result connection_commit(struct store *store) {
-    enum store_result result = run(store, STATEMENT_COMMIT, "write to disk");
+    enum store_result result = run(store, STATEMENT_COMMIT, N_("write to disk"));
     if (result == STORE_OK) {
         lock_release(store->lock_fd);
         return STORE_OK;
@@ -128,7 +128,7 @@ enum store_result connection_read_begin(struct store *store) {
     if (store->db != NULL && !sqlite3_get_autocommit(store->db)) {
         return STORE_OK; // part of the transaction around it
     }
-    enum store_result result = run(store, STATEMENT_BEGIN_READ, "begin to read");
+    enum store_result result = run(store, STATEMENT_BEGIN_READ, N_("begin to read"));
     store->reading = result == STORE_OK;
     return result;
 }

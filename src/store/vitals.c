@@ -16,7 +16,7 @@ static enum store_result begin_behind(struct store *store, int64_t seq, struct s
     if (query_step(&query)) {
         query_blob(&query, 0, check->head, sizeof check->head);
     }
-    enum store_result result = query_end(&query, "read an entry's hash");
+    enum store_result result = query_end(&query, N_("read an entry's hash"));
     if (result == STORE_NONE) {
         check->first_bad = seq;
         snprintf(check->problem, sizeof check->problem, "Entry %lld: is missing.", (long long)seq);
@@ -63,7 +63,7 @@ enum store_result store_last_signed(struct store *store, int64_t *ret_seq, int64
         seq = query_number(&query, 0);
         wall_ms = query_number(&query, 1);
     }
-    enum store_result result = query_end(&query, "look up the last signing");
+    enum store_result result = query_end(&query, N_("look up the last signing"));
     if (result == STORE_OK) {
         *ret_seq = seq;
         *ret_wall_ms = wall_ms;

@@ -112,7 +112,7 @@ static enum store_result take(struct query *query, struct day_signature *ret_sig
         snprintf(signature.checkpoint.day, sizeof signature.checkpoint.day, "%.10s", note);
         query->odd |= !checkpoint_is_day(signature.checkpoint.day);
     }
-    enum store_result result = query_end(query, "look for a signed day");
+    enum store_result result = query_end(query, N_("look for a signed day"));
     if (result == STORE_OK) {
         result = origin(store, &signature.checkpoint);
     }

@@ -1,4 +1,5 @@
 #include "witness_file.h"
+#include "tongue.h"
 #include "witness_disk.h"
 
 #include <errno.h>
@@ -14,13 +15,13 @@
 #define ORIGIN_BEGIN "kerfside/"
 
 static enum witness_result fail(const char *path, const char *why, char *message, size_t size) {
-    snprintf(message, size, "Could not read the witness %s: %s.", path, why);
+    snprintf(message, size, _("Could not read the witness %s: %s."), path, why);
     return WITNESS_FAILED;
 }
 
 static enum witness_result damaged(const char *path, int line, const char *why, char *message,
                                    size_t size) {
-    snprintf(message, size, "The witness %s is damaged or not of this key: line %d: %s.", path,
+    snprintf(message, size, _("The witness %s is damaged or not of this key: line %d: %s."), path,
              line, why);
     return WITNESS_DAMAGED;
 }
@@ -67,19 +68,19 @@ static enum witness_result take_notes(struct witness *witness, const char *bytes
             return WITNESS_OK;
         }
         if (error != CHECKPOINT_OK) {
-            return damaged(witness->path, line + bad - 1, checkpoint_error_words(error), message,
+            return damaged(witness->path, line + bad - 1, _(checkpoint_error_words(error)), message,
                            size);
         }
         enum witness_signature signature = witness_key_verify(public, &note);
         if (signature != WITNESS_SIGNED) {
             return damaged(witness->path, line,
                            signature == WITNESS_FORGED
-                               ? "the signature does not fit what the note says"
-                               : "the note is signed by another key",
+                               ? _("the signature does not fit what the note says")
+                               : _("the note is signed by another key"),
                            message, size);
         }
         if (!add_mark(witness, &note, line)) {
-            return fail(witness->path, "no memory", message, size);
+            return fail(witness->path, _("no memory"), message, size);
         }
         witness->whole += used;
         line += lines(bytes, used);
@@ -102,11 +103,11 @@ static enum witness_result take_file(struct witness *witness, int fd,
     struct stat stat;
     size_t got = 0;
     if (fstat(fd, &stat) != 0 || !S_ISREG(stat.st_mode) || stat.st_size > FILE_SIZE_MAX) {
-        return fail(witness->path, "it is no file, or too large", message, size);
+        return fail(witness->path, _("it is no file, or too large"), message, size);
     }
     char *bytes = malloc((size_t)stat.st_size + 1);
     if (bytes == NULL) {
-        return fail(witness->path, "no memory", message, size);
+        return fail(witness->path, _("no memory"), message, size);
     }
     ssize_t more = 1;
     while (more > 0 && got < (size_t)stat.st_size) {
@@ -147,12 +148,13 @@ enum witness_result witness_open(const char *path, const uint8_t public[WITNESS_
     enum witness_result result = WITNESS_FAILED;
     if (witness.fd < 0) {
         // Who made the link could have notes written anywhere.
-        return fail(path, errno == ELOOP ? "it is a link; name the file itself" : strerror(errno),
+        return fail(path,
+                    errno == ELOOP ? _("it is a link; name the file itself") : strerror(errno),
                     message, size);
     }
     snprintf(witness.path, sizeof witness.path, "%s", path);
     if (flock(witness.fd, LOCK_EX | LOCK_NB) != 0) {
-        fail(path, "another program writes to it", message, size);
+        fail(path, _("another program writes to it"), message, size);
     } else {
         result = take_file(&witness, witness.fd, public, message, size);
     }
@@ -175,7 +177,8 @@ bool witness_append(struct witness *witness, const struct checkpoint_note *note,
         witness->torn_line = 0;
         return true;
     }
-    snprintf(message, size, "Could not write the witness %s: %s.", witness->path, strerror(errno));
+    snprintf(message, size, _("Could not write the witness %s: %s."), witness->path,
+             strerror(errno));
     if (ftruncate(witness->fd, (off_t)witness->whole) != 0) {
         witness->torn_line = 1; // what was written of it stays, and is no note
     }

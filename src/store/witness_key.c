@@ -1,11 +1,13 @@
 #include "witness_key.h"
 #include "base64.h"
+#include "tongue.h"
 #include "witness_disk.h"
 
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
 #include <sodium.h>
+#include <stdarg.h>
 #include <stdio.h>
 #include <string.h>
 #include <sys/stat.h>
@@ -86,8 +88,14 @@ enum witness_signature witness_key_verify(const uint8_t public[WITNESS_PUBLIC_SI
 
 // --- files -------------------------------------------------------------------------------------
 
-static bool fail(char *message, size_t size, const char *what, const char *path, const char *why) {
-    snprintf(message, size, "Could not %s %s: %s", what, path, why);
+static bool fail(char *message, size_t size, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+
+static bool fail(char *message, size_t size, const char *format, ...) {
+    va_list args;
+    va_start(args, format);
+    vsnprintf(message, size, format, args);
+    va_end(args);
     return false;
 }
 
@@ -97,10 +105,12 @@ static bool write_line(const char *path, mode_t mode, const char *begin, const u
     char line[LINE_SIZE + 1];
     int fd = open(path, O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW | O_CLOEXEC, mode);
     if (fd < 0) {
-        return fail(message, size, "make", path,
-                    errno == EEXIST ? "it exists already, and a key is never overwritten. Name "
-                                      "another file."
-                                    : strerror(errno));
+        return errno == EEXIST
+                   ? fail(message, size,
+                          _("Could not make %s: it exists already, and a key is never overwritten. "
+                            "Name another file."),
+                          path)
+                   : fail(message, size, _("Could not make %s: %s."), path, strerror(errno));
     }
     memcpy(line, begin, strlen(begin));
     base64_write(bytes, 32, line + strlen(begin));
@@ -115,7 +125,7 @@ static bool write_line(const char *path, mode_t mode, const char *begin, const u
     }
     if (!written) {
         unlink(path);
-        return fail(message, size, "write", path, strerror(reason));
+        return fail(message, size, _("Could not write %s: %s."), path, strerror(reason));
     }
     return true;
 }
@@ -128,37 +138,43 @@ static bool read_line(const char *path, mode_t mask, const char *begin, uint8_t 
     bool secret = mask != 0;
     int fd = open(path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
     if (fd < 0) {
-        return fail(message, size, "open the key", path,
-                    errno == ENOENT && secret
-                        ? "there is none. Make one with `kerfside key FILE`, or name another with "
-                          "--key."
-                        : strerror(errno));
+        return errno == ENOENT && secret
+                   ? fail(message, size,
+                          _("Could not open the key %s: there is none. Make one with `kerfside key "
+                            "FILE`, or name another with --key."),
+                          path)
+                   : fail(message, size, _("Could not open the key %s: %s."), path,
+                          strerror(errno));
     }
     bool known = fstat(fd, &stat) == 0 && S_ISREG(stat.st_mode);
     ssize_t got = known ? read(fd, line, sizeof line) : -1;
     close(fd);
     bool right = false;
     if (got < 0) {
-        fail(message, size, "read the key", path, "it is no file that can be read.");
+        fail(message, size, _("Could not read the key %s: it is no file that can be read."), path);
     } else if (secret && strncmp(line, PUBLIC_BEGIN, strlen(PUBLIC_BEGIN)) == 0) {
-        fail(message, size, "use the key", path, "it is the public half. Name the secret file.");
+        fail(message, size,
+             _("Could not use the key %s: it is the public half. Name the secret file."), path);
     } else if (!secret && strncmp(line, SECRET_BEGIN, strlen(SECRET_BEGIN)) == 0) {
-        fail(message, size, "use the key", path,
-             "it is the secret half, which should not be here. Name the file that ends in .pub.");
+        fail(message, size,
+             _("Could not use the key %s: it is the secret half, which should not be here. Name "
+               "the file that ends in .pub."),
+             path);
     } else if ((stat.st_mode & mask) != 0) {
-        snprintf(message, size,
-                 "The key %s has the rights %04o: others can read it, or it can be written. Take "
-                 "them away with `chmod 0400`, and make a new key if somebody may have read it.",
-                 path, (unsigned)(stat.st_mode & 07777));
+        fail(message, size,
+             _("The key %s has the rights %04o: others can read it, or it can be written. Take "
+               "them away with `chmod 0400`, and make a new key if somebody may have read it."),
+             path, (unsigned)(stat.st_mode & 07777));
     } else if (got != LINE_SIZE) {
-        snprintf(message, size,
-                 "The key %s has the wrong length: one line of %d bytes belongs there.", path,
-                 LINE_SIZE);
+        fail(message, size,
+             _("The key %s has the wrong length: one line of %d bytes belongs there."), path,
+             LINE_SIZE);
     } else {
         right = strncmp(line, begin, strlen(begin)) == 0 && line[LINE_SIZE - 1] == '\n' &&
                 base64_read(line + strlen(begin), ret_bytes, 32);
         if (!right) {
-            fail(message, size, "use the key", path, "it is damaged, or no key of this program.");
+            fail(message, size,
+                 _("Could not use the key %s: it is damaged, or no key of this program."), path);
         }
     }
     sodium_memzero(line, sizeof line);
@@ -172,7 +188,8 @@ bool witness_key_make(const char *path, char ret_public[WITNESS_PUBLIC_TEXT_MAX]
     char public_path[PATH_MAX];
     if (sodium_init() < 0 ||
         snprintf(public_path, sizeof public_path, "%s.pub", path) >= PATH_MAX) {
-        return fail(message, size, "make", path, "the name is too long, or there is no memory.");
+        return fail(message, size,
+                    _("Could not make %s: the name is too long, or there is no memory."), path);
     }
     randombytes_buf(seed, sizeof seed);
     witness_key_from_seed(seed, &key);
@@ -182,7 +199,7 @@ bool witness_key_make(const char *path, char ret_public[WITNESS_PUBLIC_TEXT_MAX]
         made = false;
     }
     if (made && !witness_disk_sync_folder(path)) {
-        fail(message, size, "write the folder of", path, strerror(errno));
+        fail(message, size, _("Could not write the folder of %s: %s."), path, strerror(errno));
         unlink(path);
         unlink(public_path);
         made = false;

@@ -72,7 +72,7 @@ enum store_result work_load(struct store *store, int64_t club_id, struct work *r
         work.rank = query_int(&query, 11);
         work.changed_seq = query_id(&query, 12);
     }
-    enum store_result result = query_end(&query, "look up the club");
+    enum store_result result = query_end(&query, N_("look up the club"));
     if (result == STORE_OK) {
         *ret_work = work;
     }

@@ -19,7 +19,7 @@ static enum store_result save_progress(struct store *store, const struct progres
     query_bind_id(&query, progress->decision_seq);
     query_bind_text(&query, progress->bench);
     query_bind_number(&query, club_id);
-    return query_run(&query, "save how far the club is");
+    return query_run(&query, N_("save how far the club is"));
 }
 
 static enum store_result shaft_left(struct store *store, enum statement statement, length_nm left,
@@ -27,7 +27,7 @@ static enum store_result shaft_left(struct store *store, enum statement statemen
     struct query query = query_open(store, statement);
     query_bind_length(&query, left);
     query_bind_text(&query, ticket);
-    return query_run(&query, "save what is left of the shaft");
+    return query_run(&query, N_("save what is left of the shaft"));
 }
 
 length_nm work_minus(length_nm a, length_nm b) {
@@ -63,7 +63,7 @@ static enum store_result dry_fit(struct store *store, const struct entry *entry)
     query_bind_length(&query, work_minus(entry->planned, entry->made));
     query_bind_text(&query, entry->head);
     query_step(&query);
-    enum store_result result = query_end(&query, "save the dry fit");
+    enum store_result result = query_end(&query, N_("save the dry fit"));
     return result == STORE_NONE
                ? connection_say(store, STORE_REFUSED,
                                 _("There is no head %s to save a dry fit for."), entry->head)
@@ -89,13 +89,13 @@ static enum store_result consent(struct store *store, const struct entry *entry)
         query_bind_length(&query, trim);
     }
     query_bind_number(&query, entry->club_id);
-    return query_run(&query, "save the supervisor's consent");
+    return query_run(&query, N_("save the supervisor's consent"));
 }
 
 static enum store_result scrap(struct store *store, const char *shaft) {
     struct query query = query_open(store, STATEMENT_WORK_SCRAP);
     query_bind_text(&query, shaft);
-    return query_run(&query, "scrap the shaft");
+    return query_run(&query, N_("scrap the shaft"));
 }
 
 static enum store_result recut(struct store *store, const struct work *before,
@@ -112,7 +112,7 @@ static enum store_result recut(struct store *store, const struct work *before,
     query_bind_text(&query, ticket);
     query_bind_text(&query, before->shaft);
     query_step(&query);
-    result = query_end(&query, "reserve the new shaft");
+    result = query_end(&query, N_("reserve the new shaft"));
     return result == STORE_NONE
                ? connection_say(store, STORE_REFUSED,
                                 _("%s is no raw, free shaft of the model and flex of %s. Choose "
@@ -135,7 +135,7 @@ static enum store_result kit(struct store *store, const struct entry *entry) {
     query_bind_number(&query, entry->club_id);
     query_bind_text(&query, entry->shaft);
     query_step(&query);
-    enum store_result result = query_end(&query, "reserve the shaft");
+    enum store_result result = query_end(&query, N_("reserve the shaft"));
     if (result != STORE_OK) {
         return result != STORE_NONE
                    ? result
@@ -146,7 +146,7 @@ static enum store_result kit(struct store *store, const struct entry *entry) {
     }
     query = query_open(store, STATEMENT_WORK_NO_CONSENT);
     query_bind_number(&query, entry->club_id);
-    return query_run(&query, "take back a consent");
+    return query_run(&query, N_("take back a consent"));
 }
 
 // What the entry does to head and shaft.

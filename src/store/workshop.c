@@ -43,7 +43,7 @@ int store_orders(struct store *store, const enum order_status *status, const cha
     while (count < max && query_step(&query)) {
         read_order(&query, &lines[count++]);
     }
-    return counted(query_end(&query, "list the orders"), count);
+    return counted(query_end(&query, N_("list the orders")), count);
 }
 
 enum store_result store_order(struct store *store, const char *build, struct order_line *ret_line) {
@@ -53,7 +53,7 @@ enum store_result store_order(struct store *store, const char *build, struct ord
     if (query_step(&query)) {
         read_order(&query, &line);
     }
-    enum store_result result = query_end(&query, "look up an order");
+    enum store_result result = query_end(&query, N_("look up an order"));
     if (result == STORE_OK) {
         *ret_line = line;
     }
@@ -69,7 +69,7 @@ enum store_result store_order_counts(struct store *store, int64_t ret_counts[ORD
         if (query_step(&query)) {
             counts[i] = query_number(&query, 0);
         }
-        result = query_end(&query, "count the orders");
+        result = query_end(&query, N_("count the orders"));
     }
     if (result == STORE_OK) {
         memcpy(ret_counts, counts, sizeof counts);
@@ -100,7 +100,7 @@ enum store_result store_pace(struct store *store, int64_t *ret_ms) {
         query_text(&query, 1, boot, sizeof boot);
         clubs[count++].boot = digest(boot);
     }
-    enum store_result result = query_end(&query, "look how fast clubs are finished");
+    enum store_result result = query_end(&query, N_("look how fast clubs are finished"));
     if (result == STORE_OK && !pace_median(clubs, count, ret_ms)) {
         result = STORE_NONE;
     }
@@ -127,7 +127,7 @@ enum store_result store_next_tickets(struct store *store, enum ticket_kind kind,
     if (query_step(&query)) {
         number = query_number(&query, 0);
     }
-    enum store_result result = query_end(&query, "look up the last ticket");
+    enum store_result result = query_end(&query, N_("look up the last ticket"));
     if (result != STORE_OK) {
         return result;
     }
@@ -162,7 +162,7 @@ int store_lots(struct store *store, int64_t before, struct lot_line *lines, int 
         line->heads = query_number(&query, 2);
         line->shafts = query_number(&query, 3);
     }
-    return counted(query_end(&query, "list the lots"), count);
+    return counted(query_end(&query, N_("list the lots")), count);
 }
 
 int store_lot_parts(struct store *store, const char *lot, enum ticket_kind kind, const char *after,
@@ -184,5 +184,5 @@ int store_lot_parts(struct store *store, const char *lot, enum ticket_kind kind,
         part->length = query_length(&query, 5);
         part->model_length = query_length(&query, 6);
     }
-    return counted(query_end(&query, "list the parts of a lot"), count);
+    return counted(query_end(&query, N_("list the parts of a lot")), count);
 }

@@ -25,7 +25,7 @@ static enum store_result next_model(struct store *store, bool heads, const struc
         query_text(&query, 0, line.model, sizeof line.model);
         query_text(&query, 1, line.flex, sizeof line.flex);
     }
-    enum store_result result = query_end(&query, "list the stock");
+    enum store_result result = query_end(&query, N_("list the stock"));
     if (result == STORE_OK) {
         *ret_line = line;
     }
@@ -44,7 +44,7 @@ static enum store_result count_model(struct store *store, struct stock_line *lin
         line->reserved = query_number(&query, 1);
         line->needed = query_number(&query, 2);
     }
-    return query_end(&query, "count the stock");
+    return query_end(&query, N_("count the stock"));
 }
 
 static enum store_result level(struct store *store, struct stock_line *line) {
@@ -57,7 +57,7 @@ static enum store_result level(struct store *store, struct stock_line *line) {
         line->least = query_number(&query, 0);
         line->wanted = query_number(&query, 1);
     }
-    enum store_result result = query_end(&query, "look up a stock level");
+    enum store_result result = query_end(&query, N_("look up a stock level"));
     line->short_by = line->needed > line->free ? line->needed - line->free : 0;
     line->reorder = line->levelled
                         ? order_again(line->free, line->needed, line->least, line->wanted)
@@ -78,7 +78,7 @@ static enum store_result reserved_heads(struct store *store, struct stock_line *
             }
         }
     }
-    enum store_result result = query_end(&query, "count the reserved heads");
+    enum store_result result = query_end(&query, N_("count the reserved heads"));
     return result == STORE_NONE ? STORE_OK : result;
 }
 
@@ -142,7 +142,7 @@ enum store_result store_pick(struct store *store, const char *build, const char 
             break;
         }
     }
-    return query_end(&query, "list what to fetch");
+    return query_end(&query, N_("list what to fetch"));
 }
 
 // --- what is left --------------------------------------------------------------------------------
@@ -165,5 +165,5 @@ int store_offcuts(struct store *store, const char *model, const char *flex, leng
         query_text(&query, 3, life, sizeof life);
         line->life = strcmp(life, "scrap") == 0 ? PART_SCRAP : PART_CUT;
     }
-    return counted(query_end(&query, "list what is left of shafts"), count);
+    return counted(query_end(&query, N_("list what is left of shafts")), count);
 }
