@@ -63,10 +63,7 @@ static void hear(struct bench *bench) {
         bench->stale = true;
         bench->dirty = true;
     }
-    if (bench_selfcheck_tick(bench)) {
-        const struct event news = {.kind = EVENT_SELFCHECK};
-        bench_event(bench, &news);
-    }
+    bench_selfcheck_tick(bench);
 }
 
 // A sign of life, when one is due: the turn that ends here took input, a frame is on the screen,
@@ -156,7 +153,6 @@ int bench_loop(struct bench *bench) {
             run(bench, &devices, &camera, &signals);
             bench_backup_stop(&bench->backup);
             bench_labels_stop(bench);
-            bench_selfcheck_stop(bench);
             bench->camera = NULL;
             bench->devices = NULL;
             bench_camera_stop(&camera);

@@ -116,6 +116,7 @@ static int run(const struct bench_options *options, struct bench *bench) {
     boot_id(bench->boot);
     if (options->script != NULL) {
         bench->clock = bench_clock_simulated();
+        bench->selfcheck.unasked = true;
     }
     bench_init(bench);
     bench_practice_init(bench, &begins, "/proc/self/exe");
@@ -131,6 +132,7 @@ static int run(const struct bench_options *options, struct bench *bench) {
                      : bench_loop(bench);
     bench_check_stop(bench);
     bench_practice_stop(bench);
+    bench_selfcheck_stop(bench);
     bench_hush(bench);
     return status;
 }

@@ -13,6 +13,7 @@
 //   shot NAME            DIR/NAME.png
 //   expect STATE [CAUSE] ends the script with status 1 if the bench stands elsewhere
 //   see TEXT             the same if TEXT is nowhere on the screen
+//   selfcheck            from here on it looks at itself, as the live bench does, from its start
 
 #include "bench_scale.h"
 #include "command.h"
@@ -45,25 +46,38 @@ static int complain(const struct script *script, int status, const char *what, c
     return status;
 }
 
+static int64_t patience(const struct bench *bench) {
+    int64_t station = bench_patience(bench);
+    int64_t selfcheck = bench_selfcheck_patience(bench);
+    return selfcheck >= 0 && (station < 0 || selfcheck < station) ? selfcheck : station;
+}
+
+static void turn(struct bench *bench) {
+    bench_tick(bench);
+    bench_tidy(bench);
+    bench_selfcheck_tick(bench);
+    if (bench->selfcheck.going) {
+        bench_selfcheck_wait(bench);
+        bench_selfcheck_tick(bench);
+    }
+    bench_draw(bench);
+}
+
 // Stops at every moment at which something is due. Its clock stands still while a log is checked.
 static void pass(struct bench *bench, int64_t us) {
     bench_signing_wait(&bench->check);
     bench_practice_wait(bench);
     int64_t until = bench->clock.mono_us + us;
-    int64_t patience = bench_patience(bench);
-    while (patience >= 0 && bench->clock.mono_us + patience < until) {
-        bench_clock_pass(&bench->clock, patience > 1000 ? patience : 1000);
-        bench_tick(bench);
-        bench_tidy(bench);
-        bench_draw(bench);
-        patience = bench_patience(bench);
+    int64_t due = patience(bench);
+    while (due >= 0 && bench->clock.mono_us + due < until) {
+        bench_clock_pass(&bench->clock, due > 1000 ? due : 1000);
+        turn(bench);
+        due = patience(bench);
     }
     if (bench->clock.mono_us < until) {
         bench_clock_pass(&bench->clock, until - bench->clock.mono_us);
     }
-    bench_tick(bench);
-    bench_tidy(bench);
-    bench_draw(bench);
+    turn(bench);
 }
 
 static void key(struct bench *bench, uint16_t code, bool down) {
@@ -296,14 +310,22 @@ static int texts(struct script *script, const char *word) {
     return COMMAND_DONE;
 }
 
+static int selfcheck(struct script *script, const char *text) {
+    (void)text;
+    script->bench->selfcheck.unasked = false;
+    return COMMAND_DONE;
+}
+
 static const struct {
     const char *name;
     int (*run)(struct script *script, const char *text);
 } steps[] = {
-    {"scan", scan},       {"type", type},     {"enter", enter},   {"press", press},
-    {"hold", hold},       {"action", action}, {"row", row},       {"wait", wait},
-    {"clock", set_clock}, {"device", device}, {"shot", shot},     {"expect", expect},
-    {"see", see},         {"weigh", weigh},   {"key", named_key}, {"texts", texts},
+    {"scan", scan},     {"type", type},           {"enter", enter},
+    {"press", press},   {"hold", hold},           {"action", action},
+    {"row", row},       {"wait", wait},           {"clock", set_clock},
+    {"device", device}, {"shot", shot},           {"expect", expect},
+    {"see", see},       {"weigh", weigh},         {"key", named_key},
+    {"texts", texts},   {"selfcheck", selfcheck},
 };
 
 static int step(struct script *script, const char *line) {

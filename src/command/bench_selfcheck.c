@@ -7,6 +7,7 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/resource.h>
+#include <time.h>
 
 #define BEHIND 15 // nice: the screen comes first
 #define QUIET_US ((int64_t)120 * 1000000)
@@ -168,7 +169,7 @@ static bool all_due(const struct bench *bench) {
     return self->whole != CHAIN_BROKEN && (age > DAY_MS || age < 0);
 }
 
-bool bench_selfcheck_tick(struct bench *bench) {
+static bool tick(struct bench *bench) {
     struct bench_selfcheck *self = &bench->selfcheck;
     bool news = hear_printer(bench);
     if (!self->known) {
@@ -195,11 +196,21 @@ bool bench_selfcheck_tick(struct bench *bench) {
     return news;
 }
 
+void bench_selfcheck_tick(struct bench *bench) {
+    if (!bench->selfcheck.unasked && tick(bench)) {
+        const struct event news = {.kind = EVENT_SELFCHECK};
+        bench_event(bench, &news);
+    }
+}
+
 int64_t bench_selfcheck_patience(const struct bench *bench) {
     const struct bench_selfcheck *self = &bench->selfcheck;
     bool watched = self->going && self->all && bench->station.state == STATION_SELFCHECK;
     if (self->printer.pid != 0 || watched) {
         return LOOK_US;
+    }
+    if (self->unasked) {
+        return -1;
     }
     if (!self->begun) {
         return 0;
@@ -213,6 +224,13 @@ int64_t bench_selfcheck_patience(const struct bench *bench) {
     }
     int64_t left = bench->last_input_us + QUIET_US - now;
     return left > 0 ? left : -1; // what is in its way now ends with an event of its own
+}
+
+void bench_selfcheck_wait(const struct bench *bench) {
+    const struct timespec moment = {.tv_nsec = 1000000};
+    while (bench->selfcheck.going && !atomic_load(&bench->selfcheck.ended)) {
+        nanosleep(&moment, NULL);
+    }
 }
 
 void bench_selfcheck_stop(struct bench *bench) {

@@ -15,8 +15,9 @@
 #define BENCH_TAIL 1000
 
 struct bench_selfcheck {
-    bool going; // a thread, to be joined; these are its own until it has ended:
-    bool all;   // it looks at everything
+    bool unasked; // a script has not asked for it: nothing here hangs on the machine it runs on
+    bool going;   // a thread, to be joined; these are its own until it has ended:
+    bool all;     // it looks at everything
     pthread_t thread;
     struct store *reading;
     struct store_watch watch;
@@ -26,10 +27,8 @@ struct bench_selfcheck {
 
     int64_t settle_us; // until then devices may still be on their way, 0: no longer
     bool begun;        // the last entries have been looked at, or are being
-    bool again;        // asked to look at everything once more
     bool known;        // whole_ms has been read
     int64_t whole_ms;  // when all was last found whole, 0: not known
-    int64_t due_us;    // not before, on the clock of bench_clock_us
     enum selfcheck_chain tail;
     enum selfcheck_chain whole;
     int64_t tail_count;
@@ -47,10 +46,12 @@ struct station_selfcheck;
 void bench_selfcheck_tell(void *ctx, struct station_selfcheck *ret_selfcheck);
 // Somebody looks: asks the printer again, and for the last entries.
 void bench_selfcheck_again(void *ctx);
-// Begins what is due and hears of what has ended. True: there is news for the station.
-bool bench_selfcheck_tick(struct bench *bench);
+// Begins what is due, hears of what has ended and tells the station.
+void bench_selfcheck_tick(struct bench *bench);
 // How long nothing is due, in microseconds; -1 for ever.
 int64_t bench_selfcheck_patience(const struct bench *bench);
+// Until what is being looked at has ended.
+void bench_selfcheck_wait(const struct bench *bench);
 void bench_selfcheck_stop(struct bench *bench);
 
 #endif
