@@ -62,7 +62,6 @@ static bool begin_copy(struct bench *bench, struct desk_said *ret_said) {
     struct bench_practice *practice = &bench->practice;
     const char *const arguments[] = {
         "kerfside", "practice", "--copy", "--db", store_path(bench->store), NULL};
-    practice->words[0] = '\0';
     if (practice->child.pid == 0 && !child_start(&practice->child, practice->program, arguments)) {
         ret_said->tone = TONE_STOP;
         snprintf(ret_said->message, sizeof ret_said->message, "%s",
@@ -240,9 +239,6 @@ void bench_practice_view(struct bench *bench) {
         return;
     }
     offer_tour(bench);
-    if (practice->words[0] != '\0' && bench->station.state == STATION_DESK) {
-        snprintf(bench->view.band_hint, sizeof bench->view.band_hint, "%s", practice->words);
-    }
 }
 
 // --- time ----------------------------------------------------------------------------------------
@@ -251,17 +247,17 @@ void bench_practice_view(struct bench *bench) {
 static void copied(struct bench *bench, bool good, const char *said) {
     struct bench_practice *practice = &bench->practice;
     const char *colon = strstr(said, ": ");
+    char words[VIEW_TEXT_MAX];
     char club[PARTS_BUILD_MAX + PARTS_SHORT_MAX];
     if (!good) {
-        snprintf(practice->words, sizeof practice->words, "%.*s",
-                 (int)strcspn(colon != NULL ? colon + 2 : said, "\n"),
+        snprintf(words, sizeof words, "%.*s", (int)strcspn(colon != NULL ? colon + 2 : said, "\n"),
                  colon != NULL ? colon + 2 : said);
-        fprintf(stderr, _("kerfside bench: no copy to practise on: %s\n"), practice->words);
+        fprintf(stderr, _("kerfside bench: no copy to practise on: %s\n"), words);
+        desk_say(&bench->desk, TONE_STOP, words);
     } else if (!at_rest(bench) ||
                bench_practice_barred(bench->store, bench->settings->station.bench, club,
                                      sizeof club)) {
-        snprintf(practice->words, sizeof practice->words, "%s",
-                 _("Practice was not begun: work went on meanwhile."));
+        desk_say(&bench->desk, TONE_CAUTION, _("Practice was not begun: work went on meanwhile."));
     } else {
         snprintf(practice->badge, sizeof practice->badge, "%s", bench->station.worker.badge);
         practice->leaves = BENCH_TO_PRACTICE;

@@ -39,9 +39,8 @@ struct bench_practice {
     enum bench_leaves leaves;
     char badge[TICKET_TEXT_MAX];
     struct lesson lesson;
-    const char *program;       // this one
-    struct child child;        // makes the copy
-    char words[VIEW_TEXT_MAX]; // what became of it, empty: nothing to say
+    const char *program; // this one
+    struct child child;  // makes the copy
 };
 
 // After bench_init. `program` must outlive it.

@@ -169,6 +169,9 @@ enum desk_wish {
 };
 enum desk_wish desk_event(struct desk *desk, const struct event *event);
 
+// Stands in the band until something else is said there.
+void desk_say(struct desk *desk, enum view_tone tone, const char *message);
+
 // What lies on the scale now; MASS_UNKNOWN: nobody knows. A run of parts takes it for the weight
 // that is asked for, while it is stable and nothing was typed there. Nobody's doing, so it is no
 // event. True: the view may have changed.

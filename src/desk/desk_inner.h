@@ -55,7 +55,6 @@ const struct tile_spec *tile_specs(size_t *ret_count);
 // --- desk.c --------------------------------------------------------------------------------------
 struct desk_page *desk_top(struct desk *desk);
 const struct desk_page *desk_top_of(const struct desk *desk);
-void desk_say(struct desk *desk, enum view_tone tone, const char *message);
 enum desk_wish desk_open(struct desk *desk, const struct desk_place *place);
 void desk_back(struct desk *desk);
 // The worker who answers for what is done.
