@@ -120,8 +120,10 @@ static void take(struct bench *bench) {
 // --- the printer, by a program -------------------------------------------------------------------
 
 static void ask_printer(struct bench *bench) {
-    static const char script[] = "if [ -n \"$1\" ]; then lpstat -a \"$1\" | grep -q \"^$1 "
-                                 "accepting\"; else lpstat -d | grep -q ': '; fi";
+    // Its answer is read in English.
+    static const char script[] =
+        "export LC_ALL=C; if [ -n \"$1\" ]; then lpstat -a \"$1\" | grep -qF \"$1 accepting\"; "
+        "else lpstat -d | grep -q ': '; fi";
     struct bench_selfcheck *self = &bench->selfcheck;
     const char *const arguments[] = {"sh", "-c", script, "sh", bench->settings->labels_queue, NULL};
     if (!bench->settings->labels_print || self->printer.pid != 0) {
