@@ -13,6 +13,7 @@
 #define QUIET_US ((int64_t)120 * 1000000)
 #define PRINTER_US ((int64_t)5 * 1000000)
 #define DAY_MS ((int64_t)24 * 3600 * 1000)
+#define AGAIN_US ((int64_t)600 * 1000000) // after one that failed
 #define LOOK_US ((int64_t)100 * 1000)
 #define SETTLE_US ((int64_t)5 * 1000000) // a camera sends its first pictures by then
 
@@ -70,7 +71,16 @@ static bool start_thread(struct bench *bench) {
     return started;
 }
 
-// Without memory or a connection it is tried again at the next occasion.
+// What could not be looked at is not known, and is tried again later.
+static void failed(struct bench *bench, const char *why) {
+    struct bench_selfcheck *self = &bench->selfcheck;
+    fprintf(stderr, "kerfside bench: %s\n", why);
+    if (self->all) {
+        self->whole = CHAIN_UNKNOWN;
+        self->due_us = bench_clock_us(&bench->clock) + AGAIN_US;
+    }
+}
+
 static void start(struct bench *bench, bool all) {
     struct bench_selfcheck *self = &bench->selfcheck;
     char message[512];
@@ -81,12 +91,16 @@ static void start(struct bench *bench, bool all) {
     atomic_store(&self->watch.stop, false);
     if (store_open(store_path(bench->store), STORE_READ, bench->settings->station.bench,
                    &self->reading, message, sizeof message) != STORE_OK) {
+        failed(bench, message);
         return;
     }
     store_watch(self->reading, &self->watch);
     self->going = start_thread(bench);
     if (!self->going) {
         store_close(self->reading);
+        failed(bench, "the log could not be checked: no memory.");
+    } else if (all) {
+        self->whole = CHAIN_READING;
     }
 }
 
@@ -98,10 +112,12 @@ static void join(struct bench_selfcheck *self) {
 
 static void take(struct bench *bench) {
     struct bench_selfcheck *self = &bench->selfcheck;
-    join(self);
     if (self->result != STORE_OK && self->result != STORE_REFUSED) {
-        return; // not looked at
+        failed(bench, store_message(self->reading));
+        join(self);
+        return;
     }
+    join(self);
     bool good = self->result == STORE_OK;
     *(self->all ? &self->whole : &self->tail) = good ? CHAIN_WHOLE : CHAIN_BROKEN;
     if (!self->all) {
@@ -160,8 +176,8 @@ static bool hear_printer(struct bench *bench) {
 // Nothing else reads or writes for long now, and nobody has used the bench for a while.
 static bool quiet(const struct bench *bench) {
     int64_t now = bench_clock_us(&bench->clock);
-    return now - bench->last_input_us >= QUIET_US && !bench->check.going &&
-           bench->backup.child.pid == 0 && !bench->practice.on &&
+    return now - bench->last_input_us >= QUIET_US && now >= bench->selfcheck.due_us &&
+           !bench->check.going && bench->backup.child.pid == 0 && !bench->practice.on &&
            bench->station.saving == SAVING_NONE;
 }
 
@@ -190,10 +206,7 @@ static bool tick(struct bench *bench) {
         start(bench, false);
         ask_printer(bench);
     } else if (!self->going && all_due(bench) && quiet(bench)) {
-        self->whole = CHAIN_READING;
         start(bench, true);
-        self->whole = self->going ? CHAIN_READING : CHAIN_UNKNOWN;
-        bench->last_input_us = bench_clock_us(&bench->clock); // not at once again, if it fails
     }
     return news;
 }
@@ -221,10 +234,14 @@ int64_t bench_selfcheck_patience(const struct bench *bench) {
     if (self->settle_us > 0) {
         return self->settle_us > now ? self->settle_us - now : 0;
     }
-    if (self->going || !all_due(bench)) {
+    if (self->going || self->whole == CHAIN_BROKEN) {
         return -1;
     }
-    int64_t left = bench->last_input_us + QUIET_US - now;
+    if (!all_due(bench)) {
+        return (self->whole_ms + DAY_MS + 1 - bench_clock_wall_ms(&bench->clock)) * 1000;
+    }
+    int64_t quiet_us = bench->last_input_us + QUIET_US;
+    int64_t left = (quiet_us > self->due_us ? quiet_us : self->due_us) - now;
     return left > 0 ? left : -1; // what is in its way now ends with an event of its own
 }
 

@@ -1,0 +1,122 @@
+// What goes on beside the bench and what it makes of that: a check of the log that fails.
+
+#include "bench.h"
+#include "scratch.h"
+
+#include <stdlib.h>
+
+#define HOUR_MS ((int64_t)3600 * 1000)
+
+static struct scratch scratch;
+static struct bench_settings settings;
+static struct settings_now now;
+static struct bench bench;
+static struct screen *screen;
+
+static int once(void **state) {
+    char message[512];
+    struct screen_options options = {
+        .windowed = true, .width = 800, .height = 600, .assets = KERFSIDE_SOURCE_DIR "/assets"};
+    (void)state;
+    setenv("SDL_VIDEODRIVER", "dummy", 1);
+    setenv("SDL_AUDIODRIVER", "dummy", 1);
+    if (!screen_open(&options, &screen, message, sizeof message)) {
+        fail_msg("%s", message);
+    }
+    return 0;
+}
+
+static int for_all(void **state) {
+    (void)state;
+    screen_close(screen);
+    return 0;
+}
+
+static int set_up(void **state) {
+    char message[512];
+    (void)state;
+    scratch_init(&scratch);
+    scratch_import_workshop(&scratch);
+    store_close(scratch.store);
+    scratch.store = NULL;
+    settings = bench_settings_default();
+    bench = (struct bench){
+        .settings = &settings, .now = &now, .screen = screen, .clock = bench_clock_simulated()};
+    if (store_open(scratch.db, STORE_WRITE, "Bench 1", &bench.store, message, sizeof message) !=
+        STORE_OK) {
+        fail_msg("%s", message);
+    }
+    bench_init(&bench);
+    bench_practice_init(&bench, &(struct bench_begins){0}, "/bin/true");
+    return 0;
+}
+
+static int tear_down(void **state) {
+    (void)state;
+    bench_practice_stop(&bench);
+    store_close(bench.store);
+    scratch_release(&scratch);
+    return 0;
+}
+
+// --- the check of the log ------------------------------------------------------------------------
+
+static void *nothing(void *ctx) {
+    return ctx;
+}
+
+// A check of everything that has ended so.
+static void checked(enum store_result result) {
+    struct bench_selfcheck *self = &bench.selfcheck;
+    char message[512];
+    self->known = true;
+    self->begun = true;
+    self->whole = CHAIN_READING;
+    self->going = true;
+    self->all = true;
+    self->result = result;
+    assert_int_equal(
+        store_open(scratch.db, STORE_READ, "Bench 1", &self->reading, message, sizeof message),
+        STORE_OK);
+    assert_int_equal(pthread_create(&self->thread, NULL, nothing, NULL), 0);
+    atomic_store(&self->ended, true);
+    bench_selfcheck_tick(&bench);
+    assert_false(self->going);
+}
+
+static void test_check_ends(void **state) {
+    (void)state;
+    checked(STORE_OK);
+    assert_int_equal(bench.selfcheck.whole, CHAIN_WHOLE);
+    checked(STORE_REFUSED);
+    assert_int_equal(bench.selfcheck.whole, CHAIN_BROKEN);
+}
+
+// What could not be read is not being read.
+static void test_check_fails(void **state) {
+    (void)state;
+    checked(STORE_FAILED);
+    assert_int_equal(bench.selfcheck.whole, CHAIN_UNKNOWN);
+    assert_int_equal(bench.selfcheck.whole_ms, 0);
+}
+
+// Nobody else wakes a bench that is left alone.
+static void test_check_next_day(void **state) {
+    (void)state;
+    bench.selfcheck.known = true;
+    bench.selfcheck.begun = true;
+    bench.selfcheck.whole_ms = bench_clock_wall_ms(&bench.clock) - 23 * HOUR_MS;
+    bench.last_input_us = bench_clock_us(&bench.clock);
+    int64_t left = bench_selfcheck_patience(&bench);
+    assert_in_range(left, HOUR_MS * 1000, (HOUR_MS + 1000) * 1000);
+    bench_clock_pass(&bench.clock, left);
+    assert_int_equal(bench_selfcheck_patience(&bench), -1); // it has been quiet: the tick begins
+    assert_true(bench_clock_wall_ms(&bench.clock) - bench.selfcheck.whole_ms > 24 * HOUR_MS);
+}
+
+#define ROW(test) cmocka_unit_test_setup_teardown(test, set_up, tear_down)
+int main(void) {
+    const struct CMUnitTest tests[] = {ROW(test_check_ends), ROW(test_check_fails),
+                                       ROW(test_check_next_day)};
+    return cmocka_run_group_tests(tests, once, for_all);
+}
