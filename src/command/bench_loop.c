@@ -18,7 +18,7 @@ static void wake(void *ctx) {
 // A checkpoint waits for whoever reads a snapshot, and so would the screen.
 static bool may_tidy(const struct bench *bench) {
     return bench->checkpoint_due && !bench->check.going && !bench->selfcheck.going &&
-           bench->backup.child.pid == 0;
+           bench->backup.child.pid == 0 && bench->practice.child.pid == 0;
 }
 
 // Milliseconds to wait for input, rounded up so that what is due then is due.

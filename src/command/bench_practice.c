@@ -254,7 +254,7 @@ static void copied(struct bench *bench, bool good, const char *said) {
                  colon != NULL ? colon + 2 : said);
         fprintf(stderr, _("kerfside bench: no copy to practise on: %s\n"), words);
         desk_say(&bench->desk, TONE_STOP, words);
-    } else if (!at_rest(bench) ||
+    } else if (!at_rest(bench) || bench_view(bench)->body == VIEW_FORM ||
                bench_practice_barred(bench->store, bench->settings->station.bench, club,
                                      sizeof club)) {
         desk_say(&bench->desk, TONE_CAUTION, _("Practice was not begun: work went on meanwhile."));

@@ -1,4 +1,5 @@
-// What goes on beside the bench and what it makes of that: a check of the log that fails.
+// What goes on beside the bench and what it makes of that: a check of the log that fails, a copy to
+// practise on that is ready while somebody works.
 
 #include "bench.h"
 #include "scratch.h"
@@ -114,9 +115,60 @@ static void test_check_next_day(void **state) {
     assert_true(bench_clock_wall_ms(&bench.clock) - bench.selfcheck.whole_ms > 24 * HOUR_MS);
 }
 
+// --- the copy to practise on ---------------------------------------------------------------------
+
+static void act(enum view_action_id action, int64_t argument) {
+    struct event event = {.kind = EVENT_ACTION, .action = (int)action, .argument = argument};
+    bench_clock_pass(&bench.clock, 600000);
+    bench_event(&bench, &event);
+}
+
+// At the desk, with a copy being made.
+static void copying(void) {
+    struct event badge = {.kind = EVENT_SCAN, .text = "W-0001B"};
+    struct desk_said said = {.tone = TONE_PLAIN};
+    bench_event(&bench, &badge);
+    act(ACTION_DESK, 0);
+    assert_int_equal(bench.station.state, STATION_DESK);
+    assert_true(bench_practice_ask(&bench, false, &said));
+}
+
+static void test_copy_is_there(void **state) {
+    (void)state;
+    copying();
+    bench_practice_wait(&bench);
+    assert_int_equal(bench.practice.leaves, BENCH_TO_PRACTICE);
+    assert_string_equal(bench.practice.badge, "W-0001B");
+}
+
+// What stands in a form is not thrown away.
+static void test_copy_waits_for_a_form(void **state) {
+    (void)state;
+    copying();
+    act(ACTION_TILE, 1); // Take in heads
+    assert_int_equal(bench_view(&bench)->body, VIEW_FORM);
+    bench_practice_wait(&bench);
+    assert_int_equal(bench.practice.leaves, BENCH_STAYS);
+    assert_string_equal(bench.desk.message, "Practice was not begun: work went on meanwhile.");
+}
+
+// A checkpoint would wait for whoever reads, and the screen with it.
+static void test_copy_before_checkpoint(void **state) {
+    (void)state;
+    copying();
+    bench.checkpoint_due = true;
+    bench_clock_pass(&bench.clock, 60 * (int64_t)1000000);
+    bench_tidy(&bench);
+    assert_true(bench.checkpoint_due);
+    bench_practice_wait(&bench);
+    bench_tidy(&bench);
+    assert_false(bench.checkpoint_due);
+}
+
 #define ROW(test) cmocka_unit_test_setup_teardown(test, set_up, tear_down)
 int main(void) {
-    const struct CMUnitTest tests[] = {ROW(test_check_ends), ROW(test_check_fails),
-                                       ROW(test_check_next_day)};
+    const struct CMUnitTest tests[] = {
+        ROW(test_check_ends),    ROW(test_check_fails),           ROW(test_check_next_day),
+        ROW(test_copy_is_there), ROW(test_copy_waits_for_a_form), ROW(test_copy_before_checkpoint)};
     return cmocka_run_group_tests(tests, once, for_all);
 }
