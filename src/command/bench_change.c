@@ -9,6 +9,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 static struct bench *of(void *ctx) {
     return ctx;
@@ -148,9 +149,10 @@ static bool allowed(void *ctx, size_t index, const char *value, char *message, s
 // --- saving --------------------------------------------------------------------------------------
 
 // The file as it is; an empty text when it is not there. NULL: it cannot be read.
-static char *file_text(const char *path, size_t *ret_size) {
+static char *file_text(const char *path, size_t *ret_size, bool *ret_there) {
     FILE *file = fopen(path, "re");
     char *text = calloc(1, BENCH_FILE_MAX);
+    *ret_there = file != NULL;
     if (text != NULL && file != NULL) {
         *ret_size = fread(text, 1, BENCH_FILE_MAX, file);
     } else if (text != NULL && errno == ENOENT) {
@@ -168,13 +170,14 @@ static char *file_text(const char *path, size_t *ret_size) {
 }
 
 // Somebody has changed the file since the bench has read it.
-static bool changed_meanwhile(const struct bench *bench, const char *text, size_t size) {
+static bool changed_meanwhile(const struct bench *bench, const char *text, size_t size,
+                              bool there) {
     static struct bench_lines lines; // large
     const struct settings_now *now = bench->now;
     struct bench_settings settings = bench_settings_default();
     char *said = NULL;
     size_t said_size = 0;
-    FILE *from = size == 0 ? NULL : fmemopen((void *)(uintptr_t)text, size, "r");
+    FILE *from = there ? fmemopen((void *)(uintptr_t)text, size, "r") : NULL;
     FILE *complaints = open_memstream(&said, &said_size);
     bench_lines_init(&lines);
     bool read = from != NULL && complaints != NULL &&
@@ -198,23 +201,44 @@ static void refuse(struct desk_said *said, const char *message) {
     said->tone = TONE_STOP;
 }
 
-// The old file beside it, then the new one, then the entry; without the entry the old one again.
+// `old` NULL: there was none.
+static void put_back(const char *path, const char *old, size_t old_size) {
+    char message[VIEW_TEXT_MAX];
+    if (old == NULL) {
+        unlink(path);
+    } else {
+        settings_replace(path, old, old_size, message, sizeof message);
+    }
+}
+
+static bool put(const char *path, const char *text, const char *old, size_t old_size, char *message,
+                size_t size) {
+    bool done = settings_replace(path, text, strlen(text), message, size);
+    if (!done) {
+        put_back(path, old, old_size); // it may be there all the same
+    }
+    return done;
+}
+
+// The old file beside it, then the new one, then the entry; without the entry the old one again, or
+// none.
 static enum desk_result write_all(struct bench *bench, const char *text, struct entry *entry,
                                   struct desk_said *said) {
     const char *path = bench->now->path;
     char before[PATH_MAX + 8];
     char message[VIEW_TEXT_MAX];
     size_t old_size = 0;
-    char *old = file_text(path, &old_size);
+    bool there;
+    char *old = file_text(path, &old_size, &there);
     snprintf(before, sizeof before, "%s.before", path);
-    if (old == NULL || changed_meanwhile(bench, old, old_size)) {
+    if (old == NULL || changed_meanwhile(bench, old, old_size, there)) {
         refuse(said, _("The file was changed since the bench was started. Start the bench again."));
         free(old);
         return DESK_REFUSED;
     }
     enum desk_result result = DESK_FAILED;
     if ((old_size > 0 && !settings_replace(before, old, old_size, message, sizeof message)) ||
-        !settings_replace(path, text, strlen(text), message, sizeof message)) {
+        !put(path, text, there ? old : NULL, old_size, message, sizeof message)) {
         refuse(said, message);
     } else {
         switch (bench->ops.save_all(bench, entry, 1)) {
@@ -225,9 +249,7 @@ static enum desk_result write_all(struct bench *bench, const char *text, struct 
         case STATION_SAVE_FAILED:
         case STATION_SAVE_UNKNOWN:
             // Unknown: the next start finds what the file says, and logs what differs.
-            if (old_size > 0) {
-                settings_replace(path, old, old_size, message, sizeof message);
-            }
+            put_back(path, there ? old : NULL, old_size);
             refuse(said, _("NOT SAVED: the disk did not take the log's entry."));
             break;
         }

@@ -13,7 +13,7 @@ void settings_print(FILE *to, const struct bench_lines *lines);
 // Puts a new file in place of `path`: temporary file beside it, synced, renamed, folder synced, so
 // that after a power cut the old one is there or the new one. Mode, owner and group stay as they
 // were; of a new file they are 0660 less the umask and the program's. False, and `message` says
-// why: the old one is untouched.
+// why: the old one is untouched, or only the folder could not be synced and the new one is there.
 bool settings_replace(const char *path, const char *text, size_t text_size, char *message,
                       size_t size);
 

@@ -112,6 +112,32 @@ static void test_changed_meanwhile(void **state) {
     assert_string_equal(noted, "");
 }
 
+static void read_again(void) {
+    char db[64];
+    snprintf(db, sizeof db, "%s/shop.db", folder);
+    settings_now_release(&now);
+    settings_now_read("bench", path, db, &now);
+}
+
+// A file that is not there comes with the entry or not at all; an empty one is right as it is.
+static void test_from_nothing(void **state) {
+    (void)state;
+    struct desk_said said;
+    unlink(path);
+    read_again();
+    answer = STATION_SAVE_FAILED;
+    assert_int_equal(save("sound", "volume", "20", &said), DESK_FAILED);
+    assert_string_equal(noted, "[sound] volume = 20, was 60");
+    assert_int_equal(access(path, F_OK), -1);
+    write_file("");
+    read_again();
+    assert_int_equal(save("sound", "volume", "20", &said), DESK_FAILED);
+    assert_int_equal(access(path, F_OK), 0);
+    read_again();
+    assert_int_equal(now.settings.volume, 60);
+    assert_int_equal(now.wrong, 0);
+}
+
 static void test_never(void **state) {
     (void)state;
     struct desk_said said;
@@ -137,6 +163,6 @@ static void test_never(void **state) {
 #define ROW(test) cmocka_unit_test_setup_teardown(test, set_up, tear_down)
 int main(void) {
     const struct CMUnitTest tests[] = {ROW(test_not_logged), ROW(test_changed_meanwhile),
-                                       ROW(test_never)};
+                                       ROW(test_from_nothing), ROW(test_never)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
