@@ -82,7 +82,7 @@ void form_say_unit(struct desk_work *work, const struct form_field *field) {
     char text[CHANGE_VALUE_MAX];
     SET(text, form_text(work, field));
     size_t size = strlen(text);
-    if (is_length(field->cell) && size > 0 && strspn(text, "0123456789./- ") == size &&
+    if (is_length(field->cell) && size > 0 && strspn(text, "0123456789.,/- ") == size &&
         size + sizeof " mm" <= sizeof text) {
         strcat(text, " mm");
         form_set(work, field, text);

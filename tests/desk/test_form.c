@@ -90,6 +90,10 @@ static void a_bare_length_is_what_the_bench_goes_by(void **state) {
         bench_scan(&bench, "1 1/8");
         expect_cell("bore_height", metric == 1 ? "1 1/8 mm" : "1 1/8");
         bench_touch(&bench, ACTION_FIELD, 5);
+        bench_type(&bench, "12,7"); // with a decimal comma
+        bench_touch(&bench, ACTION_FIELD, 1);
+        expect_cell("bore_height", metric == 1 ? "12,7 mm" : "12,7");
+        bench_touch(&bench, ACTION_FIELD, 5);
         bench_type(&bench, "1 in");
         bench_touch(&bench, ACTION_FIELD, 2); // a weight
         expect_cell("bore_height", "1 in");
