@@ -33,13 +33,12 @@ static void wrong(struct repair *repair, const char *name, const char *text) {
     repair->good = false;
 }
 
-// A length that was typed; not known when nothing was.
-static length_nm typed(struct repair *repair, const char *name) {
+// A length that stands in a cell; not known when nothing does. Bare it is in inches, as the store
+// reads it and as it is worked out here: the form gives what is typed in millimetres its unit.
+static length_nm length_of(struct repair *repair, const char *name) {
     length_nm length = LENGTH_UNKNOWN;
-    enum length_unit unit =
-        repair->office->settings->metric_first ? LENGTH_UNIT_MM : LENGTH_UNIT_INCH;
     const char *text = cell(repair, name);
-    if (text[0] != '\0' && length_parse(text, unit, &length, NULL) != LENGTH_OK) {
+    if (text[0] != '\0' && length_parse(text, LENGTH_UNIT_INCH, &length, NULL) != LENGTH_OK) {
         wrong(repair, name, _("this is no length"));
     }
     return length;
@@ -62,55 +61,50 @@ static void work_out(struct repair *repair, const char *name, enum guided_proble
     document_set(&repair->draft->now, name, words);
 }
 
-static void guide_bore(struct repair *repair) {
-    length_nm goes = typed(repair, "pin_goes");
-    length_nm stops = typed(repair, "pin_stops");
-    length_nm bore = LENGTH_UNKNOWN;
-    if (goes != LENGTH_UNKNOWN && stops != LENGTH_UNKNOWN) {
-        enum guided_problem problem = guided_bore(goes, stops, &bore);
-        work_out(repair, "hosel_bore", problem, bore);
+// What is worked out of two measured lengths.
+struct guide {
+    const char *first;
+    const char *second;
+    bool asks; // for the second, where there is the first
+    const char *result;
+    enum guided_problem (*work)(length_nm first, length_nm second, length_nm *ret_result);
+};
+static const struct guide by_pins = {"pin_goes", "pin_stops", false, "hosel_bore", guided_bore};
+static const struct guide by_rod = {"rod", "rod_outside", false, "insertion", guided_insertion};
+static const struct guide by_fit = {"dry_fit_overall", "dry_fit_raw", false, "bore_height",
+                                    guided_bore_by_fit};
+static const struct guide by_hosel = {"hosel_top", "insertion", true, "bore_height",
+                                      guided_bore_by_hosel};
+
+// False: it is not measured.
+static bool work(struct repair *repair, const struct guide *guide) {
+    length_nm first = length_of(repair, guide->first);
+    length_nm second = length_of(repair, guide->second);
+    length_nm result = LENGTH_UNKNOWN;
+    if (first == LENGTH_UNKNOWN || (second == LENGTH_UNKNOWN && !guide->asks)) {
+        return false;
     }
+    enum guided_problem problem = guide->work(first, second, &result);
+    work_out(repair, guide->result, problem, result);
+    return true;
 }
 
-static void guide_insertion(struct repair *repair) {
-    length_nm rod = typed(repair, "rod");
-    length_nm outside = typed(repair, "rod_outside");
-    length_nm insertion = LENGTH_UNKNOWN;
-    if (rod != LENGTH_UNKNOWN && outside != LENGTH_UNKNOWN) {
-        enum guided_problem problem = guided_insertion(rod, outside, &insertion);
-        work_out(repair, "insertion", problem, insertion);
-    }
-}
-
-static void guide_height(struct repair *repair) {
-    length_nm overall = typed(repair, "dry_fit_overall");
-    length_nm raw = typed(repair, "dry_fit_raw");
-    length_nm top = typed(repair, "hosel_top");
-    length_nm height = LENGTH_UNKNOWN;
-    if (overall != LENGTH_UNKNOWN && raw != LENGTH_UNKNOWN) {
-        enum guided_problem problem = guided_bore_by_fit(overall, raw, &height);
-        work_out(repair, "bore_height", problem, height);
-    } else if (top != LENGTH_UNKNOWN) {
-        enum guided_problem problem =
-            guided_bore_by_hosel(top, typed(repair, "insertion"), &height);
-        work_out(repair, "bore_height", problem, height);
-    }
-}
-
-// The pieces stand beside each other, `20 1/4, 22`, with commas between.
-static void guide_playing(struct repair *repair) {
+// The pieces stand beside each other, `20 1/4, 22`, with commas between. No form gives them a unit.
+static void work_playing(struct repair *repair) {
     length_nm pieces[GUIDED_PIECES_MAX];
-    length_nm missing = typed(repair, "missing");
+    length_nm missing = length_of(repair, "missing");
     length_nm playing = LENGTH_UNKNOWN;
     char text[CHANGE_VALUE_MAX];
     char *rest = NULL;
     size_t count = 0;
+    enum length_unit unit =
+        repair->office->settings->metric_first ? LENGTH_UNIT_MM : LENGTH_UNIT_INCH;
     SET(text, cell(repair, "pieces"));
     const char *between = tongue_now()->decimal_point == ',' ? ";" : ",;";
     for (char *at = strtok_r(text, between, &rest); at != NULL;
          at = strtok_r(NULL, between, &rest)) {
         if (count == GUIDED_PIECES_MAX ||
-            length_parse(at, LENGTH_UNIT_INCH, &pieces[count++], NULL) != LENGTH_OK) {
+            length_parse(at, unit, &pieces[count++], NULL) != LENGTH_OK) {
             wrong(repair, "pieces",
                   // TRANSLATORS: semicolons where a comma is the decimal point.
                   _("write each piece's length, with commas between"));
@@ -219,10 +213,12 @@ static void add_club(struct repair *repair) {
 }
 
 static void make(struct repair *repair) {
-    guide_bore(repair);
-    guide_insertion(repair);
-    guide_height(repair);
-    guide_playing(repair);
+    work(repair, &by_pins);
+    work(repair, &by_rod);
+    if (!work(repair, &by_fit)) {
+        work(repair, &by_hosel);
+    }
+    work_playing(repair);
     add_model(repair);
     add_head(repair);
     add_order(repair);

@@ -51,6 +51,26 @@ static void what_is_measured_on_the_pieces_makes_the_club(void **state) {
     assert_int_equal(club.order.status, ORDER_RELEASED);
 }
 
+// The same club measured in millimetres. The form gives a bare length its unit when the field is
+// left; pieces stand bare, and what was worked out is in inches, as the store reads it.
+static void it_may_be_measured_in_millimetres(void **state) {
+    struct shop *shop = *state;
+    shop->settings.metric_first = true;
+    struct desk_draft draft = iron(shop);
+    shop_set(&draft, "rod", "177.8 mm");
+    shop_set(&draft, "rod_outside", "146.05 mm");
+    shop_set(&draft, "hosel_top", "57.15 mm");
+    shop_set(&draft, "pieces", "469.9, 457.2");
+    shop_set(&draft, "missing", "12.7 mm");
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    if (remarks.complaint_count > 0) {
+        fail_msg("%s: %s", remarks.complaint[0].cell, remarks.complaint[0].text);
+    }
+    assert_string_equal(document_value(&draft.now, "insertion"), "1 1/4");
+    assert_string_equal(document_value(&draft.now, "bore_height"), "1");
+    assert_string_equal(document_value(&draft.now, "playing_length"), "37");
+}
+
 static void a_given_trim_stands_in_for_the_chart(void **state) {
     struct shop *shop = *state;
     struct desk_draft draft = iron(shop);
@@ -99,6 +119,7 @@ static void what_cannot_be_is_asked_again(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         TEST(what_is_measured_on_the_pieces_makes_the_club),
+        TEST(it_may_be_measured_in_millimetres),
         TEST(a_given_trim_stands_in_for_the_chart),
         TEST(what_cannot_be_is_asked_again),
     };
