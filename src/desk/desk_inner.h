@@ -89,6 +89,8 @@ const char *form_text(const struct desk_work *work, const struct form_field *fie
 // Choices of a field that begin with what stands there; all of them when nothing was typed.
 int form_offered(const struct desk *desk, const struct form_field *field,
                  char texts[][DESK_KEY_MAX], int max);
+// Its choices are not all that may stand there: a new flex, a head from elsewhere.
+bool form_open_choice(const struct desk_work *work, const struct form_field *field);
 // What is still to be filled in is no mistake before somebody wants to save.
 bool form_shown(const struct desk_work *work, size_t complaint);
 // `Weight: this is no weight`.

@@ -232,13 +232,22 @@ static void type(struct desk *desk, char key) {
     work->leaving = false;
 }
 
-// A choice begun is meant as a whole.
+// A choice begun is meant as a whole, but where something else may stand that begins like it.
 static void complete(struct desk *desk) {
+    const struct desk_work *work = &desk->work;
     struct form_field field;
     char texts[VIEW_CHOICES_MAX][DESK_KEY_MAX];
-    if (!desk->work.selected && form_active(&desk->work, &field) &&
-        form_text(&desk->work, &field)[0] != '\0' &&
-        form_offered(desk, &field, texts, VIEW_CHOICES_MAX) > 0) {
+    if (work->selected || !form_active(work, &field) || form_text(work, &field)[0] == '\0') {
+        return;
+    }
+    int count = form_offered(desk, &field, texts, VIEW_CHOICES_MAX);
+    int at = 0;
+    while (at < count && !text_same(texts[at], form_text(work, &field))) {
+        at++;
+    }
+    if (at < count) {
+        form_set(&desk->work, &field, texts[at]);
+    } else if (count > 0 && !form_open_choice(work, &field)) {
         form_set(&desk->work, &field, texts[0]);
     }
 }

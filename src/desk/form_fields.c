@@ -78,6 +78,11 @@ static bool is_length(const char *cell) {
     return false;
 }
 
+bool form_open_choice(const struct desk_work *work, const struct form_field *field) {
+    return strcmp(field->cell, "flex") == 0 || strcmp(field->cell, "bore_note_kinds") == 0 ||
+           (work->draft.form == DESK_FORM_REPAIR && strcmp(field->cell, "model") == 0);
+}
+
 void form_say_unit(struct desk_work *work, const struct form_field *field) {
     char text[CHANGE_VALUE_MAX];
     SET(text, form_text(work, field));

@@ -158,10 +158,6 @@ int forms_choices(void *ctx, const struct desk_draft *draft, const char *cell,
     if (strcmp(cell, "shaft_model") == 0) {
         return models(ctx, false, "", texts, max);
     }
-    if (draft->form == DESK_FORM_NEW_CHART && strcmp(cell, "flex") == 0 &&
-        document_value(now, cell)[0] != '\0') {
-        return 0; // one not there yet may begin like one that is
-    }
     if (strcmp(cell, "flex") == 0) {
         const char *model = document_value(now, "shaft_model");
         return flexes(ctx, model[0] != '\0' ? model : document_value(now, "model"), texts, max);

@@ -113,6 +113,10 @@ static int choices(void *ctx, const struct desk_draft *draft, const char *cell,
     const struct fake *fake = ctx;
     int count = 0;
     (void)draft;
+    if (strcmp(cell, "flex") == 0 && !fake->answer.long_texts && max > 1) {
+        words_copy(texts[count++], DESK_KEY_MAX, "Stiff");
+        words_copy(texts[count++], DESK_KEY_MAX, "S");
+    }
     if (strcmp(cell, "material") == 0 || fake->answer.long_texts) {
         for (; count < (int)COUNT(words) && count < max; count++) {
             words_copy(texts[count], DESK_KEY_MAX, words[count]);
