@@ -7,13 +7,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define SOME (VIEW_ROWS_MAX + 1)
-
-static void number_words(int64_t number, char *buffer, size_t size) {
-    struct text text = text_open(buffer, size);
-    text_add_number(&text, number);
-}
-
 // Keys of a document between tabs, as people say them: `2041-3`, `Ullock Straight 115 R iron`.
 static void thing_words(const struct changed_line *line, char *buffer, size_t size) {
     struct text text = text_open(buffer, size);
@@ -49,7 +42,7 @@ static void change_row(const struct office *office, const struct changed_line *l
                        struct desk_table *table) {
     char(*cell)[VIEW_CELL_MAX] = table->set.row[row].cell;
     char thing[VIEW_TEXT_MAX];
-    number_words(line->seq, table->ref[row].key[0], DESK_KEY_MAX);
+    rows_number(line->seq, table->ref[row].key[0], DESK_KEY_MAX);
     office->world->time_text(office->world->ctx, line->wall_ms, true, cell[0], VIEW_CELL_MAX);
     office->world->time_text(office->world->ctx, line->wall_ms, false, cell[1], VIEW_CELL_MAX);
     SET(cell[2], line->worker);
@@ -86,11 +79,11 @@ static void change_notes(const struct changed_line *line, struct desk_table *tab
 enum desk_result list_changes(struct office *office, const struct desk_query *query,
                               struct desk_table *table) {
     const char *const heads[] = {_("Day"), _("Time"), _("Who"), _("What"), _("Which"), ""};
-    struct changed_line lines[SOME];
+    struct changed_line lines[ROWS_ASKED];
     const char *build = query->of.key[0];
     int64_t before = strtoll(query->after.key[0], NULL, 10);
-    int count =
-        store_changes(office->store, NULL, build[0] != '\0' ? build : NULL, before, lines, SOME);
+    int count = store_changes(office->store, NULL, build[0] != '\0' ? build : NULL, before, lines,
+                              ROWS_ASKED);
     SET(table->set.title, _("Changes"));
     if (build[0] != '\0') {
         struct text text = text_open(table->set.subtitle, sizeof table->set.subtitle);

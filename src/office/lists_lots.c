@@ -6,13 +6,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define SOME (VIEW_ROWS_MAX + 1) // one more tells whether there are more
-
-static void number_cell(int64_t number, char *cell) {
-    struct text text = text_open(cell, VIEW_CELL_MAX);
-    text_add_number(&text, number);
-}
-
 // --- one delivery --------------------------------------------------------------------------------
 
 static void spread_out(const struct spread *spread, struct desk_table *table) {
@@ -115,12 +108,12 @@ static bool add_part(const struct office *office, const struct lot_part *part,
 
 static bool add_parts(struct office *office, const struct desk_query *query, enum ticket_kind kind,
                       const char *after, struct desk_table *table) {
-    struct lot_part parts[SOME];
-    int count = SOME;
+    struct lot_part parts[ROWS_ASKED];
+    int count = ROWS_ASKED;
     char last[TICKET_TEXT_MAX];
     words_copy(last, sizeof last, after);
-    while (count == SOME && !table->more) {
-        count = store_lot_parts(office->store, query->of.key[0], kind, last, parts, SOME);
+    while (count == ROWS_ASKED && !table->more) {
+        count = store_lot_parts(office->store, query->of.key[0], kind, last, parts, ROWS_ASKED);
         for (int i = 0; i < count && !table->more; i++) {
             if (rows_wanted(query, parts[i].ticket, parts[i].model)) {
                 add_part(office, &parts[i], table);
@@ -151,25 +144,24 @@ static void add_lot(const struct lot_line *line, struct desk_table *table) {
     int row = rows_add(table);
     if (row >= 0) {
         char(*cell)[VIEW_CELL_MAX] = table->set.row[row].cell;
-        struct text id = text_open(table->ref[row].key[1], DESK_KEY_MAX);
-        text_add_number(&id, line->id);
+        rows_number(line->id, table->ref[row].key[1], DESK_KEY_MAX);
         SET(table->ref[row].key[0], line->lot);
         SET(cell[0], line->lot);
-        number_cell(line->heads, cell[1]);
-        number_cell(line->shafts, cell[2]);
+        rows_number(line->heads, cell[1], VIEW_CELL_MAX);
+        rows_number(line->shafts, cell[2], VIEW_CELL_MAX);
     }
 }
 
 enum desk_result list_lots(struct office *office, const struct desk_query *query,
                            struct desk_table *table) {
     const char *const heads[] = {_("Delivery"), _("Heads"), _("Shafts")};
-    struct lot_line lines[SOME];
+    struct lot_line lines[ROWS_ASKED];
     int64_t before = strtoll(query->after.key[1], NULL, 10);
-    int count = SOME;
+    int count = ROWS_ASKED;
     SET(table->set.title, _("Deliveries"));
     rows_head(table, heads, sizeof heads / sizeof *heads);
-    while (count == SOME && !table->more) {
-        count = store_lots(office->store, before, lines, SOME);
+    while (count == ROWS_ASKED && !table->more) {
+        count = store_lots(office->store, before, lines, ROWS_ASKED);
         for (int i = 0; i < count && !table->more; i++) {
             if (rows_wanted(query, lines[i].lot, "")) {
                 add_lot(&lines[i], table);

@@ -7,8 +7,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define SOME (VIEW_ROWS_MAX + 1)
-
 static const char *const statuses[ORDER_STATUS_COUNT] = {[ORDER_DRAFT] = N_("draft"),
                                                          [ORDER_RELEASED] = N_("released"),
                                                          [ORDER_HELD] = N_("held"),
@@ -33,13 +31,11 @@ static void order_row(const struct order_line *line, int row, struct desk_table 
     SET(table->ref[row].key[0], line->build);
     SET(cell[0], line->build);
     SET(cell[1], _(statuses[line->status]));
-    struct text text = text_open(cell[2], VIEW_CELL_MAX);
-    text_add_number(&text, line->priority);
+    rows_number(line->priority, cell[2], VIEW_CELL_MAX);
     SET(cell[3], line->due);
     of_words(line->done, line->clubs, cell[4]);
     if (line->short_parts > 0) {
-        text = text_open(cell[5], VIEW_CELL_MAX);
-        text_add_number(&text, line->short_parts);
+        rows_number(line->short_parts, cell[5], VIEW_CELL_MAX);
     }
     words_copy(cell[6], VIEW_CELL_MAX, line->reference);
     table->set.row[row].tone = order_tone(line);
@@ -71,7 +67,7 @@ enum desk_result list_orders(struct office *office, const struct desk_query *que
                              struct desk_table *table) {
     const char *const heads[] = {_("Order"), _("Status"), _("Priority"), _("Due"),
                                  _("Done"),  _("Short"),  _("Reference")};
-    struct order_line lines[SOME];
+    struct order_line lines[ROWS_ASKED];
     const char *after = query->after.key[0];
     size_t prefix = strlen(query->find);
     int count = 0;
@@ -80,7 +76,7 @@ enum desk_result list_orders(struct office *office, const struct desk_query *que
         count = store_order(office->store, query->find, &lines[0]) == STORE_OK ? 1 : 0;
         after = query->find;
     }
-    int more = store_orders(office->store, NULL, after, lines + count, SOME - count);
+    int more = store_orders(office->store, NULL, after, lines + count, ROWS_ASKED - count);
     SET(table->set.title, _("Orders"));
     rows_head(table, heads, sizeof heads / sizeof *heads);
     for (int i = 0; i < count + more && strncmp(lines[i].build, query->find, prefix) == 0; i++) {

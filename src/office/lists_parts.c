@@ -5,8 +5,6 @@
 
 #include <string.h>
 
-#define SOME (VIEW_ROWS_MAX + 1) // one more tells whether there are more
-
 static const char *const lives[PART_LIFE_COUNT] = {
     [PART_RAW] = N_("raw"), [PART_CUT] = N_("cut"), [PART_SCRAP] = N_("scrap")};
 
@@ -46,8 +44,8 @@ static void part_rows(const struct office *office, const struct part_line *lines
 enum desk_result list_heads(struct office *office, const struct desk_query *query,
                             struct desk_table *table) {
     const char *const heads[] = {_("Ticket"), _("Model"), _("g"), _("Bore height"), _("For")};
-    struct part_line lines[SOME];
-    int count = store_heads(office->store, query->find, query->after.key[0], lines, SOME);
+    struct part_line lines[ROWS_ASKED];
+    int count = store_heads(office->store, query->find, query->after.key[0], lines, ROWS_ASKED);
     SET(table->set.title, _("Heads"));
     rows_head(table, heads, sizeof heads / sizeof *heads);
     part_rows(office, lines, count, true, table);
@@ -58,8 +56,8 @@ enum desk_result list_shafts(struct office *office, const struct desk_query *que
                              struct desk_table *table) {
     const char *const heads[] = {_("Ticket"), _("Model"), _("Flex"), _("g"),
                                  _("Length"), _("Rack"),  _("For")};
-    struct part_line lines[SOME];
-    int count = store_shafts(office->store, query->find, query->after.key[0], lines, SOME);
+    struct part_line lines[ROWS_ASKED];
+    int count = store_shafts(office->store, query->find, query->after.key[0], lines, ROWS_ASKED);
     SET(table->set.title, _("Shafts"));
     rows_head(table, heads, sizeof heads / sizeof *heads);
     part_rows(office, lines, count, false, table);
@@ -92,8 +90,7 @@ static void model_rows(const struct office *office, const struct model_line *lin
         SET(cell[2], csv_words(lines[i].detail));
         office_weight(lines[i].weight, cell[3], VIEW_CELL_MAX);
         diameter(office, lines[i].diameter, cell[4]);
-        struct text text = text_open(cell[5], VIEW_CELL_MAX);
-        text_add_number(&text, lines[i].revision);
+        rows_number(lines[i].revision, cell[5], VIEW_CELL_MAX);
     }
 }
 
@@ -101,8 +98,9 @@ enum desk_result list_head_models(struct office *office, const struct desk_query
                                   struct desk_table *table) {
     const char *const heads[] = {_("Model"), _("Kind"), _("Sole"),
                                  _("g"),     _("Bore"), _("Revision")};
-    struct model_line lines[SOME];
-    int count = store_head_models(office->store, query->find, query->after.key[0], lines, SOME);
+    struct model_line lines[ROWS_ASKED];
+    int count =
+        store_head_models(office->store, query->find, query->after.key[0], lines, ROWS_ASKED);
     SET(table->set.title, _("Head models"));
     rows_head(table, heads, sizeof heads / sizeof *heads);
     model_rows(office, lines, count, table);
@@ -113,8 +111,9 @@ enum desk_result list_shaft_models(struct office *office, const struct desk_quer
                                    struct desk_table *table) {
     const char *const heads[] = {_("Model"), _("Material"), _("Tip"),
                                  _("g"),     _("Diameter"), _("Revision")};
-    struct model_line lines[SOME];
-    int count = store_shaft_models(office->store, query->find, query->after.key[0], lines, SOME);
+    struct model_line lines[ROWS_ASKED];
+    int count =
+        store_shaft_models(office->store, query->find, query->after.key[0], lines, ROWS_ASKED);
     SET(table->set.title, _("Shaft models"));
     rows_head(table, heads, sizeof heads / sizeof *heads);
     model_rows(office, lines, count, table);

@@ -43,11 +43,6 @@ static void title_of(const struct desk_ref *ref, const char *kind, const char *p
     text_say(&text, pattern, ref->key[0], ref->key[1], csv_words(kind));
 }
 
-static void number_cell(int64_t number, char *buffer, size_t size) {
-    struct text text = text_open(buffer, size);
-    text_add_number(&text, number);
-}
-
 static void thing_of(const struct desk_ref *ref, const char *kind, char thing[THING_MAX]) {
     snprintf(thing, THING_MAX, "%s\t%s\t%s", ref->key[0], ref->key[1], kind);
 }
@@ -149,8 +144,8 @@ enum desk_result list_revisions(struct office *office, const struct desk_query *
         result = load(office, &query->of, of.kind, revision, &chart);
         table->ref[row] = query->of;
         revision_key(&of, revision, &table->ref[row]);
-        number_cell(revision, table->set.row[row].cell[0], VIEW_CELL_MAX);
-        number_cell((int64_t)chart.count, table->set.row[row].cell[1], VIEW_CELL_MAX);
+        rows_number(revision, table->set.row[row].cell[0], VIEW_CELL_MAX);
+        rows_number((int64_t)chart.count, table->set.row[row].cell[1], VIEW_CELL_MAX);
     }
     return result == STORE_OK ? fill_changes(office, query, of.kind, newest, table)
                               : office_result(result);

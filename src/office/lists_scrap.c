@@ -132,21 +132,16 @@ static void subtitle(const struct office *office, int64_t from, int64_t to,
 
 // --- the list ------------------------------------------------------------------------------------
 
-static void number_text(int64_t number, char *buffer, size_t size) {
-    struct text text = text_open(buffer, size);
-    text_add_number(&text, number);
-}
-
 static void add_group(const struct group *group, size_t at, struct desk_table *table) {
     int row = rows_add(table);
     if (row >= 0) {
         char(*cell)[VIEW_CELL_MAX] = table->set.row[row].cell;
-        number_text((int64_t)at + 1, table->ref[row].key[0], DESK_KEY_MAX);
+        rows_number((int64_t)at + 1, table->ref[row].key[0], DESK_KEY_MAX);
         SET(cell[0], group->tip ? _("tip past the mark") : _("too short"));
         SET(cell[1], group->recut ? _("another shaft cut") : _("scrapped"));
         SET(cell[2], group->model[0] != '\0' ? group->model : _("others"));
         SET(cell[3], group->flex);
-        number_text(group->shafts, cell[4], VIEW_CELL_MAX);
+        rows_number(group->shafts, cell[4], VIEW_CELL_MAX);
     }
 }
 

@@ -8,13 +8,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define SOME (VIEW_ROWS_MAX + 1) // one more tells whether there are more
-
-static void number_cell(int64_t number, char *cell) {
-    struct text text = text_open(cell, VIEW_CELL_MAX);
-    text_add_number(&text, number);
-}
-
 // --- what lies there -----------------------------------------------------------------------------
 
 // `4, 2 short`; nothing when none is needed.
@@ -49,27 +42,27 @@ static void add_stock(const struct stock_line *line, struct desk_table *table) {
     SET(table->ref[row].key[2], line->flex);
     SET(cell[0], line->model);
     SET(cell[1], line->head ? _("head") : line->flex);
-    number_cell(line->free, cell[2]);
-    number_cell(line->reserved, cell[3]);
+    rows_number(line->free, cell[2], VIEW_CELL_MAX);
+    rows_number(line->reserved, cell[3], VIEW_CELL_MAX);
     needed_cell(line, cell[4]);
     level_cell(line, cell[5]);
     if (line->reorder > 0) {
-        number_cell(line->reorder, cell[6]);
+        rows_number(line->reorder, cell[6], VIEW_CELL_MAX);
     }
     table->set.row[row].tone = line->reorder > 0 ? TONE_CAUTION : TONE_PLAIN;
 }
 
 static bool each_stock(struct office *office, const struct desk_query *query, bool heads,
                        bool from_after, struct desk_table *table) {
-    struct stock_line lines[SOME];
+    struct stock_line lines[ROWS_ASKED];
     struct stock_line last;
-    int count = SOME;
+    int count = ROWS_ASKED;
     memset(&last, 0, sizeof last);
     SET(last.model, from_after ? query->after.key[1] : "");
     SET(last.flex, from_after ? query->after.key[2] : "");
-    while (count == SOME && !table->more) {
+    while (count == ROWS_ASKED && !table->more) {
         count = store_stock_lines(office->store, heads, last.model[0] != '\0' ? &last : NULL, lines,
-                                  SOME);
+                                  ROWS_ASKED);
         for (int i = 0; i < count && !table->more; i++) {
             if (rows_wanted(query, lines[i].model, lines[i].flex)) {
                 add_stock(&lines[i], table);
@@ -94,14 +87,14 @@ enum desk_result list_stock(struct office *office, const struct desk_query *quer
 }
 
 int64_t stock_to_order(struct office *office) {
-    struct stock_line lines[SOME];
+    struct stock_line lines[ROWS_ASKED];
     int64_t total = 0;
     for (int heads = 0; heads < 2; heads++) {
-        int count = SOME;
+        int count = ROWS_ASKED;
         const struct stock_line *after = NULL;
         struct stock_line last;
-        while (count == SOME) {
-            count = store_stock_lines(office->store, heads == 1, after, lines, SOME);
+        while (count == ROWS_ASKED) {
+            count = store_stock_lines(office->store, heads == 1, after, lines, ROWS_ASKED);
             if (count < 0) {
                 return -1;
             }
@@ -146,9 +139,8 @@ static bool pick(void *context, const struct pick_line *line) {
         return true; // goes on to count what is missing
     }
     char(*cell)[VIEW_CELL_MAX] = table->set.row[row].cell;
-    struct text key = text_open(table->ref[row].key[1], DESK_KEY_MAX);
     struct text club = text_open(cell[5], VIEW_CELL_MAX);
-    text_add_number(&key, at);
+    rows_number(at, table->ref[row].key[1], DESK_KEY_MAX);
     SET(table->ref[row].key[0], line->ticket);
     SET(cell[0], line->rack);
     SET(cell[1], pick_words(line->what));
@@ -199,8 +191,7 @@ static void add_offcut(const struct office *office, const struct offcut_line *li
     int row = rows_add(table);
     if (row >= 0) {
         char(*cell)[VIEW_CELL_MAX] = table->set.row[row].cell;
-        struct text remaining = text_open(table->ref[row].key[1], DESK_KEY_MAX);
-        text_add_number(&remaining, line->remaining);
+        rows_number(line->remaining, table->ref[row].key[1], DESK_KEY_MAX);
         SET(table->ref[row].key[0], line->ticket);
         SET(cell[0], line->ticket);
         office_length(office, line->remaining, cell[1], VIEW_CELL_MAX);
@@ -213,10 +204,10 @@ static void add_offcut(const struct office *office, const struct offcut_line *li
 enum desk_result list_offcuts(struct office *office, const struct desk_query *query,
                               struct desk_table *table) {
     const char *const heads[] = {_("Ticket"), _("Left of it"), _("Rack"), _("It was")};
-    struct offcut_line lines[SOME];
+    struct offcut_line lines[ROWS_ASKED];
     struct offcut_line last;
     bool begun = query->after.key[0][0] != '\0';
-    int count = SOME;
+    int count = ROWS_ASKED;
     struct text title = text_open(table->set.title, sizeof table->set.title);
     memset(&last, 0, sizeof last);
     SET(last.ticket, query->after.key[0]);
@@ -224,9 +215,9 @@ enum desk_result list_offcuts(struct office *office, const struct desk_query *qu
     // TRANSLATORS: a shaft's model and flex.
     text_say(&title, _("What is left of %1 %2"), query->of.key[1], query->of.key[2]);
     rows_head(table, heads, sizeof heads / sizeof *heads);
-    while (count == SOME && !table->more) {
+    while (count == ROWS_ASKED && !table->more) {
         count = store_offcuts(office->store, query->of.key[1], query->of.key[2], 0,
-                              begun ? &last : NULL, lines, SOME);
+                              begun ? &last : NULL, lines, ROWS_ASKED);
         for (int i = 0; i < count && !table->more; i++) {
             if (rows_wanted(query, lines[i].ticket, lines[i].rack)) {
                 add_offcut(office, &lines[i], table);

@@ -50,20 +50,6 @@ static enum desk_result left_of(struct office *office, const char *ticket, lengt
     return count < 0 ? DESK_FAILED : DESK_NONE;
 }
 
-static void set_length(struct document *document, const char *cell, length_nm length) {
-    char words[LENGTH_TEXT_MAX] = "";
-    struct length_fraction split;
-    if (length == LENGTH_UNKNOWN) {
-        return;
-    }
-    if (length_split(length, &split)) {
-        length_text_fraction(length, words);
-    } else {
-        length_text_exact(length, words);
-    }
-    document_set(document, cell, words);
-}
-
 static length_nm length_in(const struct document *document, const char *cell) {
     length_nm length = LENGTH_UNKNOWN;
     length_parse(document_value(document, cell), LENGTH_UNIT_INCH, &length, NULL);
@@ -93,8 +79,8 @@ enum desk_result offcut_begin(struct office *office, struct desk_draft *draft) {
     }
     length_nm before = length_in(&shaft, "tip_cut"); // it may have been an offcut itself
     document_set(now, "from_shaft", from);
-    set_length(now, "raw_length", left);
-    set_length(now, "tip_cut", cut + (before != LENGTH_UNKNOWN ? before : 0));
+    office_set_length(now, "raw_length", left);
+    office_set_length(now, "tip_cut", cut + (before != LENGTH_UNKNOWN ? before : 0));
     draft->before = *now;
     draft->exists = true; // the piece does
     return result;

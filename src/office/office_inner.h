@@ -25,6 +25,8 @@ void office_when(const struct office *office, int64_t wall_ms, char *buffer, siz
 // A length, a weight as this bench writes them; empty when not known.
 void office_length(const struct office *office, length_nm length, char *buffer, size_t size);
 void office_weight(mass_mg weight, char *buffer, size_t size);
+// A length into a cell, exact, in inches as the store reads a bare number; nothing when not known.
+void office_set_length(struct document *document, const char *cell, length_nm length);
 
 // --- notes of a form -----------------------------------------------------------------------------
 void office_note(struct desk_remarks *remarks, enum view_tone tone, const char *text);
@@ -140,6 +142,10 @@ office_list list_lots, list_lot, list_stock, list_pick, list_offcuts, list_scrap
 int64_t stock_to_order(struct office *office);
 office_list list_orders, list_clubs;
 office_list list_changes, list_settings;
+
+// --- rows.c --------------------------------------------------------------------------------------
+// Rows that a list asks for at once: one more than a page holds tells whether there are more.
+#define ROWS_ASKED (VIEW_ROWS_MAX + 1)
 // Adds a row; returns its number, or -1 when the page is full: then more is set.
 int rows_add(struct desk_table *table);
 void rows_head(struct desk_table *table, const char *const *heads, size_t count);
@@ -147,6 +153,7 @@ void rows_head(struct desk_table *table, const char *const *heads, size_t count)
 bool rows_wanted(const struct desk_query *query, const char *a, const char *b);
 // What somebody wrote, cut at a word, with dots, so that it leaves other cells their room.
 void rows_brief(const char *text, char cell[VIEW_CELL_MAX]);
+void rows_number(int64_t number, char *buffer, size_t size);
 void rows_note(struct desk_table *table, enum view_tone tone, const char *text);
 
 #endif

@@ -47,18 +47,11 @@ static length_nm length_of(struct repair *repair, const char *name) {
 // What was worked out stands in its cell, and how in the notes.
 static void work_out(struct repair *repair, const char *name, enum guided_problem problem,
                      length_nm length) {
-    char words[LENGTH_TEXT_MAX];
-    struct length_fraction split;
     if (problem != GUIDED_NONE) {
         wrong(repair, name, guided_problem_text(problem));
         return;
     }
-    if (length_split(length, &split)) {
-        length_text_fraction(length, words);
-    } else {
-        length_text_exact(length, words);
-    }
-    document_set(&repair->draft->now, name, words);
+    office_set_length(&repair->draft->now, name, length);
 }
 
 // What is worked out of two measured lengths.
