@@ -113,9 +113,13 @@ static bool take_club(void *context, const struct club *club, const struct final
     return clubs->count < CLUBS_MAX;
 }
 
+static bool cancelled(const struct club_row *row) {
+    return row->club.order.cancelled || row->club.order.status == ORDER_CANCELLED;
+}
+
 // What has no plan comes first, then what waits for parts, then by position.
 static int urgency(const struct club_row *row) {
-    return row->club.order.cancelled       ? 3
+    return cancelled(row)                  ? 3
            : row->words.refusal[0] != '\0' ? 0
            : row->words.missing[0] != '\0' ? 1
                                            : 2;
@@ -134,7 +138,7 @@ static const char *stage_words(const struct club_row *row) {
         [STAGE_TIP_CUT] = N_("butt next"), [STAGE_BUTT_SHOWN] = N_("butt next"),
         [STAGE_BUTT_CUT] = N_("measure"),  [STAGE_DECISION] = N_("to be decided"),
         [STAGE_DONE] = N_("cut")};
-    if (row->club.order.cancelled) {
+    if (cancelled(row)) {
         return _("cancelled");
     }
     if (row->club.progress.stage == STAGE_PENDING) {
