@@ -6,7 +6,23 @@
 #include <spawn.h>
 #include <string.h>
 #include <sys/wait.h>
+#include <time.h>
 #include <unistd.h>
+
+#define GONE_MS 250 // by then what was killed has ended, unless it waits for a disk
+#define STAYING_MAX 16
+
+// Killed and not gone yet: taken note of when they are, so that nobody waits for them.
+static pid_t staying[STAYING_MAX];
+static size_t staying_count;
+
+static void take_note(void) {
+    for (size_t i = staying_count; i > 0; i--) {
+        if (waitpid(staying[i - 1], NULL, WNOHANG) != 0) {
+            staying[i - 1] = staying[--staying_count];
+        }
+    }
+}
 
 // An end of a pipe for what it says: nothing else of the bench goes to the child.
 static bool files_for(posix_spawn_file_actions_t *files, int input, int said) {
@@ -51,6 +67,7 @@ static bool start(struct child *child, const char *program, const char *const *a
                   int input) {
     int ends[2];
     bool started;
+    take_note();
     if (pipe2(ends, O_CLOEXEC | O_NONBLOCK) != 0) {
         return false;
     }
@@ -102,9 +119,20 @@ bool child_ended(struct child *child, bool *ret_good, char ret_text[CHILD_TEXT_M
 }
 
 void child_stop(struct child *child) {
-    if (child->pid != 0) {
-        kill(-child->pid, SIGKILL);
-        waitpid(child->pid, NULL, 0);
-        forget(child);
+    const struct timespec moment = {.tv_nsec = 1000000};
+    bool gone = false;
+    if (child->pid == 0) {
+        return;
     }
+    kill(-child->pid, SIGKILL);
+    for (int i = 0; i < GONE_MS && !gone; i++) {
+        gone = waitpid(child->pid, NULL, WNOHANG) != 0;
+        if (!gone) {
+            nanosleep(&moment, NULL);
+        }
+    }
+    if (!gone && staying_count < STAYING_MAX) {
+        staying[staying_count++] = child->pid;
+    }
+    forget(child);
 }

@@ -2,7 +2,8 @@
 #define CHILD_H
 
 // A program run beside this one, mostly this one itself, so that whatever it meets does not hold
-// the bench up. What it says on stderr is kept for when it ends; its stdin and stdout are empty.
+// the bench up. For one thread alone. What it says on stderr is kept for when it ends; its stdin
+// and stdout are empty.
 
 #include <stdbool.h>
 #include <stddef.h>
@@ -22,7 +23,8 @@ bool child_start(struct child *child, const char *program, const char *const *ar
 bool child_say(struct child *child, const char *const *arguments, const char *input);
 // True when it has ended: with 0 or otherwise, and what it said then. None is left.
 bool child_ended(struct child *child, bool *ret_good, char ret_text[CHILD_TEXT_MAX]);
-// Ends it and what it has started, if there is one.
+// Ends it and what it has started, if there is one. What cannot be ended, as while it waits for a
+// disk that does not answer, is not waited for.
 void child_stop(struct child *child);
 
 #endif

@@ -4,7 +4,11 @@
 #include "bench.h"
 #include "scratch.h"
 
+#include <fcntl.h>
+#include <signal.h>
 #include <stdlib.h>
+#include <time.h>
+#include <unistd.h>
 
 #define HOUR_MS ((int64_t)3600 * 1000)
 
@@ -58,6 +62,39 @@ static int tear_down(void **state) {
     store_close(bench.store);
     scratch_release(&scratch);
     return 0;
+}
+
+// --- a program that cannot be ended --------------------------------------------------------------
+
+static int64_t now_ms(void) {
+    struct timespec at;
+    clock_gettime(CLOCK_MONOTONIC, &at);
+    return (int64_t)at.tv_sec * 1000 + at.tv_nsec / 1000000;
+}
+
+// One that waits for a disk which does not answer outlives every signal. Here none reaches it: it
+// is in no group of its own.
+static void test_child_stays(void **state) {
+    const struct timespec moment = {.tv_nsec = 10000000};
+    struct child child = {.pid = fork(), .said = open("/dev/null", O_RDONLY)};
+    (void)state;
+    if (child.pid == 0) {
+        nanosleep(&(struct timespec){.tv_nsec = 900000000}, NULL);
+        _exit(0);
+    }
+    pid_t pid = child.pid;
+    int64_t began = now_ms();
+    child_stop(&child);
+    assert_in_range(now_ms() - began, 0, 600);
+    assert_int_equal(child.pid, 0);
+    assert_int_equal(kill(pid, 0), 0); // it is there all the same
+    while (kill(pid, 0) == 0 && now_ms() - began < 5000) {
+        child_stop(&child); // none is left behind for ever
+        assert_true(child_start(&child, "/bin/true", (const char *const[]){"true", NULL}));
+        nanosleep(&moment, NULL);
+    }
+    assert_int_equal(kill(pid, 0), -1);
+    child_stop(&child);
 }
 
 // --- the check of the log ------------------------------------------------------------------------
@@ -168,7 +205,8 @@ static void test_copy_before_checkpoint(void **state) {
 #define ROW(test) cmocka_unit_test_setup_teardown(test, set_up, tear_down)
 int main(void) {
     const struct CMUnitTest tests[] = {
-        ROW(test_check_ends),    ROW(test_check_fails),           ROW(test_check_next_day),
-        ROW(test_copy_is_there), ROW(test_copy_waits_for_a_form), ROW(test_copy_before_checkpoint)};
+        ROW(test_child_stays),           ROW(test_check_ends),    ROW(test_check_fails),
+        ROW(test_check_next_day),        ROW(test_copy_is_there), ROW(test_copy_waits_for_a_form),
+        ROW(test_copy_before_checkpoint)};
     return cmocka_run_group_tests(tests, once, for_all);
 }
