@@ -146,6 +146,7 @@ static bool open_signing(const struct bench *bench, struct signing *signing, cha
                          size_t size) {
     const struct bench_settings *settings = bench->settings;
     char why[SIGNING_TEXT_MAX];
+    bench_watch_extend(&bench->watch, BENCH_WATCH_LONG_US); // a stick may take its time
     if (settings->sign_key[0] == '\0') {
         snprintf(
             message, size,
@@ -241,6 +242,7 @@ enum station_sign bench_sign(void *ctx, struct entry *entry, int64_t day_ms,
     struct checkpoint_note note;
     char day[CHECKPOINT_DAY_MAX];
     char why[SIGNING_TEXT_MAX] = "";
+    bench_watch_extend(&bench->watch, BENCH_WATCH_LONG_US);
     days_text(day_ms, day);
     snprintf(entry->boot, sizeof entry->boot, "%s", bench->boot);
     enum signing_result result = signing_sign(&bench->signing, entry, day, &note, why, sizeof why);

@@ -170,6 +170,21 @@ static void nothing_to_count_in(void **state) {
     bench_starts_end(&starts);
 }
 
+// Key and witness may lie on a stick that takes its time.
+static void a_stick_is_waited_for(void **state) {
+    static struct bench bench;
+    static struct bench_settings settings;
+    char message[512];
+    (void)state;
+    settings = bench_settings_default();
+    strcpy(settings.sign_key, "/nowhere/key");
+    strcpy(settings.sign_witness, "/nowhere/witness");
+    bench = (struct bench){.settings = &settings, .store = scratch.store, .watch = watch};
+    assert_false(bench_sign_ready(&bench, message, sizeof message));
+    assert_string_equal(hear(), "EXTEND_TIMEOUT_USEC=300000000");
+    assert_string_equal(hear(), "");
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(nobody_watches, set_up, tear_down),
@@ -177,6 +192,7 @@ int main(void) {
         cmocka_unit_test_setup_teardown(a_sign_of_life, set_up, tear_down),
         cmocka_unit_test_setup_teardown(no_sign_of_life, set_up, tear_down),
         cmocka_unit_test_setup_teardown(a_long_export, set_up, tear_down),
+        cmocka_unit_test_setup_teardown(a_stick_is_waited_for, set_up, tear_down),
         cmocka_unit_test_setup_teardown(what_ended_it, set_up, tear_down),
         cmocka_unit_test_setup_teardown(starts_are_counted, set_up, tear_down),
         cmocka_unit_test_setup_teardown(nothing_to_count_in, set_up, tear_down),
