@@ -190,7 +190,7 @@ static bool chosen(struct bench *bench, char key) {
         return false;
     }
     for (size_t i = 0; i < view->action_count; i++) {
-        if (view->action[i].enabled && strcmp(view->action[i].key, only) == 0) {
+        if (strcmp(view->action[i].key, only) == 0) {
             enum view_action_id action = view->action[i].id;
             int64_t argument = view->action[i].argument;
             wedge_clear(&bench->keys);

@@ -118,7 +118,7 @@ static bool at_rest(const struct bench *bench) {
 
 static bool on_screen(const struct view *view, enum view_action_id id) {
     for (size_t i = 0; i < view->action_count; i++) {
-        if (view->action[i].id == id && view->action[i].enabled) {
+        if (view->action[i].id == id) {
             return true;
         }
     }
@@ -224,11 +224,8 @@ static void offer_tour(struct bench *bench) {
     struct view *view = &bench->view;
     bool here = bench->station.state == STATION_SIGNED_OUT; // later the desk has it
     bench->practice.unused = bench->practice.unused && (!here || still_unused(bench));
-    if (here && bench->practice.unused && view->action_count < VIEW_ACTIONS_MAX) {
-        struct view_action *action = &view->action[view->action_count++];
-        *action = (struct view_action){.id = ACTION_TOUR, .enabled = true, .tone = TONE_FINE};
-        snprintf(action->label, sizeof action->label, "%s", _("First time? Take the tour"));
-        snprintf(action->key, sizeof action->key, "F8");
+    if (here && bench->practice.unused) {
+        view_offer(view, ACTION_TOUR, 0, _("First time? Take the tour"), "F8", TONE_FINE);
     }
 }
 

@@ -192,17 +192,6 @@ enum desk_wish desk_event(struct desk *desk, const struct event *event) {
 
 // --- view ----------------------------------------------------------------------------------------
 
-void desk_action(struct view *view, enum view_action_id id, int64_t argument, const char *label,
-                 const char *key, enum view_tone tone) {
-    if (view->action_count < VIEW_ACTIONS_MAX) {
-        struct view_action *action = &view->action[view->action_count++];
-        *action =
-            (struct view_action){.id = id, .argument = argument, .tone = tone, .enabled = true};
-        SET(action->label, label);
-        SET(action->key, key);
-    }
-}
-
 static void menu_view(const struct desk *desk, struct view *view) {
     size_t count;
     const struct tile_spec *tiles = tile_specs(&count);
@@ -217,7 +206,7 @@ static void menu_view(const struct desk *desk, struct view *view) {
             snprintf(view->menu.tile[i].count, sizeof view->menu.tile[i].count, "%lld",
                      (long long)waiting);
         }
-        desk_action(view, ACTION_TILE, (int64_t)i, _(tiles[i].label), tiles[i].key, TONE_PLAIN);
+        view_offer(view, ACTION_TILE, (int64_t)i, _(tiles[i].label), tiles[i].key, TONE_PLAIN);
     }
     view->menu.tile_count = count;
     SET(view->band, _("Touch what you want to do, or press its key."));
@@ -233,12 +222,12 @@ void desk_view(const struct desk *desk, struct view *view) {
     } else {
         menu_view(desk, view);
     }
-    desk_action(view, ACTION_BACK, 0, desk->depth == 1 ? _("Back to the saw") : _("Back"), "F3",
-                TONE_PLAIN);
+    view_offer(view, ACTION_BACK, 0, desk->depth == 1 ? _("Back to the saw") : _("Back"), "F3",
+               TONE_PLAIN);
     if (!supervised(desk)) {
-        desk_action(view, ACTION_SUPERVISOR, 0, _("Supervisor"), "F9", TONE_PLAIN);
+        view_offer(view, ACTION_SUPERVISOR, 0, _("Supervisor"), "F9", TONE_PLAIN);
     }
-    desk_action(view, ACTION_SIGN_OUT, 0, _("Sign off"), "F10", TONE_PLAIN);
+    view_offer(view, ACTION_SIGN_OUT, 0, _("Sign off"), "F10", TONE_PLAIN);
     if (desk->message[0] != '\0') {
         SET(view->band, desk->message);
         view->band_tone = desk->tone;

@@ -59,8 +59,6 @@ enum desk_wish desk_open(struct desk *desk, const struct desk_place *place);
 void desk_back(struct desk *desk);
 // The worker who answers for what is done.
 const struct worker *desk_who(const struct desk *desk);
-void desk_action(struct view *view, enum view_action_id id, int64_t argument, const char *label,
-                 const char *key, enum view_tone tone);
 
 // --- list.c --------------------------------------------------------------------------------------
 enum desk_wish list_event(struct desk *desk, const struct event *event);

@@ -129,9 +129,9 @@ void form_view(const struct desk *desk, struct view *view) {
         form->choice_count = (size_t)choices;
     }
     fill_notes(work, form);
-    desk_action(view, ACTION_DESK_BUTTON, FORM_SAVE, _("Save"), "F4", TONE_WORK);
-    desk_action(view, ACTION_DESK_BUTTON, FORM_KEYS, work->keys ? _("No keys") : _("Keys"), "F12",
-                TONE_PLAIN);
+    view_offer(view, ACTION_DESK_BUTTON, FORM_SAVE, _("Save"), "F4", TONE_WORK);
+    view_offer(view, ACTION_DESK_BUTTON, FORM_KEYS, work->keys ? _("No keys") : _("Keys"), "F12",
+               TONE_PLAIN);
     SET(view->band, spec->run ? _("Enter goes on to what is empty, then saves.")
                               : _("Enter goes on, the last one saves."));
 }

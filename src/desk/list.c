@@ -150,19 +150,19 @@ void list_view(const struct desk *desk, struct view *view) {
             snprintf(view->set.subtitle, sizeof view->set.subtitle, _("Only those with %s"),
                      page->find);
         }
-        desk_action(view, ACTION_FILTER_CLEAR, 0, _("Show all"), "Del", TONE_PLAIN);
+        view_offer(view, ACTION_FILTER_CLEAR, 0, _("Show all"), "Del", TONE_PLAIN);
     }
     for (size_t i = 0; i < spec->count; i++) {
         const struct desk_button *button = &spec->button[i];
         if (!button->row || table.set.selected >= 0) {
-            desk_action(view, ACTION_DESK_BUTTON, (int64_t)i, _(button->label), button->key,
-                        button->tone);
+            view_offer(view, ACTION_DESK_BUTTON, (int64_t)i, _(button->label), button->key,
+                       button->tone);
         }
     }
     if (table.more) {
-        desk_action(view, ACTION_OLDER, 0, _("Next page"), "PgDn", TONE_PLAIN);
+        view_offer(view, ACTION_OLDER, 0, _("Next page"), "PgDn", TONE_PLAIN);
     }
     if (page->page > 0) {
-        desk_action(view, ACTION_NEWER, 0, _("Page before"), "PgUp", TONE_PLAIN);
+        view_offer(view, ACTION_NEWER, 0, _("Page before"), "PgUp", TONE_PLAIN);
     }
 }

@@ -134,7 +134,7 @@ static void give_scan(const struct lesson *lesson, enum lesson_offer offer,
 
 static bool can(const struct view *view, enum view_action_id id) {
     for (size_t i = 0; i < view->action_count; i++) {
-        if (view->action[i].id == id && view->action[i].enabled) {
+        if (view->action[i].id == id) {
             return true;
         }
     }

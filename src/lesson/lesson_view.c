@@ -5,17 +5,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static void add(struct view *view, enum view_action_id id, int64_t argument, const char *label,
-                const char *key, enum view_tone tone) {
-    if (view->action_count < VIEW_ACTIONS_MAX) {
-        struct view_action *action = &view->action[view->action_count++];
-        *action =
-            (struct view_action){.id = id, .argument = argument, .tone = tone, .enabled = true};
-        SET(action->label, label);
-        SET(action->key, key);
-    }
-}
-
 static void list_view(const struct lesson *lesson, struct view *view) {
     view->body = VIEW_MENU;
     view->step = -1;
@@ -29,10 +18,10 @@ static void list_view(const struct lesson *lesson, struct view *view) {
         char key[2] = {(char)('1' + at), '\0'};
         SET(view->menu.tile[at].line, _(spec->line));
         SET(view->menu.tile[at].count, (lesson->done & 1u << i) != 0 ? _("done") : "");
-        add(view, ACTION_TILE, (int64_t)at, _(spec->title), key, TONE_PLAIN);
+        view_offer(view, ACTION_TILE, (int64_t)at, _(spec->title), key, TONE_PLAIN);
         view->menu.tile_count = at + 1;
     }
-    add(view, ACTION_LESSON_LEAVE, 0, _("End practice"), "F10", TONE_WORK);
+    view_offer(view, ACTION_LESSON_LEAVE, 0, _("End practice"), "F10", TONE_WORK);
     view->band_button = false;
     view->band_tone = lesson->missing ? TONE_CAUTION : TONE_PLAIN;
     SET(view->band_hint, "");
@@ -77,7 +66,7 @@ static void page_view(const struct lesson *lesson, struct view *view) {
     SET(view->band_hint, "");
     SET(view->band,
         first ? _("Press the button to begin the tour.") : _("Press the button to end the tour."));
-    add(view, ACTION_PRESS, 0, "", "F1", TONE_WORK);
+    view_offer(view, ACTION_PRESS, 0, "", "F1", TONE_WORK);
 }
 
 static const char *next_label(const struct lesson_step *step) {
@@ -101,7 +90,8 @@ static void offers(const struct lesson *lesson, const struct lesson_step *step, 
     for (size_t i = 0; i < sizeof step->offer / sizeof *step->offer; i++) {
         enum lesson_offer offer = step->offer[i];
         if (offer != OFFER_NONE && lesson->parts.ticket[offer][0] != '\0') {
-            add(view, ACTION_LESSON_SCAN, offer, lesson->parts.ticket[offer], "", TONE_PLAIN);
+            view_offer(view, ACTION_LESSON_SCAN, offer, lesson->parts.ticket[offer], "",
+                       TONE_PLAIN);
         }
     }
 }
@@ -111,13 +101,13 @@ static void step_view(const struct lesson *lesson, const struct lesson_step *ste
     if ((step->where & 1u << lesson->stands) == 0) {
         SET(view->lesson.text, _("This is not where the lesson leads. Do what the screen says, or "
                                  "go back, and try again."));
-        add(view, ACTION_LESSON_BACK, 0, _("Go back"), "Home", TONE_PLAIN);
+        view_offer(view, ACTION_LESSON_BACK, 0, _("Go back"), "Home", TONE_PLAIN);
         return;
     }
     SET(view->lesson.text, step->text != NULL ? _(step->text) : "");
     offers(lesson, step, view);
-    add(view, ACTION_LESSON_NEXT, 0, next_label(step), "Home",
-        step->does == DOES_POWER ? TONE_CAUTION : TONE_PLAIN);
+    view_offer(view, ACTION_LESSON_NEXT, 0, next_label(step), "Home",
+               step->does == DOES_POWER ? TONE_CAUTION : TONE_PLAIN);
 }
 
 static void caption(const struct lesson *lesson, struct view *view) {
@@ -136,11 +126,11 @@ static void caption(const struct lesson *lesson, struct view *view) {
         step_view(lesson, step, view);
     }
     if (lesson->id == LESSON_TOUR) {
-        add(view, ACTION_LESSON_END, 0, _("End the tour"), "End", TONE_PLAIN);
+        view_offer(view, ACTION_LESSON_END, 0, _("End the tour"), "End", TONE_PLAIN);
     }
     if (lesson->id != LESSON_TOUR || step == NULL || lesson->step + 1 == spec->count) {
-        add(view, ACTION_LESSON_LIST, 0, _("Lessons"), lesson->id == LESSON_TOUR ? "" : "End",
-            TONE_PLAIN);
+        view_offer(view, ACTION_LESSON_LIST, 0, _("Lessons"),
+                   lesson->id == LESSON_TOUR ? "" : "End", TONE_PLAIN);
     }
 }
 

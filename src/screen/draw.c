@@ -41,7 +41,7 @@ static void start(struct screen *screen, const struct view *view) {
     screen->body = view->body;
     screen->key_action_count = 0;
     for (size_t i = 0; i < view->action_count; i++) {
-        if (view->action[i].enabled && view->action[i].key[0] != '\0') {
+        if (view->action[i].key[0] != '\0') {
             screen->key_action[screen->key_action_count++] = view->action[i];
         }
     }

@@ -127,7 +127,7 @@ static void draw_steps(struct screen *screen, SDL_Rect box, int step) {
 
 static const struct view_action *find_action(const struct view *view, enum view_action_id id) {
     for (size_t i = 0; i < view->action_count; i++) {
-        if (view->action[i].id == id && view->action[i].enabled) {
+        if (view->action[i].id == id) {
             return &view->action[i];
         }
     }

@@ -211,10 +211,16 @@ void say_length(const struct station *s, length_nm length, char buffer[LENGTH_TE
 void estimate_words(const char *source, char buffer[VIEW_TEXT_MAX]);
 void say_mark(const struct station *s, length_nm length, struct view_mark *ret_mark);
 
-// --- actions.c and the views -------------------------------------------------------------------
-#define ACTION_FITS(view) ((view)->action_count < VIEW_ACTIONS_MAX)
-// What can be touched now; also what is accepted (station.c asks it).
+// --- actions.c, actions_review.c and the views
+// ------------------------------------------------------------------- What can be touched now; also
+// what is accepted (station.c asks it).
 void actions_fill(const struct station *s, struct view *view);
+void offer(struct view *view, enum view_action_id id, enum word label, const char *key,
+           enum view_tone tone);
+void offer_press(struct view *view);
+void review_actions(const struct station *s, struct view *view);
+void set_actions(const struct station *s, struct view *view);
+void final_actions(const struct station *s, struct view *view);
 bool actions_allow(const struct station *s, enum view_action_id id, int64_t argument);
 void view_message(const struct station *s, struct view *view);
 void view_check(struct view *view);

@@ -4,6 +4,16 @@
 
 #include <string.h>
 
+void view_offer(struct view *view, enum view_action_id id, int64_t argument, const char *label,
+                const char *key, enum view_tone tone) {
+    if (view->action_count < VIEW_ACTIONS_MAX) {
+        struct view_action *action = &view->action[view->action_count++];
+        *action = (struct view_action){.id = id, .argument = argument, .tone = tone};
+        SET(action->label, label);
+        SET(action->key, key);
+    }
+}
+
 static void status(struct view *view, enum word label, enum view_health health) {
     struct view_status *at = &view->status[view->status_count++];
     SET(at->label, word(label));

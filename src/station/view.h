@@ -90,7 +90,6 @@ struct view_action {
     char label[VIEW_SHORT_MAX];
     char key[8]; // keyboard key as shown, "F2", "1"; empty: none
     enum view_tone tone;
-    bool enabled;
 };
 
 enum view_health { HEALTH_GOOD, HEALTH_WARN, HEALTH_BAD };
@@ -458,5 +457,9 @@ struct view {
 // sends ACTION_KEY with VIEW_KEY_SIXTEENTH + n (n 1 to 15): it sets the fraction of the active
 // field.
 #define VIEW_KEY_SIXTEENTH 1000
+
+// One action more that can be touched now; too many are left out.
+void view_offer(struct view *view, enum view_action_id id, int64_t argument, const char *label,
+                const char *key, enum view_tone tone);
 
 #endif

@@ -68,7 +68,6 @@ void station_safe(const char *bench, int starts, enum station_end end, const cha
                                      [STATION_END_SIGNAL] = WORD_SAFE_SIGNAL,
                                      [STATION_END_STATUS] = WORD_SAFE_STATUS,
                                      [STATION_END_MEMORY] = WORD_SAFE_MEMORY};
-    struct view_action *press = &ret_view->action[0];
     char number[LENGTH_TEXT_MAX];
     begin(bench, WORD_SAFE, todos, sizeof todos / sizeof todos[0], ret_view);
     say_number(starts, number);
@@ -76,10 +75,5 @@ void station_safe(const char *bench, int starts, enum station_end end, const cha
     say_line(&ret_view->notice, ends[end], which);
     say_line(&ret_view->notice, WORD_SAFE_UNTOUCHED, NULL);
     view_band(ret_view, TONE_STOP, true, WORD_SAFE_BAND, WORD_EMPTY);
-    press->id = ACTION_PRESS;
-    press->tone = TONE_WORK;
-    press->enabled = true;
-    SET(press->label, word(WORD_L_PRESS));
-    SET(press->key, "F1");
-    ret_view->action_count = 1;
+    offer_press(ret_view);
 }

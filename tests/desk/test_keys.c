@@ -52,8 +52,7 @@ static void look(struct screen *screen, const struct view *view, const char *whe
     }
     for (size_t i = 0; i < view->action_count; i++) {
         const struct view_action *action = &view->action[i];
-        if (action->enabled && action->key[0] == '\0' &&
-            !gets_to(screen, action->id, action->argument)) {
+        if (action->key[0] == '\0' && !gets_to(screen, action->id, action->argument)) {
             fail_msg("%s: neither a key nor the ring for %s", where, action->label);
         }
     }

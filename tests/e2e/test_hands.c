@@ -132,7 +132,7 @@ static void all_can_be_reached(void) {
     const struct view *view = bench_view(&bench);
     for (size_t i = 0; i < view->action_count; i++) {
         const struct view_action *action = &view->action[i];
-        if (action->enabled && !has_key(action) && !reached(action)) {
+        if (!has_key(action) && !reached(action)) {
             fail_msg("%s: no key for %s", station_state_name(bench.station.state), action->label);
         }
     }

@@ -129,7 +129,7 @@ void views_band(struct view *view, enum view_tone tone, bool button, const char 
 void views_action(struct view *view, enum view_action_id id, const char *label, const char *key,
                   enum view_tone tone) {
     struct view_action *action = &view->action[view->action_count++];
-    *action = (struct view_action){.id = id, .tone = tone, .enabled = true};
+    *action = (struct view_action){.id = id, .tone = tone};
     PUT(action->label, label);
     PUT(action->key, key);
 }

@@ -97,7 +97,7 @@ void bench_to_review(struct bench *bench) {
 
 bool bench_can(const struct bench *bench, enum view_action_id id) {
     for (size_t i = 0; i < bench->view.action_count; i++) {
-        if (bench->view.action[i].id == id && bench->view.action[i].enabled) {
+        if (bench->view.action[i].id == id) {
             return true;
         }
     }
