@@ -22,6 +22,17 @@ void station_sign_off(struct station *s, const char *cause);
 // PRESS and HELD do nothing for a while.
 void station_dead_time(struct station *s);
 
+// --- react.c -----------------------------------------------------------------------------------
+void react_key(struct station *s, int64_t key);
+// Pressed, or else held.
+void react_button(struct station *s, bool pressed);
+// A touch; nothing, unless it is among what actions_fill offers.
+void react_action(struct station *s, enum view_action_id id, int64_t argument);
+
+// --- idle.c ------------------------------------------------------------------------------------
+// Time passed. True: the view may have changed.
+bool idle_tick(struct station *s);
+
 // --- save.c ------------------------------------------------------------------------------------
 // An entry of `kind` about the worker and club at hand, with a fresh confirm id.
 struct entry save_entry(const struct station *s, enum entry_kind kind);
