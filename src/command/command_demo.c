@@ -1,9 +1,11 @@
 // A new database with the invented workshop of db/demo, and what to scan first.
 
+#include "columns.h"
 #include "command.h"
 #include "database.h"
 #include "demo.h"
 #include "options.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <sodium.h>
@@ -18,18 +20,20 @@ static const struct {
     const char *club;
     const char *shows;
 } picks[] = {
-    {"2041", "1", "a driver head that weighs like a 3-wood"},
-    {"2042", "3H", "a hybrid among irons, uniform flex"},
-    {"2043", "5", "a repair: the head must be dry-fitted first"},
-    {"2045", "8", "a thin tip: a supervisor must agree to a shim"},
-    {"2045", "7", "a shaft that is too short"},
+    {"2041", "1", N_("a driver head that weighs like a 3-wood")},
+    {"2042", "3H", N_("a hybrid among irons, uniform flex")},
+    {"2043", "5", N_("a repair: the head must be dry-fitted first")},
+    {"2045", "8", N_("a thin tip: a supervisor must agree to a shim")},
+    {"2045", "7", N_("a shaft that is too short")},
 };
 
 static void show_people(struct store *store, const char *pin) {
     struct worker worker;
     for (size_t i = 0; i < sizeof badges / sizeof badges[0]; i++) {
         if (store_worker(store, badges[i], &worker) == STORE_OK) {
-            printf("  %-10s  %s  %s", role_text(worker.role), worker.badge, worker.name);
+            fputs("  ", stdout);
+            columns_put(stdout, role_words(worker.role), -10);
+            printf("  %s  %s", worker.badge, worker.name);
             if (strcmp(worker.badge, DEMO_SUPERVISOR) == 0) {
                 printf("  PIN %s", pin);
             }
@@ -44,19 +48,20 @@ static void show_picks(struct store *store) {
     for (size_t i = 0; i < sizeof picks / sizeof picks[0]; i++) {
         if (store_club_named(store, picks[i].build, picks[i].club, &id) == STORE_OK &&
             store_club(store, id, &club) == STORE_OK) {
-            printf("  %s-%-3s  head %s  shaft %s  %s\n", picks[i].build, picks[i].club,
-                   club.head.ticket, club.shaft.ticket, picks[i].shows);
+            printf("  %s-%-3s  ", picks[i].build, picks[i].club);
+            printf(_("head %s  shaft %s  "), club.head.ticket, club.shaft.ticket);
+            puts(_(picks[i].shows));
         }
     }
 }
 
 static void show(struct store *store, const char *pin) {
-    printf("A workshop to try is in %s. Everything in it is invented.\n\n", store_path(store));
-    puts("Sign on at the bench with a badge; the supervisor's PIN opens the review:");
+    printf(_("A workshop to try is in %s. Everything in it is invented.\n\n"), store_path(store));
+    puts(_("Sign on at the bench with a badge; the supervisor's PIN opens the review:"));
     show_people(store, pin);
-    puts("\nThen scan a head and a shaft:");
+    puts(_("\nThen scan a head and a shaft:"));
     show_picks(store);
-    puts("\nWith no scanner, type a ticket and press Enter. All plans: kerfside plan --all");
+    puts(_("\nWith no scanner, type a ticket and press Enter. All plans: kerfside plan --all"));
 }
 
 static bool fill(struct store *store, const char *folder) {

@@ -1,3 +1,4 @@
+#include "columns.h"
 #include "command.h"
 #include "csv_file.h"
 #include "database.h"
@@ -11,12 +12,23 @@
 
 #define PAGE 100
 
-static void show_length(length_nm length) {
+enum { ENTRY, TIME, KIND, WORKER, BUILD, CLUB, SHAFT, PLANNED, MADE, VERDICT, CAUSE, COLUMNS };
+
+static const struct column columns[COLUMNS] = {
+    [ENTRY] = {NT_("log", "entry"), 7, "  "},  [TIME] = {NT_("log", "time"), -19, "  "},
+    [KIND] = {NT_("log", "kind"), -11, " "},   [WORKER] = {NT_("log", "worker"), -15, " "},
+    [BUILD] = {NT_("log", "build"), -8, " "},  [CLUB] = {NT_("log", "club"), -5, " "},
+    [SHAFT] = {NT_("log", "shaft"), -15, " "}, [PLANNED] = {NT_("log", "planned"), 10, " "},
+    [MADE] = {NT_("log", "made"), 10, "  "},   [VERDICT] = {"", -5, " "},
+    [CAUSE] = {NT_("log", "cause"), 0, ""},
+};
+
+static void show_length(const struct column *column, length_nm length) {
     char words[LENGTH_TEXT_MAX] = "";
     if (length != LENGTH_UNKNOWN) {
         length_text_fraction(length, words);
     }
-    printf(" %10s", words);
+    columns_cell(stdout, column, words);
 }
 
 static void show_line(const struct log_line *line) {
@@ -26,20 +38,24 @@ static void show_line(const struct log_line *line) {
     if (localtime_r(&seconds, &date) != NULL) {
         strftime(when, sizeof when, "%Y-%m-%d %H:%M:%S", &date);
     }
-    printf("%7lld  %s  %-11s %-15s %-8s %-5s %-15s", (long long)line->seq, when,
-           entry_kind_text(line->kind), line->worker, line->build, line->club, line->shaft);
-    show_length(line->planned);
-    show_length(line->made);
-    printf("  %-5s %s%s\n", verdict_text(line->verdict), line->cause,
-           line->open ? _("  to be decided") : "");
+    columns_number(stdout, &columns[ENTRY], line->seq);
+    columns_cell(stdout, &columns[TIME], when);
+    columns_cell(stdout, &columns[KIND], entry_kind_text(line->kind));
+    columns_cell(stdout, &columns[WORKER], line->worker);
+    columns_cell(stdout, &columns[BUILD], line->build);
+    columns_cell(stdout, &columns[CLUB], line->club);
+    columns_cell(stdout, &columns[SHAFT], line->shaft);
+    show_length(&columns[PLANNED], line->planned);
+    show_length(&columns[MADE], line->made);
+    columns_cell(stdout, &columns[VERDICT], verdict_text(line->verdict));
+    printf("%s%s%s\n", line->cause, line->open ? "  " : "", line->open ? _("to be decided") : "");
 }
 
 static bool show_log(struct store *store, const struct log_filter *filter) {
     static struct log_line lines[PAGE];
     int64_t before = 0;
     int count;
-    printf("%7s  %-19s  %-11s %-15s %-8s %-5s %-15s %10s %10s  %-5s %s\n", "entry", "time", "kind",
-           "worker", "build", "club", "shaft", "planned", "made", "", "cause");
+    columns_heads(stdout, columns, COLUMNS);
     do {
         count = store_log(store, filter, before, lines, PAGE);
         for (int i = 0; i < count; i++) {

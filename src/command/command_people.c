@@ -1,5 +1,6 @@
 // Who works here: listed, unlocked, taken out of view.
 
+#include "columns.h"
 #include "command.h"
 #include "csv.h"
 #include "database.h"
@@ -16,11 +17,13 @@ static const char *yes_no(bool yes) {
 
 static bool print_line(void *context, const struct person *person) {
     (void)context;
-    printf("%-15s  %-10s  %-9s  %s\n", person->worker.badge, role_text(person->worker.role),
-           person->locked                                                                 ? "locked"
-           : person->worker.role == ROLE_SUPERVISOR && !person->pin && !person->withdrawn ? "no PIN"
-                                                                                          : "",
-           person->worker.name);
+    static const struct column role = {"", -10, "  ", {N_("builder"), N_("supervisor")}};
+    bool lacks_pin = person->worker.role == ROLE_SUPERVISOR && !person->pin && !person->withdrawn;
+    columns_put(stdout, person->worker.badge, -15);
+    fputs("  ", stdout);
+    columns_cell(stdout, &role, role_words(person->worker.role));
+    columns_put(stdout, person->locked ? _("locked") : lacks_pin ? _("no PIN") : "", -9);
+    printf("  %s\n", person->worker.name);
     return true;
 }
 

@@ -1,5 +1,6 @@
 // What to fetch for an order, or for all that are due: parts by rack, then what is missing.
 
+#include "columns.h"
 #include "command.h"
 #include "database.h"
 #include "days.h"
@@ -11,17 +12,26 @@
 #include <string.h>
 
 static bool put(void *context, const struct pick_line *line) {
-    static const char *const whats[PICK_WHAT_COUNT] = {[PICK_HEAD] = "head",
-                                                       [PICK_SHAFT] = "shaft",
-                                                       [PICK_NO_HEAD] = "no head yet",
-                                                       [PICK_NO_SHAFT] = "no shaft yet"};
+    enum { RACK, PART, TICKET, ORDER, CLUB, MODEL, COLUMNS };
+    static const struct column columns[COLUMNS] = {
+        [RACK] = {NT_("list", "rack"), -12, " "},     [PART] = {NT_("list", "part"), -12, " "},
+        [TICKET] = {NT_("list", "ticket"), -15, " "}, [ORDER] = {NT_("list", "order"), -12, " "},
+        [CLUB] = {NT_("list", "club"), -15, "  "},    [MODEL] = {NT_("list", "model"), 0, ""},
+    };
+    static const char *const whats[PICK_WHAT_COUNT] = {[PICK_HEAD] = N_("head"),
+                                                       [PICK_SHAFT] = N_("shaft"),
+                                                       [PICK_NO_HEAD] = N_("no head yet"),
+                                                       [PICK_NO_SHAFT] = N_("no shaft yet")};
     int64_t *lines = context;
     if ((*lines)++ == 0) {
-        printf("%-12s %-12s %-15s %-12s %-15s  %s\n", "rack", "part", "ticket", "order", "club",
-               "model");
+        columns_heads(stdout, columns, COLUMNS);
     }
-    printf("%-12s %-12s %-15s %-12s %-15s  %s%s%s\n", line->rack, whats[line->what], line->ticket,
-           line->build, line->club, line->model, line->flex[0] != '\0' ? ", " : "", line->flex);
+    columns_cell(stdout, &columns[RACK], line->rack);
+    columns_cell(stdout, &columns[PART], _(whats[line->what]));
+    columns_cell(stdout, &columns[TICKET], line->ticket);
+    columns_cell(stdout, &columns[ORDER], line->build);
+    columns_cell(stdout, &columns[CLUB], line->club);
+    printf("%s%s%s\n", line->model, line->flex[0] != '\0' ? ", " : "", line->flex);
     return true;
 }
 

@@ -1,5 +1,6 @@
 // What waits for the benches, in their order.
 
+#include "columns.h"
 #include "command.h"
 #include "database.h"
 #include "options.h"
@@ -10,14 +11,23 @@
 
 #define LINES_MAX 500
 
+enum { ORDER, CLUB, HEAD, SHAFT, DUE, COLUMNS };
+
+static const struct column columns[COLUMNS] = {
+    [ORDER] = {NT_("list", "order"), -12, " "}, [CLUB] = {NT_("list", "club"), -15, " "},
+    [HEAD] = {NT_("list", "head"), -15, " "},   [SHAFT] = {NT_("list", "shaft"), -15, " "},
+    [DUE] = {NT_("list", "due"), -10, "  "},
+};
+
 static void put_lines(const struct club_line *lines, int count, bool half) {
     for (int i = 0; i < count; i++) {
         const struct club_line *line = &lines[i];
-        printf("%-12s %-15s %-15s %-15s %-10s  %s\n", line->build, line->club, line->head,
-               line->shaft, line->due,
-               line->held ? _("half cut, on hold")
-               : half     ? _("half cut")
-                          : "");
+        columns_cell(stdout, &columns[ORDER], line->build);
+        columns_cell(stdout, &columns[CLUB], line->club);
+        columns_cell(stdout, &columns[HEAD], line->head);
+        columns_cell(stdout, &columns[SHAFT], line->shaft);
+        columns_cell(stdout, &columns[DUE], line->due);
+        puts(line->held ? _("half cut, on hold") : half ? _("half cut") : "");
     }
 }
 
@@ -31,7 +41,7 @@ static bool list(struct store *store) {
         return false;
     }
     if (half_count + count > 0) {
-        printf("%-12s %-15s %-15s %-15s %-10s\n", "order", "club", "head", "shaft", "due");
+        columns_heads(stdout, columns, COLUMNS);
     }
     put_lines(half, half_count, true);
     put_lines(next, count, false);

@@ -1,5 +1,6 @@
 // What lies in stock, what is needed of it, and what to order again.
 
+#include "columns.h"
 #include "command.h"
 #include "csv.h"
 #include "database.h"
@@ -11,23 +12,42 @@
 
 #define PAGE 50
 
+enum { PART, MODEL, FREE, RESERVED, NEEDED, SHORT, LEVEL, ORDER, COLUMNS };
+
+static const struct column columns[COLUMNS] = {
+    [PART] = {NT_("list", "part"), -5, " ", {N_("head"), N_("shaft")}},
+    [MODEL] = {NT_("list", "model"), -40, " "},
+    [FREE] = {NT_("list", "free"), 6, " "},
+    [RESERVED] = {NT_("list", "reserved"), 9, " "},
+    [NEEDED] = {NT_("list", "needed"), 7, " "},
+    [SHORT] = {NT_("list", "short"), 6, "  "},
+    [LEVEL] = {NT_("list", "level"), -12, " "},
+    [ORDER] = {NT_("to buy", "order"), 6, ""},
+};
+
 typedef void put_line(const struct stock_line *line);
 
 static void put_text(const struct stock_line *line) {
     char model[PARTS_NAME_MAX + PARTS_SHORT_MAX + 2];
-    char level[24] = "";
+    char level[48] = "";
     char order[24] = "";
     snprintf(model, sizeof model, "%s%s%s", line->model, line->head ? "" : ", ", line->flex);
     if (line->levelled) {
-        snprintf(level, sizeof level, "%lld to %lld", (long long)line->least,
+        snprintf(level, sizeof level, _("%lld to %lld"), (long long)line->least,
                  (long long)line->wanted);
     }
     if (line->reorder > 0) {
         snprintf(order, sizeof order, "%lld", (long long)line->reorder);
     }
-    printf("%-5s %-40s %6lld %9lld %7lld %6lld  %-12s %6s\n", line->head ? "head" : "shaft", model,
-           (long long)line->free, (long long)line->reserved, (long long)line->needed,
-           (long long)line->short_by, level, order);
+    columns_cell(stdout, &columns[PART], line->head ? _("head") : _("shaft"));
+    columns_cell(stdout, &columns[MODEL], model);
+    columns_number(stdout, &columns[FREE], line->free);
+    columns_number(stdout, &columns[RESERVED], line->reserved);
+    columns_number(stdout, &columns[NEEDED], line->needed);
+    columns_number(stdout, &columns[SHORT], line->short_by);
+    columns_cell(stdout, &columns[LEVEL], level);
+    columns_cell(stdout, &columns[ORDER], order);
+    putchar('\n');
 }
 
 static void put_csv(const struct stock_line *line) {
@@ -75,8 +95,7 @@ int command_stock(int argc, char **argv) {
     if (csv) {
         fputs("part,model,flex,free,reserved,needed,short,least,wanted,order\r\n", stdout);
     } else {
-        printf("%-5s %-40s %6s %9s %7s %6s  %-12s %6s\n", "part", "model", "free", "reserved",
-               "needed", "short", "level", "order");
+        columns_heads(stdout, columns, COLUMNS);
     }
     bool done =
         list(store, true, csv ? put_csv : put_text) && list(store, false, csv ? put_csv : put_text);

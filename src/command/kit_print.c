@@ -1,11 +1,12 @@
 #include "kit_print.h"
+#include "columns.h"
 #include "csv.h"
 #include "json.h"
 #include "text.h"
 #include "tongue.h"
 
 static const char *by_text(enum match_by by) {
-    return by == MATCH_BY_SWINGWEIGHT ? "swingweight" : "frequency";
+    return by == MATCH_BY_SWINGWEIGHT ? N_("swingweight") : N_("frequency");
 }
 
 // Decimals that tell apart what a match tells apart.
@@ -20,7 +21,9 @@ static void put_row(const struct kit *kit, const struct kit_club *club, FILE *to
     char grams[LENGTH_TEXT_MAX];
     char value[KIT_TEXT_MAX];
     char aim[KIT_TEXT_MAX];
-    fprintf(to, "  %-15s %-15s ", club->club, club->head);
+    fputs("  ", to);
+    columns_put(to, club->club, -15);
+    fprintf(to, " %-15s ", club->head);
     if (club->shaft[0] == '\0') {
         fputs(_("no shaft\n"), to);
         return;
@@ -29,14 +32,15 @@ static void put_row(const struct kit *kit, const struct kit_club *club, FILE *to
     mass_text(club->shaft_weight, grams);
     kit_value_text(kit->by, club->value, value);
     kit_value_text(kit->by, club->aim, aim);
-    fprintf(to, _("%-15s %-10s %9s in %8s g %10s  for %s\n"), club->shaft, club->rack, raw, grams,
-            value, aim);
+    fprintf(to, "%-15s ", club->shaft);
+    columns_put(to, club->rack, -10);
+    fprintf(to, _(" %9s in %8s g %10s  for %s\n"), raw, grams, value, aim);
 }
 
 void kit_print_text(const struct kit *kit, const double *before, FILE *to) {
     char spread[KIT_TEXT_MAX];
     fprintf(to, _("Build %s: shafts for %zu of %zu clubs, of %zu in stock, by %s\n\n"), kit->build,
-            kit->chosen, kit->count, kit->stock, by_text(kit->by));
+            kit->chosen, kit->count, kit->stock, _(by_text(kit->by)));
     for (size_t i = 0; i < kit->count; i++) {
         put_row(kit, &kit->club[i], to);
     }
@@ -50,7 +54,8 @@ void kit_print_text(const struct kit *kit, const double *before, FILE *to) {
     }
     for (size_t i = 0; i < kit->count; i++) {
         if (kit->club[i].words[0] != '\0') {
-            fprintf(to, "Club %s: %s\n", kit->club[i].club, kit->club[i].words);
+            fprintf(to, _("Club %s: %s"), kit->club[i].club, kit->club[i].words);
+            fputc('\n', to);
         }
     }
 }

@@ -2,6 +2,7 @@
 
 #include "assets.h"
 #include "builds.h"
+#include "columns.h"
 #include "database.h"
 #include "planning.h"
 #include "text.h"
@@ -43,11 +44,12 @@ static enum store_result said(const struct planning *planning, enum store_result
 // --- the set as text ---------------------------------------------------------------------------
 
 #define VALUE_WIDTH 19
+#define CLUB_WIDTH (-15)
 
 static void add_value(struct text *text, enum set_value value, double amount) {
     char scale[BALANCE_SCALE_TEXT_MAX];
     if (value == SET_SWINGWEIGHT && balance_scale_text(amount, scale)) {
-        text_add(text, scale);
+        text_add_figure(text, scale);
     } else {
         text_add_decimal(text, amount, value == SET_LENGTH ? 3 : 1);
     }
@@ -66,7 +68,7 @@ static void put_point(const struct set_point *point, enum set_value value) {
         add_value(&text, value, point->measured);
         text_add(&text, ")");
     }
-    printf("%*s", VALUE_WIDTH, words);
+    columns_put(stdout, words, VALUE_WIDTH);
 }
 
 static void put_line_of(const struct set_line *line, enum set_value value) {
@@ -79,27 +81,30 @@ static void put_line_of(const struct set_line *line, enum set_value value) {
     } else {
         text_add(&text, _("no line"));
     }
-    printf("%*s", VALUE_WIDTH, words);
+    columns_put(stdout, words, VALUE_WIDTH);
 }
 
 static void put_set(const struct set *set) {
-    static const char *const heads[SET_VALUE_COUNT] = {"length in", "weight g", "swingweight",
-                                                       "frequency cpm"};
+    static const char *const heads[SET_VALUE_COUNT] = {N_("length in"), N_("weight g"),
+                                                       N_("swingweight"), N_("frequency cpm")};
     char words[SET_TEXT_MAX];
     bool odd = false;
-    printf(_("\n\nSet %s, planned (measured); weight, swingweight and frequency are estimates\n  "
-             "%-15s"),
-           set->build, "club");
+    printf(_("\n\nSet %s, planned (measured); weight, swingweight and frequency are estimates\n"),
+           set->build);
+    fputs("  ", stdout);
+    columns_put(stdout, T_("list", "club"), CLUB_WIDTH);
     for (int value = 0; value < SET_VALUE_COUNT; value++) {
-        printf("%*s", VALUE_WIDTH, heads[value]);
+        columns_put(stdout, _(heads[value]), VALUE_WIDTH);
     }
     for (size_t i = 0; i < set->count; i++) {
-        printf("\n  %-15s", set->club[i].club);
+        fputs("\n  ", stdout);
+        columns_put(stdout, set->club[i].club, CLUB_WIDTH);
         for (int value = 0; value < SET_VALUE_COUNT; value++) {
             put_point(&set->club[i].point[value], (enum set_value)value);
         }
     }
-    printf("\n  %-15s", _("line, per club"));
+    fputs("\n  ", stdout);
+    columns_put(stdout, _("line, per club"), CLUB_WIDTH);
     for (int value = 0; value < SET_VALUE_COUNT; value++) {
         put_line_of(&set->line[value], (enum set_value)value);
     }

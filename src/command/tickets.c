@@ -153,7 +153,7 @@ static enum store_result add_part(struct tickets *tickets, struct store *store,
 
 static bool add_badge(struct tickets *tickets, const struct worker *worker) {
     struct ticket_label label =
-        ticket_label_worker(worker->badge, worker->name, role_text(worker->role));
+        ticket_label_worker(worker->badge, worker->name, role_words(worker->role));
     return add(tickets, &label);
 }
 

@@ -45,6 +45,7 @@ static bool choose(const struct language *language) {
     char installed[PATH_MAX];
     bindtextdomain(DOMAIN, assets_locale(installed, sizeof installed) ? installed : BUILT);
     bind_textdomain_codeset(DOMAIN, "UTF-8");
+    bind_textdomain_codeset("libc", "UTF-8"); // what strerror says; else ? for what is not ASCII
     tongue_use(language == language_at(0) ? NULL : &tongue);
     now = language;
     return true;

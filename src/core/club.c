@@ -1,4 +1,5 @@
 #include "club.h"
+#include "tongue.h"
 
 #include <string.h>
 
@@ -20,12 +21,16 @@ bool club_plan(const struct club *club, const struct bench_rules *rules,
 }
 
 static const char *const roles[ROLE_COUNT] = {
-    [ROLE_BUILDER] = "builder",
-    [ROLE_SUPERVISOR] = "supervisor",
+    [ROLE_BUILDER] = N_("builder"),
+    [ROLE_SUPERVISOR] = N_("supervisor"),
 };
 
 const char *role_text(enum role role) {
     return roles[role];
+}
+
+const char *role_words(enum role role) {
+    return _(roles[role]);
 }
 
 bool role_from_text(const char *text, enum role *ret) {

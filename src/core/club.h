@@ -44,6 +44,7 @@ struct worker {
     enum role role;
 };
 const char *role_text(enum role role);
+const char *role_words(enum role role); // for a person
 bool role_from_text(const char *text, enum role *ret);
 
 #endif
