@@ -21,8 +21,7 @@ static bool complain(const char *message) {
     return false;
 }
 
-// --- what it came to
-// -------------------------------------------------------------------------------
+// --- what it came to -----------------------------------------------------------------------------
 
 static bool fill_signature(struct store *store, int64_t from_ms, struct station_day *day) {
     struct day_signature signature;
@@ -139,8 +138,7 @@ bool bench_ledger(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, siz
     return true;
 }
 
-// --- its signature
-// ---------------------------------------------------------------------------------
+// --- its signature -------------------------------------------------------------------------------
 
 static bool open_signing(const struct bench *bench, struct signing *signing, char *message,
                          size_t size) {

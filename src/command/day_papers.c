@@ -42,8 +42,7 @@ static void club_words(const struct day_fact *fact, char *buffer, size_t size) {
     snprintf(buffer, size, "%s-%s", fact->build, fact->club);
 }
 
-// --- part by part
-// ----------------------------------------------------------------------------------
+// --- part by part --------------------------------------------------------------------------------
 
 static void add_bench(struct made *made, const char *bench) {
     size_t at = 0;

@@ -26,8 +26,7 @@ static int64_t covered_by(const struct witness *witness) {
     return witness->count > 0 ? witness->mark[witness->count - 1].note.checkpoint.size : 0;
 }
 
-// --- words
-// -----------------------------------------------------------------------------------------
+// --- words ---------------------------------------------------------------------------------------
 
 static void say_unsigned(struct store *store, const struct witness *witness, struct text *text) {
     struct day_signature last = {.checkpoint.size = 0};
@@ -86,8 +85,7 @@ static void say_signed(struct store *store, const struct day_facts *facts,
     }
 }
 
-// --- the code
-// --------------------------------------------------------------------------------------
+// --- the code ------------------------------------------------------------------------------------
 
 // The whole note if the witness has it, else what it says without the signature.
 static void fill_code(struct day_report_seal *seal, const struct witness *witness,

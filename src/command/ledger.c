@@ -31,8 +31,7 @@ struct row {
     const char *note;
 };
 
-// --- what is known of a shaft
-// ----------------------------------------------------------------------
+// --- what is known of a shaft --------------------------------------------------------------------
 
 static bool is_withdrawn(const struct log_line *lines, int count, int64_t seq) {
     for (int i = 0; i < count; i++) {
@@ -60,8 +59,7 @@ static length_nm tip_off(struct ledger *ledger, const struct entry *about) {
     return 0;
 }
 
-// --- a row
-// -----------------------------------------------------------------------------------------
+// --- a row ---------------------------------------------------------------------------------------
 
 static void put(struct ledger *ledger, const char *text) {
     char cell[CELL_MAX];

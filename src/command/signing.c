@@ -9,8 +9,7 @@
 #include <string.h>
 #include <sys/stat.h>
 
-// --- what must be there before
-// --------------------------------------------------------------------
+// --- what must be there before -------------------------------------------------------------------
 
 // A key beside the database goes into every copy of its folder, and then signs for whoever has one.
 static bool apart(const char *key, const char *database, char *message, size_t size) {
@@ -110,8 +109,7 @@ void signing_close(struct signing *signing) {
     witness_key_wipe(&signing->key);
 }
 
-// --- signing
-// ---------------------------------------------------------------------------------------
+// --- signing -------------------------------------------------------------------------------------
 
 static bool fits(struct signing *signing, struct store *reading, char *message, size_t size) {
     struct witness_finding finding;

@@ -171,8 +171,7 @@ void assembly_check(const struct assembly_values *planned, const struct assembly
     *ret_check = check;
 }
 
-// --- in words
-// --------------------------------------------------------------------------------------
+// --- in words ------------------------------------------------------------------------------------
 
 // Thousandths with as many decimals as needed.
 static void add_thousandths(struct text *text, int64_t number, const char *unit) {

@@ -169,8 +169,7 @@ static const struct lesson_step miscut[] = {
      .done = AT(READY)},
 };
 
-// --- when the bench itself is in trouble
-// -----------------------------------------------------------
+// --- when the bench itself is in trouble ---------------------------------------------------------
 static const struct lesson_step not_logged[] = {
     TO_THE_MARK,
     {.where = AT(TIP_CUT),

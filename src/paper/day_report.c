@@ -8,8 +8,7 @@
 #define FOOTER 16.0
 #define HEADING 11.0
 
-// --- the flow
-// --------------------------------------------------------------------------------------
+// --- the flow ------------------------------------------------------------------------------------
 
 double flow_width(const struct flow *flow) {
     return flow->sheet.width - 2 * PAGE_MARGIN;
@@ -51,8 +50,7 @@ void flow_heading(struct flow *flow, const char *words, double height) {
     flow->y += 1.5 * HEADING;
 }
 
-// --- words
-// -----------------------------------------------------------------------------------------
+// --- words ---------------------------------------------------------------------------------------
 
 struct words_at {
     struct flow *flow;
@@ -113,8 +111,7 @@ const char *flow_kind(enum entry_kind kind) {
                                     : _("measured");
 }
 
-// --- the whole
-// -------------------------------------------------------------------------------------
+// --- the whole -----------------------------------------------------------------------------------
 
 static void go(struct flow *flow, const struct qr *qr) {
     flow->y = PAGE_MARGIN;

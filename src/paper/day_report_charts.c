@@ -184,8 +184,7 @@ static void ranges(struct flow *flow, const struct page_box *box, const struct c
     points(&graph, range);
 }
 
-// --- in words
-// --------------------------------------------------------------------------------------
+// --- in words ------------------------------------------------------------------------------------
 
 struct decimal {
     char words[LENGTH_TEXT_MAX];

@@ -13,8 +13,7 @@
 #define MODULE (8 * 72 / 300.0) // eight dots at 300 dpi
 #define ROWS_MAX (QR_SIDE_MAX * (QR_SIDE_MAX + 1) / 2)
 
-// --- decisions
-// -------------------------------------------------------------------------------------
+// --- decisions -----------------------------------------------------------------------------------
 
 static void head_words(const struct day_report_decision *decision, char head[PAGE_WORDS_MAX]) {
     struct text text = text_open(head, PAGE_WORDS_MAX);
@@ -83,8 +82,7 @@ void flow_decisions(struct flow *flow) {
     }
 }
 
-// --- signature
-// -------------------------------------------------------------------------------------
+// --- signature -----------------------------------------------------------------------------------
 
 static void draw_qr(struct flow *flow, const struct qr *qr, double left, double top) {
     static struct page_box boxes[ROWS_MAX];

@@ -52,8 +52,7 @@ static void tickets(struct station *s) {
     }
 }
 
-// --- signing
-// ---------------------------------------------------------------------------------------
+// --- signing -------------------------------------------------------------------------------------
 
 static void told(struct station *s, enum view_tone tone, const char *message) {
     s->day.tone = tone;

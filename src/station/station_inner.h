@@ -222,9 +222,8 @@ void say_length(const struct station *s, length_nm length, char buffer[LENGTH_TE
 void estimate_words(const char *source, char buffer[VIEW_TEXT_MAX]);
 void say_mark(const struct station *s, length_nm length, struct view_mark *ret_mark);
 
-// --- actions.c, actions_review.c and the views
-// ------------------------------------------------------------------- What can be touched now; also
-// what is accepted (station.c asks it).
+// --- actions.c, actions_review.c, the views -----------------------------------------------------
+// What can be touched now; also what is accepted (react.c asks it).
 void actions_fill(const struct station *s, struct view *view);
 void offer(struct view *view, enum view_action_id id, enum word label, const char *key,
            enum view_tone tone);

@@ -21,8 +21,7 @@ static uint32_t pick(struct busy *busy, uint32_t below) {
     return (busy->seed >> 8) % below;
 }
 
-// --- what is to be cut
-// -----------------------------------------------------------------------------
+// --- what is to be cut ---------------------------------------------------------------------------
 
 static void ticket_of(enum ticket_kind kind, int number, char ticket[TICKET_TEXT_MAX]) {
     char body[8];
@@ -87,8 +86,7 @@ static void bring(struct scratch *scratch, int clubs, bool long_names) {
     }
 }
 
-// --- the day
-// ---------------------------------------------------------------------------------------
+// --- the day -------------------------------------------------------------------------------------
 
 static struct entry new_entry(struct busy *busy, enum entry_kind kind, const struct club *club) {
     struct entry entry = entry_init(kind);

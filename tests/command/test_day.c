@@ -157,8 +157,7 @@ static void files_the_day(void **state) {
     assert_true(scratch_ask(&scratch, "SELECT count(*) FROM log WHERE kind = 'export'") >= 3);
 }
 
-// --- the ledger at the command line
-// ----------------------------------------------------------------
+// --- the ledger at the command line --------------------------------------------------------------
 
 // A club used as it is whose measure is withdrawn after all: it is finished no more.
 static void withdraw_one_used(void) {

@@ -140,8 +140,7 @@ static void millimetres_and_days(void **state) {
     run_says(text, "31 Mar 07:");
 }
 
-// --- what was signed
-// -------------------------------------------------------------------------------
+// --- what was signed -----------------------------------------------------------------------------
 
 // A whole code, by another's decoder, at the dots of a printer.
 static void reads_back(const char *reader, int dots, const char *expected) {

@@ -204,8 +204,7 @@ static void test_broken_jpeg(void **state) {
     tjFree(other);
 }
 
-// --- what is asked for, what is granted
-// ------------------------------------------------------------
+// --- what is asked for, what is granted ----------------------------------------------------------
 
 static void expect_choice(uint32_t fourcc) {
     int64_t start = viewer_now_ms();
