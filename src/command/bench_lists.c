@@ -2,6 +2,7 @@
 
 #include "bench.h"
 #include "stock_csv.h"
+#include "text.h"
 #include "tongue.h"
 
 #include <errno.h>
@@ -19,7 +20,8 @@ static bool failed(const char *path, const char *why, struct desk_said *ret_said
     if (path[0] != '\0') {
         unlink(path);
     }
-    snprintf(ret_said->message, sizeof ret_said->message, _("No file was written: %.100s."), why);
+    struct text said = text_open(ret_said->message, sizeof ret_said->message);
+    text_say(&said, _("No file was written: %1."), why);
     ret_said->tone = TONE_STOP;
     return false;
 }

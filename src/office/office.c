@@ -56,6 +56,7 @@ enum desk_result office_result(enum store_result result) {
 enum desk_result office_save(const struct office *office, struct entry *entries, size_t count,
                              struct desk_said *ret_said) {
     char why[VIEW_TEXT_MAX] = "";
+    struct text said;
     switch (office->world->save_all(office->world->ctx, entries, count)) {
     case STATION_SAVED:
         snprintf(why, sizeof why, _("Saved, entry %lld."), (long long)entries[count - 1].seq);
@@ -67,7 +68,8 @@ enum desk_result office_save(const struct office *office, struct entry *entries,
         return DESK_REFUSED;
     case STATION_SAVE_FAILED:
         office->world->why(office->world->ctx, why, sizeof why);
-        snprintf(ret_said->message, sizeof ret_said->message, _("NOT SAVED: %.120s"), why);
+        said = text_open(ret_said->message, sizeof ret_said->message);
+        text_say(&said, _("NOT SAVED: %1"), why);
         ret_said->tone = TONE_STOP;
         return DESK_FAILED;
     case STATION_SAVE_UNKNOWN:

@@ -250,6 +250,33 @@ static void an_order_saved_twice_is_there_once(void **state) {
     assert_int_equal(shop_entries(shop), before + 6);
 }
 
+static enum station_save full(void *ctx, struct entry *all, size_t count) {
+    (void)ctx;
+    (void)all;
+    (void)count;
+    return STATION_SAVE_FAILED;
+}
+
+#define LONG_WHY                                                                                   \
+    "Not enough room on the disk for one more cut. Free some space there, look whether the log "   \
+    "of "                                                                                          \
+    "another bench or old copies can be moved away, and try again. Nothing was written."
+
+static void say_why(void *ctx, char *buffer, size_t size) {
+    (void)ctx;
+    snprintf(buffer, size, "%s", LONG_WHY);
+}
+
+// What to do stands at the end of it.
+static void a_long_reason_is_said_to_its_end(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = irons(shop);
+    shop->world.save_all = full;
+    shop->world.why = say_why;
+    struct desk_said said = save(shop, &draft, DESK_FAILED);
+    assert_string_equal(said.message, "NOT SAVED: " LONG_WHY);
+}
+
 static void what_was_changed_can_be_taken_back(void **state) {
     struct shop *shop = *state;
     struct desk_draft draft = shop_draft(shop, DESK_FORM_CLUB, "2042", "7", NULL);
@@ -320,6 +347,7 @@ int main(void) {
         cmocka_unit_test_setup(one_that_is_too_short_is_not, shop_opened),
         TEST(a_cut_club_keeps_what_was_cut_by),
         TEST(an_order_saved_twice_is_there_once),
+        TEST(a_long_reason_is_said_to_its_end),
         TEST(what_was_changed_can_be_taken_back),
         TEST(refusals_come_first_among_the_clubs),
     };
