@@ -33,6 +33,7 @@ struct bench {
     char boot[ENTRY_BOOT_MAX];
     bool trace;            // states drawn and entries saved go to stdout
     bool checkpoint_due;   // something was saved since the last checkpoint
+    int64_t tidied_us;     // when one was tried last, in vain
     int64_t last_input_us; // checkpoints wait for quiet
     struct bench_watch watch;
     bool blank;        // the screen is dark

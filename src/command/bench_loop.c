@@ -21,11 +21,17 @@ static bool may_tidy(const struct bench *bench) {
            bench->backup.child.pid == 0 && bench->practice.child.pid == 0;
 }
 
+// When it will have been quiet, since anybody came or the last try.
+static int64_t tidy_us(const struct bench *bench) {
+    bool tried = bench->tidied_us > bench->last_input_us;
+    return (tried ? bench->tidied_us : bench->last_input_us) + QUIET_US;
+}
+
 // Milliseconds to wait for input, rounded up so that what is due then is due.
 static int64_t wait_ms(const struct bench *bench) {
     int64_t patience = bench_patience(bench);
     if (may_tidy(bench)) {
-        int64_t quiet = bench->last_input_us + QUIET_US - bench_clock_us(&bench->clock);
+        int64_t quiet = tidy_us(bench) - bench_clock_us(&bench->clock);
         quiet = quiet > 0 ? quiet : 0;
         patience = patience < 0 || quiet < patience ? quiet : patience;
     }
@@ -41,14 +47,14 @@ static int64_t wait_ms(const struct bench *bench) {
 }
 
 void bench_tidy(struct bench *bench) {
-    if (!may_tidy(bench) || bench_clock_us(&bench->clock) - bench->last_input_us < QUIET_US) {
+    if (!may_tidy(bench) || bench_clock_us(&bench->clock) < tidy_us(bench)) {
         return;
     }
     bench_watch_extend(&bench->watch, BENCH_WATCH_LONG_US);
     // Another program has the lock, or the disk is full: tried again after the next quiet.
     if (store_checkpoint(bench->store) != STORE_OK) {
         fprintf(stderr, "kerfside bench: %s\n", store_message(bench->store));
-        bench->last_input_us = bench_clock_us(&bench->clock);
+        bench->tidied_us = bench_clock_us(&bench->clock);
         return;
     }
     bench->checkpoint_due = false;

@@ -202,11 +202,38 @@ static void test_copy_before_checkpoint(void **state) {
     assert_false(bench.checkpoint_due);
 }
 
+// A checkpoint that fails is nobody who has come: the screen may go dark all the same.
+static void test_checkpoint_fails(void **state) {
+    char message[512];
+    (void)state;
+    struct store *writable = bench.store;
+    assert_int_equal(
+        store_open(scratch.db, STORE_READ, "Bench 1", &bench.store, message, sizeof message),
+        STORE_OK);
+    int64_t before = bench.last_input_us;
+    bench.checkpoint_due = true;
+    bench_clock_pass(&bench.clock, 31 * (int64_t)1000000);
+    bench_tidy(&bench);
+    assert_true(bench.checkpoint_due);
+    assert_int_equal(bench.last_input_us, before);
+    store_close(bench.store);
+    bench.store = writable;
+    bench_tidy(&bench); // not at once again
+    assert_true(bench.checkpoint_due);
+    bench_clock_pass(&bench.clock, 31 * (int64_t)1000000);
+    bench_tidy(&bench);
+    assert_false(bench.checkpoint_due);
+}
+
 #define ROW(test) cmocka_unit_test_setup_teardown(test, set_up, tear_down)
 int main(void) {
-    const struct CMUnitTest tests[] = {
-        ROW(test_child_stays),           ROW(test_check_ends),    ROW(test_check_fails),
-        ROW(test_check_next_day),        ROW(test_copy_is_there), ROW(test_copy_waits_for_a_form),
-        ROW(test_copy_before_checkpoint)};
+    const struct CMUnitTest tests[] = {ROW(test_child_stays),
+                                       ROW(test_check_ends),
+                                       ROW(test_check_fails),
+                                       ROW(test_check_next_day),
+                                       ROW(test_copy_is_there),
+                                       ROW(test_copy_waits_for_a_form),
+                                       ROW(test_copy_before_checkpoint),
+                                       ROW(test_checkpoint_fails)};
     return cmocka_run_group_tests(tests, once, for_all);
 }
