@@ -97,7 +97,7 @@ enum station_lookup bench_about(void *ctx, int64_t seq, struct station_remark *r
 bool bench_export(void *ctx, const struct review_filter *filter, char *ret_path, size_t size);
 
 // Makes a new file beside the database, `log-2026-03-31.csv`, then `log-2026-03-31-2.csv`. Returns
-// its descriptor, or -1. Whoever fills it may take BENCH_WATCH_LONG_US.
+// its descriptor, or -1 with errno. Whoever fills it may take BENCH_WATCH_LONG_US.
 int bench_new_file(const struct bench *bench, const char *begin, int64_t day_ms, const char *end,
                    char *ret_path, size_t size);
 

@@ -245,6 +245,7 @@ int bench_new_file(const struct bench *bench, const char *begin, int64_t day_ms,
         }
         if (snprintf(ret_path, size, "%.*s%s%s-%s%s.%s", folder, db, practice_prefix(), begin, day,
                      number, end) >= (int)size) {
+            errno = ENAMETOOLONG;
             return -1;
         }
         fd = open(ret_path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0660);

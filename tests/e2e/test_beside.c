@@ -4,6 +4,7 @@
 #include "bench.h"
 #include "scratch.h"
 
+#include <errno.h>
 #include <fcntl.h>
 #include <signal.h>
 #include <stdlib.h>
@@ -225,6 +226,18 @@ static void test_checkpoint_fails(void **state) {
     assert_false(bench.checkpoint_due);
 }
 
+// Why there is no file is said of this one.
+static void test_file_name(void **state) {
+    char name[VIEW_TEXT_MAX];
+    char path[VIEW_TEXT_MAX];
+    (void)state;
+    memset(name, 'x', sizeof name);
+    name[sizeof name - 1] = '\0';
+    errno = 0;
+    assert_int_equal(bench_new_file(&bench, name, 0, "csv", path, sizeof path), -1);
+    assert_int_equal(errno, ENAMETOOLONG);
+}
+
 #define ROW(test) cmocka_unit_test_setup_teardown(test, set_up, tear_down)
 int main(void) {
     const struct CMUnitTest tests[] = {ROW(test_child_stays),
@@ -234,6 +247,7 @@ int main(void) {
                                        ROW(test_copy_is_there),
                                        ROW(test_copy_waits_for_a_form),
                                        ROW(test_copy_before_checkpoint),
-                                       ROW(test_checkpoint_fails)};
+                                       ROW(test_checkpoint_fails),
+                                       ROW(test_file_name)};
     return cmocka_run_group_tests(tests, once, for_all);
 }
