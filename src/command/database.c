@@ -27,9 +27,9 @@ bool database_path(const char *given, char buffer[DATABASE_PATH_MAX]) {
     if (given != NULL) {
         size = snprintf(buffer, DATABASE_PATH_MAX, "%s", given);
     } else if (data != NULL) {
-        size = snprintf(buffer, DATABASE_PATH_MAX, _("%s/kerfside/kerfside.db"), data);
+        size = snprintf(buffer, DATABASE_PATH_MAX, "%s/kerfside/kerfside.db", data);
     } else if (home != NULL) {
-        size = snprintf(buffer, DATABASE_PATH_MAX, _("%s/.local/share/kerfside/kerfside.db"), home);
+        size = snprintf(buffer, DATABASE_PATH_MAX, "%s/.local/share/kerfside/kerfside.db", home);
     } else {
         fputs(_("kerfside: no place for the database; name it with --db or set KERFSIDE_DB.\n"),
               stderr);
