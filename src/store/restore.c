@@ -184,6 +184,7 @@ static enum store_result swap(struct restoring *r) {
     if (!link_aside(r, "") || !link_aside(r, "-wal") || !sync_folder(r)) {
         return failed(r, r->aside);
     }
+    take_away(r->path, ".checked"); // by a bench: that all of the old one is whole
     if (!unlink_old(r, "") || !sync_folder(r) || !unlink_old(r, "-wal") || !unlink_old(r, "-shm") ||
         !sync_folder(r)) {
         return failed(r, r->path);

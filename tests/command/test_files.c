@@ -141,11 +141,25 @@ static void reads_files_of_a_size(void **state) {
     }
 }
 
+// That all of a log was checked says nothing of the one that takes its place.
+static void restored_is_not_checked(void **state) {
+    char path[128];
+    (void)state;
+    run_expect(&scratch, &ran, 0, "backup other.db");
+    snprintf(path, sizeof path, "%s.checked", scratch.db);
+    scratch_write(&scratch, strrchr(path, '/') + 1, "kerfside checked 1774944900000\n");
+    run_expect(&scratch, &ran, 1, "restore none.db");
+    assert_int_equal(access(path, F_OK), 0); // that log is still there
+    run_expect(&scratch, &ran, 0, "restore other.db");
+    assert_int_equal(access(path, F_OK), -1);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(nobody_else_reads_them, opened, closed),
         cmocka_unit_test_setup_teardown(follows_no_link, opened, closed),
         cmocka_unit_test_setup_teardown(reads_files_of_a_size, opened, closed),
+        cmocka_unit_test_setup_teardown(restored_is_not_checked, opened, closed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
