@@ -179,11 +179,16 @@ static int work(struct bench_options *options, struct bench *bench, struct bench
 }
 
 static int open_and_work(struct bench_options *options, struct bench *bench,
-                         struct bench_settings *settings, const char *path) {
+                         struct bench_settings *settings, const char *real, const char *path) {
     char message[DATABASE_PATH_MAX + 256] = "";
     int status = COMMAND_REFUSED;
-    if (open_store(path, bench->settings->station.bench, &bench->watch, &bench->store, message,
-                   sizeof message) &&
+    bool goes_on = open_store(path, bench->settings->station.bench, &bench->watch, &bench->store,
+                              message, sizeof message);
+    if (bench->store == NULL && strcmp(real, path) != 0) {
+        bench->practice.leaves = BENCH_TO_WORK; // a copy to practise on is not worth waiting for
+        return status;
+    }
+    if (goes_on &&
         (bench->screen != NULL || open_screen(options, bench->settings, &bench->screen))) {
         status = work(options, bench, settings, path, message);
     }
@@ -224,7 +229,7 @@ int bench_run(struct bench_options *options, const char *real, const char *path,
     bench.settings = &now.settings;
     bench.now = &now;
     if (starts.count < BENCH_STARTS_SAFE || safe(options, &bench, &starts)) {
-        status = read ? open_and_work(options, &bench, &now.settings, path) : COMMAND_REFUSED;
+        status = read ? open_and_work(options, &bench, &now.settings, real, path) : COMMAND_REFUSED;
     }
     // Without a display it did nothing that could have ended it.
     if (status == COMMAND_DONE || bench.screen == NULL) {
