@@ -15,12 +15,17 @@
 enum { ENTRY, TIME, KIND, WORKER, BUILD, CLUB, SHAFT, PLANNED, MADE, VERDICT, CAUSE, COLUMNS };
 
 static const struct column columns[COLUMNS] = {
-    [ENTRY] = {NT_("log", "entry"), 7, "  "},  [TIME] = {NT_("log", "time"), -19, "  "},
-    [KIND] = {NT_("log", "kind"), -11, " "},   [WORKER] = {NT_("log", "worker"), -15, " "},
-    [BUILD] = {NT_("log", "build"), -8, " "},  [CLUB] = {NT_("log", "club"), -5, " "},
-    [SHAFT] = {NT_("log", "shaft"), -15, " "}, [PLANNED] = {NT_("log", "planned"), 10, " "},
-    [MADE] = {NT_("log", "made"), 10, "  "},   [VERDICT] = {"", -5, " "},
-    [CAUSE] = {NT_("log", "cause"), 0, ""},
+    [ENTRY] = {NT_("log", "entry"), 7, "  ", {NULL}},
+    [TIME] = {NT_("log", "time"), -19, "  ", {NULL}},
+    [KIND] = {NT_("log", "kind"), -11, " ", {NULL}},
+    [WORKER] = {NT_("log", "worker"), -15, " ", {NULL}},
+    [BUILD] = {NT_("log", "build"), -8, " ", {NULL}},
+    [CLUB] = {NT_("log", "club"), -5, " ", {NULL}},
+    [SHAFT] = {NT_("log", "shaft"), -15, " ", {NULL}},
+    [PLANNED] = {NT_("log", "planned"), 10, " ", {NULL}},
+    [MADE] = {NT_("log", "made"), 10, "  ", {NULL}},
+    [VERDICT] = {"", -5, " ", {NULL}},
+    [CAUSE] = {NT_("log", "cause"), 0, "", {NULL}},
 };
 
 static void show_length(const struct column *column, length_nm length) {

@@ -14,9 +14,12 @@
 static bool put(void *context, const struct pick_line *line) {
     enum { RACK, PART, TICKET, ORDER, CLUB, MODEL, COLUMNS };
     static const struct column columns[COLUMNS] = {
-        [RACK] = {NT_("list", "rack"), -12, " "},     [PART] = {NT_("list", "part"), -12, " "},
-        [TICKET] = {NT_("list", "ticket"), -15, " "}, [ORDER] = {NT_("list", "order"), -12, " "},
-        [CLUB] = {NT_("list", "club"), -15, "  "},    [MODEL] = {NT_("list", "model"), 0, ""},
+        [RACK] = {NT_("list", "rack"), -12, " ", {NULL}},
+        [PART] = {NT_("list", "part"), -12, " ", {NULL}},
+        [TICKET] = {NT_("list", "ticket"), -15, " ", {NULL}},
+        [ORDER] = {NT_("list", "order"), -12, " ", {NULL}},
+        [CLUB] = {NT_("list", "club"), -15, "  ", {NULL}},
+        [MODEL] = {NT_("list", "model"), 0, "", {NULL}},
     };
     static const char *const whats[PICK_WHAT_COUNT] = {[PICK_HEAD] = N_("head"),
                                                        [PICK_SHAFT] = N_("shaft"),

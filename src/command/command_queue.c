@@ -14,9 +14,11 @@
 enum { ORDER, CLUB, HEAD, SHAFT, DUE, COLUMNS };
 
 static const struct column columns[COLUMNS] = {
-    [ORDER] = {NT_("list", "order"), -12, " "}, [CLUB] = {NT_("list", "club"), -15, " "},
-    [HEAD] = {NT_("list", "head"), -15, " "},   [SHAFT] = {NT_("list", "shaft"), -15, " "},
-    [DUE] = {NT_("list", "due"), -10, "  "},
+    [ORDER] = {NT_("list", "order"), -12, " ", {NULL}},
+    [CLUB] = {NT_("list", "club"), -15, " ", {NULL}},
+    [HEAD] = {NT_("list", "head"), -15, " ", {NULL}},
+    [SHAFT] = {NT_("list", "shaft"), -15, " ", {NULL}},
+    [DUE] = {NT_("list", "due"), -10, "  ", {NULL}},
 };
 
 static void put_lines(const struct club_line *lines, int count, bool half) {

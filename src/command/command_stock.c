@@ -16,13 +16,13 @@ enum { PART, MODEL, FREE, RESERVED, NEEDED, SHORT, LEVEL, ORDER, COLUMNS };
 
 static const struct column columns[COLUMNS] = {
     [PART] = {NT_("list", "part"), -5, " ", {N_("head"), N_("shaft")}},
-    [MODEL] = {NT_("list", "model"), -40, " "},
-    [FREE] = {NT_("list", "free"), 6, " "},
-    [RESERVED] = {NT_("list", "reserved"), 9, " "},
-    [NEEDED] = {NT_("list", "needed"), 7, " "},
-    [SHORT] = {NT_("list", "short"), 6, "  "},
-    [LEVEL] = {NT_("list", "level"), -12, " "},
-    [ORDER] = {NT_("to buy", "order"), 6, ""},
+    [MODEL] = {NT_("list", "model"), -40, " ", {NULL}},
+    [FREE] = {NT_("list", "free"), 6, " ", {NULL}},
+    [RESERVED] = {NT_("list", "reserved"), 9, " ", {NULL}},
+    [NEEDED] = {NT_("list", "needed"), 7, " ", {NULL}},
+    [SHORT] = {NT_("list", "short"), 6, "  ", {NULL}},
+    [LEVEL] = {NT_("list", "level"), -12, " ", {NULL}},
+    [ORDER] = {NT_("to buy", "order"), 6, "", {NULL}},
 };
 
 typedef void put_line(const struct stock_line *line);
