@@ -16,7 +16,17 @@ static int units(const struct view_selfcheck *all) {
     return count;
 }
 
-// Sign, then the name over its word, or beside it where there is no height for two.
+// What the longest of the words needs in its least size.
+static int word_width(struct screen *screen, const struct view_selfcheck *all) {
+    const struct style word = {.face = FACE_REGULAR, .size = FLOOR_BENCH};
+    int width = px(screen, 96);
+    for (size_t i = 0; i < all->count; i++) {
+        width = SDL_max(width, pen_width(screen, &word, all->line[i].word) + px(screen, 4));
+    }
+    return width;
+}
+
+// Sign, the name, its word.
 static void draw_name(struct screen *screen, SDL_Rect box, const struct view_selfcheck *all,
                       size_t at) {
     struct style name = {.face = FACE_BOLD,
@@ -34,7 +44,7 @@ static void draw_name(struct screen *screen, SDL_Rect box, const struct view_sel
     SDL_Rect sign = cut_left(&box, size + px(screen, 14));
     pen_sign(screen, (SDL_Rect){sign.x, sign.y + (sign.h - size) / 2, size, size},
              all->line[at].tone);
-    pen_text(screen, cut_right(&box, px(screen, 96)), &word, all->line[at].word);
+    pen_text(screen, cut_right(&box, word_width(screen, all)), &word, all->line[at].word);
     pen_text(screen, box, &name, all->line[at].name);
 }
 

@@ -177,9 +177,10 @@ static bool band_hinted(const struct view *view) {
     return view->band_hint[0] != '\0' || find_action(view, ACTION_HELD) != NULL;
 }
 
-#define BAND_SIDES 60     // design pixels left and right of all that stands in it
-#define BAND_RING 100     // the button's sign
-#define BAND_BESIDE 40    // of its cell, beside it
+#define BAND_SIDES 60  // design pixels left and right of all that stands in it
+#define BAND_RING 100  // the button's sign
+#define BAND_BESIDE 40 // of its cell, beside it
+#define BAND_GAP 24
 #define HINT_ACROSS 30    // percent of the band that the hint has
 #define HINT_LINE 48      // design pixels of a remark above what can be touched
 #define BAND_STANDING 236 // its height on a standing screen
@@ -196,6 +197,11 @@ static int hint_below(const struct screen *screen, const struct view *view) {
     return SDL_max(px(screen, BAND_STANDING) * HINT_DOWN / 100, screen->target + px(screen, 16));
 }
 
+// Between the hint and the words that begin beside it.
+static int band_gap(const struct screen *screen) {
+    return screen->mirrored && !screen->portrait ? px(screen, BAND_GAP) : 0;
+}
+
 // As high as its words need, but no more than leaves the body its room.
 static int band_height(struct screen *screen, const struct view *view) {
     struct style style = band_style(screen, view);
@@ -206,7 +212,7 @@ static int band_height(struct screen *screen, const struct view *view) {
     if (screen->must == 0) {
         return height;
     }
-    width -= band_hinted(view) && below == 0 ? width * HINT_ACROSS / 100 : 0;
+    width -= band_hinted(view) && below == 0 ? width * HINT_ACROSS / 100 + band_gap(screen) : 0;
     width -= view->band_button ? px(screen, BAND_RING + BAND_BESIDE) : 0;
     height = SDL_max(height, below + px(screen, 12) +
                                  pen_room(screen, &style, view->band, width - px(screen, 12), 0));
@@ -231,6 +237,7 @@ static void draw_band(struct screen *screen, SDL_Rect box, const struct view *vi
         SDL_Rect side = screen->portrait ? cut_bottom(&box, hint_below(screen, view))
                                          : cut_hand(screen, &box, box.w * HINT_ACROSS / 100);
         draw_hint(screen, side, view, style.colour);
+        cut_left(&box, band_gap(screen));
     }
     if (view->band_button) {
         SDL_Rect cell = cut_left(&box, ring + px(screen, BAND_BESIDE));
