@@ -1,5 +1,6 @@
 // Texts in another language: from the log's English, figures, days, plurals.
 
+#include "assembly_check.h"
 #include "cause_text.h"
 #include "check.h"
 #include "day_text.h"
@@ -127,6 +128,29 @@ static void contexts_are_never_shown(void **state) {
     assert_string_equal(_(""), "");
 }
 
+// What has no words of its own is handed back as it is.
+static void expect_words(const char *word) {
+    char copy[32];
+    snprintf(copy, sizeof copy, "%s", word);
+    if (cause_text(copy) == copy) {
+        fail_msg("no words for %s", word);
+    }
+}
+
+static void every_word_of_the_log_has_words(void **state) {
+    static const char *const pins[] = {"set", "recovered", "locked", "unlocked", "withdrawn"};
+    (void)state;
+    for (int i = 0; i < CONSENT_COUNT; i++) {
+        expect_words(consent_text((enum consent)i));
+    }
+    for (int i = LENGTH_METHOD_UNKNOWN + 1; i < LENGTH_METHOD_COUNT; i++) {
+        expect_words(length_method_text((enum length_method)i));
+    }
+    for (size_t i = 0; i < sizeof pins / sizeof pins[0]; i++) {
+        expect_words(pins[i]);
+    }
+}
+
 static void figures_and_days(void **state) {
     char text[64];
     struct text out = text_open(text, sizeof text);
@@ -249,6 +273,7 @@ int main(void) {
         cmocka_unit_test_setup_teardown(what_is_no_line_of_today_stays, speak, hush),
         cmocka_unit_test_setup_teardown(an_estimate_is_said_whole, speak, hush),
         cmocka_unit_test_setup_teardown(contexts_are_never_shown, speak, hush),
+        cmocka_unit_test(every_word_of_the_log_has_words),
         cmocka_unit_test_setup_teardown(figures_and_days, speak, hush),
         cmocka_unit_test(as_the_c_library_has_them),
         cmocka_unit_test(languages_by_name),
