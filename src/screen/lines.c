@@ -60,7 +60,7 @@ static bool line_fits(TTF_Font *font, const char *line, const char *end, int sum
     if (sum > width || bytes >= LINE_BYTES) {
         return false;
     }
-    return sum < width * 9 / 10 || text_width(font, line, bytes) <= width;
+    return sum < width / 10 * 9 || text_width(font, line, bytes) <= width;
 }
 
 static struct lines break_lines(TTF_Font *font, const char *text, int width) {
