@@ -346,6 +346,7 @@ void bench_tick(struct bench *bench) {
     band_event(bench, button_tick(&bench->band, now));
     bench_event(bench, &event);
     bench_blank_tick(bench);
+    bench_speech_tick(bench);
     if (bench_focus_deadline(bench) >= 0 && now >= bench_focus_deadline(bench)) {
         bench_focus_clear(bench);
     }
@@ -377,5 +378,7 @@ int64_t bench_patience(const struct bench *bench) {
     int64_t blank = bench_blank_patience(bench);
     sooner(&patience, practice < 0 ? -1 : now + practice, now);
     sooner(&patience, blank < 0 ? -1 : now + blank, now);
+    int64_t speech = bench_speech_patience(bench);
+    sooner(&patience, speech < 0 ? -1 : now + speech, now);
     return patience;
 }

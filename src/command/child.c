@@ -118,13 +118,19 @@ bool child_ended(struct child *child, bool *ret_good, char ret_text[CHILD_TEXT_M
     return true;
 }
 
+void child_kill(const struct child *child) {
+    if (child->pid != 0) {
+        kill(-child->pid, SIGKILL);
+    }
+}
+
 void child_stop(struct child *child) {
     const struct timespec moment = {.tv_nsec = 1000000};
     bool gone = false;
     if (child->pid == 0) {
         return;
     }
-    kill(-child->pid, SIGKILL);
+    child_kill(child);
     for (int i = 0; i < GONE_MS && !gone; i++) {
         gone = waitpid(child->pid, NULL, WNOHANG) != 0;
         if (!gone) {

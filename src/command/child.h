@@ -23,6 +23,8 @@ bool child_start(struct child *child, const char *program, const char *const *ar
 bool child_say(struct child *child, const char *const *arguments, const char *input);
 // True when it has ended: with 0 or otherwise, and what it said then. None is left.
 bool child_ended(struct child *child, bool *ret_good, char ret_text[CHILD_TEXT_MAX]);
+// Ends it and what it has started without waiting for that: child_ended tells.
+void child_kill(const struct child *child);
 // Ends it and what it has started, if there is one. What cannot be ended, as while it waits for a
 // disk that does not answer, is not waited for.
 void child_stop(struct child *child);

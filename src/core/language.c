@@ -6,9 +6,9 @@
 // (localedata/locales); English as the shops of this program write it since its first day, ISO
 // 8601.
 static const struct language languages[] = {
-    {"en", '.', TONGUE_DATES_ISO, false},     {"es", ',', TONGUE_DATES_SLASHES, false},
-    {"de", ',', TONGUE_DATES_POINTS, false},  {"fr", ',', TONGUE_DATES_SLASHES, false},
-    {"ja", '.', TONGUE_DATES_JAPANESE, true},
+    {"en", '.', TONGUE_DATES_ISO, false, false},    {"es", ',', TONGUE_DATES_SLASHES, false, false},
+    {"de", ',', TONGUE_DATES_POINTS, false, false}, {"fr", ',', TONGUE_DATES_SLASHES, false, false},
+    {"ja", '.', TONGUE_DATES_JAPANESE, true, true},
 };
 
 const struct language *language_at(size_t index) {

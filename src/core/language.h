@@ -13,6 +13,7 @@ struct language {
     char decimal_point;
     enum tongue_dates dates;
     bool own_font; // its letters are not in B612: LANGUAGE_FONT is needed
+    bool unspoken; // espeak-ng 1.51 cannot read it: of each kanji it says "Chinese letter"
 };
 
 // Debian's fonts-ipaexfont-gothic, which has Japanese and clear Latin letters. Where it is missing

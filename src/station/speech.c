@@ -6,15 +6,26 @@
 
 #include <string.h>
 
+static bool ends(const char *sentence) {
+    static const char *const signs[] = {".", "?",      "!",
+                                        ":", "\u3002", "\uff1f"}; // and Japanese ones
+    size_t length = strlen(sentence);
+    for (size_t i = 0; i < sizeof signs / sizeof signs[0]; i++) {
+        size_t size = strlen(signs[i]);
+        if (length >= size && strcmp(sentence + length - size, signs[i]) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 // One sentence more, with its end.
 static void add(struct text *out, const char *sentence) {
-    const char *last = sentence + strlen(sentence);
-    if (sentence == last) {
-        return;
+    if (sentence[0] != '\0') {
+        text_add(out, out->used > 0 ? " " : "");
+        text_add(out, sentence);
+        text_add(out, ends(sentence) ? "" : ".");
     }
-    text_add(out, out->used > 0 ? " " : "");
-    text_add(out, sentence);
-    text_add(out, strchr(".?!:", last[-1]) == NULL ? "." : "");
 }
 
 // `2 5/8 in`, `66.7 mm`.

@@ -2,6 +2,7 @@
 // hears.
 
 #include "hands.h"
+#include "tongues.h"
 
 #include <signal.h>
 #include <stdio.h>
@@ -19,6 +20,13 @@ static const char *in_folder(const char *name) {
     return path;
 }
 
+static void write_voice(const char *then) {
+    FILE *file = fopen(in_folder("espeak-ng"), "w");
+    fprintf(file, "#!/bin/sh\n{ echo \"$*\"; cat; echo; } >>%s/heard\n%s\n", folder, then);
+    fclose(file);
+    chmod(in_folder("espeak-ng"), 0755);
+}
+
 // It goes on talking for a minute, unless it is ended.
 static int make_voice(void **state) {
     char path[256];
@@ -26,10 +34,7 @@ static int make_voice(void **state) {
     if (mkdtemp(folder) == NULL) {
         return -1;
     }
-    FILE *file = fopen(in_folder("espeak-ng"), "w");
-    fprintf(file, "#!/bin/sh\n{ echo \"$*\"; cat; echo; } >>%s/heard\nexec sleep 60\n", folder);
-    fclose(file);
-    chmod(in_folder("espeak-ng"), 0755);
+    write_voice("exec sleep 60");
     snprintf(path, sizeof path, "%s:/usr/bin:/bin", folder);
     return setenv("PATH", path, 1);
 }
@@ -55,6 +60,7 @@ static void wait_for(const char *words) {
     const struct timespec while_ = {0, 20000000};
     for (int i = 0; i < 250 && !hears(words); i++) {
         nanosleep(&while_, NULL);
+        pass(5);
     }
     if (!hears(words)) {
         fail_msg("not said: %s; but:\n%s", words, heard);
@@ -96,6 +102,65 @@ static void says_what_to_do(void **state) {
     assert_int_equal(bench.speech.child.pid, 0);
 }
 
+// Ended, and not left as a zombie.
+static void gone(pid_t voice) {
+    const struct timespec while_ = {0, 10000000};
+    for (int i = 0; i < 500 && bench.speech.child.pid == voice; i++) {
+        nanosleep(&while_, NULL);
+        pass(5);
+    }
+    assert_int_equal(kill(voice, 0), -1);
+}
+
+static pid_t speaks(const char *words) {
+    wait_for(words);
+    assert_true(bench.speech.child.pid > 0);
+    return bench.speech.child.pid;
+}
+
+static void hears_of_its_end(void **state) {
+    (void)state;
+    unlink(in_folder("heard"));
+    write_voice("exec sleep 0.2");
+    settings.spoken = true;
+    scan(TICKET_WORKER, "14", 1);
+    gone(speaks("Half-cut shafts waiting"));
+    assert_int_equal(bench_speech_patience(&bench), -1);
+    write_voice("exec sleep 60");
+}
+
+// One that hangs, in a sound driver for example, keeps neither the bench nor what comes next.
+static void does_without_one_that_hangs(void **state) {
+    (void)state;
+    unlink(in_folder("heard"));
+    settings.spoken = true;
+    scan(TICKET_WORKER, "14", 1);
+    pid_t first = speaks("Half-cut shafts waiting");
+    assert_int_equal(kill(first, SIGSTOP), 0);
+    scan(TICKET_HEAD, "1", 1);
+    pid_t second = speaks("Scan shaft");
+    gone(first);
+    assert_int_equal(kill(second, SIGSTOP), 0);
+    pass(59000);
+    assert_int_equal(bench.speech.child.pid, second);
+    pass(1100);
+    gone(second);
+    assert_int_equal(bench.speech.child.pid, 0); // and it is not said again
+}
+
+static void says_nothing_that_is_not_read(void **state) {
+    (void)state;
+    unlink(in_folder("heard"));
+    assert_true(tongues_use(5));
+    assert_string_equal(tongues_code(), "ja");
+    settings.spoken = true;
+    scan(TICKET_WORKER, "14", 1);
+    pass(1000);
+    assert_true(bench.speech.missing);
+    assert_int_equal(bench.speech.child.pid, 0);
+    assert_true(tongues_use(1));
+}
+
 static void is_silent_unless_it_is_wanted(void **state) {
     (void)state;
     unlink(in_folder("heard"));
@@ -121,6 +186,9 @@ static void works_without_a_voice(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         BENCH(says_what_to_do),
+        BENCH(hears_of_its_end),
+        BENCH(does_without_one_that_hangs),
+        BENCH(says_nothing_that_is_not_read),
         BENCH(is_silent_unless_it_is_wanted),
         BENCH(works_without_a_voice),
     };
