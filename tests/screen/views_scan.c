@@ -163,7 +163,7 @@ void view_selfcheck_long(struct view *view) {
     look(view, TONE_CAUTION, "Settings",
          "cannot read the settings bench-by-the-north-window.ini: Permission denied.",
          "The last good settings hold. Mend the line, or save the settings at the desk.");
-    PUT(view->selfcheck.line[2].word, "have a look"); // other languages have longer words
+    PUT(view->selfcheck.line[2].word, "remarkable"); // other languages have longer words
     look(view, TONE_FINE, "Benches", "programs beside this one that use this database: 2", "");
     look(view, TONE_FINE, "Signature", "the last day was signed 20 h ago, 1284 entries since", "");
     views_band(view, TONE_STOP, false, "The log cannot be trusted. Cut nothing more.", "");
