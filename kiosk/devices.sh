@@ -91,6 +91,7 @@ devices_subsystem() { # devices_subsystem NAME: of one that was taken
 devices_keep() {
     local name old=""
     [ ${#devices_names[@]} -gt 0 ] || return 0
+    [ ! -L "$settings" ] || die "$settings is a link; put the file itself there." # the folder is the bench's
     [ -e "$settings" ] || die "there is no $settings to name devices in: kerfside settings --sample >$settings"
     [ ! -e "$devices_rules" ] || old=$(cat "$devices_rules")
     for name in "${devices_names[@]}"; do
