@@ -338,7 +338,7 @@ void bench_selfcheck_tell(void *ctx, struct station_selfcheck *ret_selfcheck) {
         .now_ms = bench_clock_wall_ms(&bench->clock),
         .printer = bench->settings->labels_print ? bench->selfcheck.printer_is : PRINTER_UNWANTED,
         .printer_queue = bench->settings->labels_queue,
-        .clock.synchronised = machine_clock(),
+        .clock.synchronised = machine_clock(MACHINE_CLOCK_TOLD),
         .settings.named = bench->now->path[0] != '\0',
         .settings.wrong = bench->settings->station.wrong,
         .settings.last_good = bench->settings->station.last_good};

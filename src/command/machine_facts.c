@@ -90,9 +90,17 @@ bool machine_same_disk(const char *a, const char *b) {
     return stat(a, &first) == 0 && stat(b, &second) == 0 && first.st_dev == second.st_dev;
 }
 
-int machine_clock(void) {
+int machine_clock(const char *told) {
     struct timex clock = {.modes = 0};
-    return adjtimex(&clock) < 0 ? -1 : (clock.status & STA_UNSYNC) == 0;
+    char path[256];
+    if (adjtimex(&clock) >= 0) {
+        return (clock.status & STA_UNSYNC) == 0;
+    }
+    if (access(told, F_OK) != 0) {
+        return -1;
+    }
+    snprintf(path, sizeof path, "%s/synchronized", told);
+    return access(path, F_OK) == 0;
 }
 
 static bool counted(const int *pids, int count, int pid) {

@@ -10,8 +10,11 @@
 void machine_disk(const char *path, struct selfcheck_disk *ret_disk);
 bool machine_same_disk(const char *a, const char *b);
 
-// 1: the clock is kept right (adjtimex(2) without STA_UNSYNC), 0: it is not, -1: not known.
-int machine_clock(void);
+// 1: the clock is kept right (adjtimex(2) without STA_UNSYNC), 0: it is not, -1: not known. Where
+// the kernel may not be asked, as under the kiosk's unit, `told` is looked at: the folder in which
+// systemd-timesyncd(8) has a file `synchronized`.
+#define MACHINE_CLOCK_TOLD "/run/systemd/timesync"
+int machine_clock(const char *told);
 
 // How many other processes keep the database open, by the locks that SQLite holds on its -shm file;
 // -1: not known. `without` (0: none) is not counted.

@@ -2,12 +2,20 @@
 // practise on that is ready while somebody works.
 
 #include "bench.h"
+#include "machine_facts.h"
 #include "scratch.h"
 
 #include <errno.h>
 #include <fcntl.h>
+#include <linux/filter.h>
+#include <linux/seccomp.h>
 #include <signal.h>
+#include <stddef.h>
 #include <stdlib.h>
+#include <sys/prctl.h>
+#include <sys/stat.h>
+#include <sys/syscall.h>
+#include <sys/wait.h>
 #include <time.h>
 #include <unistd.h>
 
@@ -153,6 +161,53 @@ static void test_check_next_day(void **state) {
     assert_true(bench_clock_wall_ms(&bench.clock) - bench.selfcheck.whole_ms > 24 * HOUR_MS);
 }
 
+// --- the clock, where the kernel may not be asked
+// -------------------------------------------------
+
+// As the unit's SystemCallFilter= does (seccomp(2)).
+static void bar_clock(void) {
+    struct sock_filter filter[] = {
+        BPF_STMT(BPF_LD | BPF_W | BPF_ABS, offsetof(struct seccomp_data, nr)),
+        BPF_JUMP(BPF_JMP | BPF_JEQ | BPF_K, SYS_adjtimex, 1, 0),
+        BPF_JUMP(BPF_JMP | BPF_JEQ | BPF_K, SYS_clock_adjtime, 0, 1),
+        BPF_STMT(BPF_RET | BPF_K, SECCOMP_RET_ERRNO | EPERM),
+        BPF_STMT(BPF_RET | BPF_K, SECCOMP_RET_ALLOW),
+    };
+    struct sock_fprog program = {.len = sizeof filter / sizeof *filter, .filter = filter};
+    if (prctl(PR_SET_NO_NEW_PRIVS, 1, 0, 0, 0) != 0 ||
+        prctl(PR_SET_SECCOMP, SECCOMP_MODE_FILTER, &program) != 0) {
+        _exit(99);
+    }
+}
+
+// What machine_clock says there.
+static int barred_clock(const char *told) {
+    int status = 0;
+    pid_t pid = fork();
+    if (pid == 0) {
+        bar_clock();
+        _exit(machine_clock(told) + 1);
+    }
+    assert_int_equal(waitpid(pid, &status, 0), pid);
+    assert_true(WIFEXITED(status));
+    return WEXITSTATUS(status) - 1;
+}
+
+static void test_clock(void **state) {
+    char folder[128];
+    char file[160];
+    (void)state;
+    snprintf(folder, sizeof folder, "%s", scratch_path(&scratch, "timesync"));
+    assert_int_equal(barred_clock(folder), -1);
+    assert_int_equal(mkdir(folder, 0755), 0);
+    assert_int_equal(barred_clock(folder), 0);
+    snprintf(file, sizeof file, "%s/synchronized", folder);
+    int fd = open(file, O_WRONLY | O_CREAT | O_CLOEXEC, 0644);
+    assert_true(fd >= 0);
+    close(fd);
+    assert_int_equal(barred_clock(folder), 1);
+}
+
 // --- the copy to practise on ---------------------------------------------------------------------
 
 static void act(enum view_action_id action, int64_t argument) {
@@ -244,6 +299,7 @@ int main(void) {
                                        ROW(test_check_ends),
                                        ROW(test_check_fails),
                                        ROW(test_check_next_day),
+                                       ROW(test_clock),
                                        ROW(test_copy_is_there),
                                        ROW(test_copy_waits_for_a_form),
                                        ROW(test_copy_before_checkpoint),
