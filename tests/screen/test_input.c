@@ -227,6 +227,12 @@ static void a_palm_does_nothing(void **state) {
     assert_touch(mouse(200, 680, SDL_BUTTON_LEFT, true), ACTION_PRESS, true);
     assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, true), ACTION_HELD, true);
     assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, false), ACTION_HELD, false);
+    // Nor, after ten seconds, that of another screen.
+    assert_touch(mouse(200, 680, SDL_BUTTON_LEFT, true), ACTION_PRESS, true);
+    assert_int_equal(other(7, 1150, 660, true).kind, SCREEN_NOTHING);
+    screen->finger_ms -= 10000;
+    assert_touch(other(7, 1150, 660, true), ACTION_HELD, true);
+    assert_touch(other(7, 1150, 660, false), ACTION_HELD, false);
 }
 
 static void touches_go_down_and_up(void **state) {
@@ -239,6 +245,11 @@ static void touches_go_down_and_up(void **state) {
     assert_slip(mouse(10, 10, SDL_BUTTON_LEFT, false), ACTION_HELD);
     assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, true), ACTION_HELD, true);
     assert_slip(mouse(600, 660, SDL_BUTTON_LEFT, false), ACTION_HELD);
+    assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, true), ACTION_HELD, true);
+    int left = screen->held.box.x;
+    assert_touch(mouse(left - 10, 660, SDL_BUTTON_LEFT, false), ACTION_HELD, false);
+    assert_touch(mouse(1150, 660, SDL_BUTTON_LEFT, true), ACTION_HELD, true);
+    assert_slip(mouse(left - 20, 660, SDL_BUTTON_LEFT, false), ACTION_HELD);
     assert_touch(mouse(1265, 660, SDL_BUTTON_LEFT, true), ACTION_PRESS, true);
     assert_touch(mouse(1261, 664, SDL_BUTTON_LEFT, false), ACTION_PRESS, false);
     assert_touch(mouse(10, 10, SDL_BUTTON_LEFT, true), ACTION_NONE, true);
