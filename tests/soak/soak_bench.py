@@ -76,12 +76,12 @@ class Bench:
         self.process.wait()
 
 
-def slope(points):
-    """Least squares: how much more of y for one more of x."""
-    count = len(points)
-    if count < 2:
-        return 0.0
-    mean_x = sum(x for x, _ in points) / count
-    mean_y = sum(y for _, y in points) / count
-    square = sum((x - mean_x) ** 2 for x, _ in points)
-    return sum((x - mean_x) * (y - mean_y) for x, y in points) / square if square else 0.0
+def slope_within(groups):
+    """Least squares, each group of points from its own level: how much more of y for one more of x."""
+    together = square = 0.0
+    for points in groups:
+        mean_x = sum(x for x, _ in points) / len(points)
+        mean_y = sum(y for _, y in points) / len(points)
+        square += sum((x - mean_x) ** 2 for x, _ in points)
+        together += sum((x - mean_x) * (y - mean_y) for x, y in points)
+    return together / square if square else 0.0
