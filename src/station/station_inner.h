@@ -124,6 +124,7 @@ bool number_scan(struct station *s, const char *text);
 bool number_ticket(struct station *s, const char *text);
 bool number_value(const struct station *s, int field, length_nm *ret_length);
 void number_text(const struct station *s, length_nm length, char buffer[NUMBER_TEXT_MAX]);
+
 // --- answer.c ------------------------------------------------------------------------------------
 void answer_press(struct station *s);
 // The longest this piece can be: raw, less what is cut off the tip for good.
@@ -213,11 +214,11 @@ extern const struct final_kind final_kinds[ASSEMBLY_VALUE_COUNT];
 enum assembly_value final_value(const struct station *s); // of what is asked for
 
 // --- texts -------------------------------------------------------------------------------------
-// A length as this bench writes it, with its unit: `2 5/8 in`, `66.7 mm`.
 void say_number(int64_t number, char buffer[LENGTH_TEXT_MAX]);
-// As say_length, in English with a decimal point: for the log.
-void say_length_source(const struct station *s, length_nm length, char buffer[LENGTH_TEXT_MAX]);
+// A length as this bench writes it, with its unit: `2 5/8 in`, `66.7 mm`.
 void say_length(const struct station *s, length_nm length, char buffer[LENGTH_TEXT_MAX]);
+// The same in English with a decimal point: for the log.
+void say_length_source(const struct station *s, length_nm length, char buffer[LENGTH_TEXT_MAX]);
 // One of estimate_text.h's English lines in the shop's language.
 void estimate_words(const char *source, char buffer[VIEW_TEXT_MAX]);
 void say_mark(const struct station *s, length_nm length, struct view_mark *ret_mark);
