@@ -26,11 +26,14 @@ static void checked_path(const struct bench *bench, char *path, size_t size) {
 static void read_checked(struct bench *bench) {
     char path[1100];
     long long wall_ms = 0;
+    char word[12] = "";
     checked_path(bench, path, sizeof path);
     FILE *file = fopen(path, "re");
     if (file != NULL) {
-        bool read = fscanf(file, "kerfside checked %lld", &wall_ms) == 1;
-        bench->selfcheck.whole_ms = read && wall_ms > 0 ? wall_ms : 0;
+        bool read = fscanf(file, "kerfside %11s %lld", word, &wall_ms) == 2;
+        bool whole = read && strcmp(word, "checked") == 0 && wall_ms > 0;
+        bench->selfcheck.whole_ms = whole ? wall_ms : 0;
+        bench->selfcheck.was_broken = read && strcmp(word, "broken") == 0;
         fclose(file);
     }
     bench->selfcheck.known = true;
@@ -42,7 +45,8 @@ static void write_checked(struct bench *bench) {
     checked_path(bench, path, sizeof path);
     FILE *file = fopen(path, "we");
     if (file != NULL) {
-        fprintf(file, "kerfside checked %lld\n", (long long)bench->selfcheck.whole_ms);
+        fprintf(file, "kerfside %s %lld\n", bench->selfcheck.was_broken ? "broken" : "checked",
+                (long long)bench->selfcheck.whole_ms);
         fclose(file);
     }
 }
@@ -122,8 +126,9 @@ static void take(struct bench *bench) {
     *(self->all ? &self->whole : &self->tail) = good ? CHAIN_WHOLE : CHAIN_BROKEN;
     if (!self->all) {
         self->tail_count = self->check.entries < BENCH_TAIL ? self->check.entries : BENCH_TAIL;
-    } else if (good) {
-        self->whole_ms = bench_clock_wall_ms(&bench->clock);
+    } else {
+        self->whole_ms = good ? bench_clock_wall_ms(&bench->clock) : self->whole_ms;
+        self->was_broken = !good;
         write_checked(bench);
     }
     if (!good) {
@@ -176,8 +181,9 @@ static bool hear_printer(struct bench *bench) {
 // Nothing else reads or writes for long now, and nobody has used the bench for a while.
 static bool quiet(const struct bench *bench) {
     int64_t now = bench_clock_us(&bench->clock);
-    return now - bench->last_input_us >= QUIET_US && now >= bench->selfcheck.due_us &&
-           !bench->check.going && bench->backup.child.pid == 0 && !bench->practice.on &&
+    bool unused = now - bench->last_input_us >= QUIET_US || bench->selfcheck.was_broken;
+    return unused && now >= bench->selfcheck.due_us && !bench->check.going &&
+           bench->backup.child.pid == 0 && !bench->practice.on &&
            bench->station.saving == SAVING_NONE;
 }
 
@@ -240,9 +246,10 @@ int64_t bench_selfcheck_patience(const struct bench *bench) {
     if (!all_due(bench)) {
         return (self->whole_ms + DAY_MS + 1 - bench_clock_wall_ms(&bench->clock)) * 1000;
     }
-    int64_t quiet_us = bench->last_input_us + QUIET_US;
+    int64_t quiet_us = self->was_broken ? now : bench->last_input_us + QUIET_US;
     int64_t left = (quiet_us > self->due_us ? quiet_us : self->due_us) - now;
-    return left > 0 ? left : -1; // what is in its way now ends with an event of its own
+    // What is in its way now ends with an event of its own.
+    return left > 0 ? left : self->was_broken ? LOOK_US : -1;
 }
 
 void bench_selfcheck_wait(const struct bench *bench) {

@@ -29,6 +29,7 @@ struct bench_selfcheck {
     bool begun;        // the last entries have been looked at, or are being
     bool known;        // whole_ms has been read
     int64_t whole_ms;  // when all was last found whole, 0: not known
+    bool was_broken;   // the last time: it is looked at again without waiting for quiet
     int64_t due_us;    // all of it not before, on the clock of bench_clock_us
     enum selfcheck_chain tail;
     enum selfcheck_chain whole;
