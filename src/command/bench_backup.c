@@ -50,14 +50,14 @@ static void begin(struct bench_backup *backup, int64_t now_us) {
     snprintf(keep, sizeof keep, "%d", backup->settings->backup_keep);
     backup->due_us = now_us + LONGEST_US;
     if (!child_start(&backup->child, backup->program, arguments)) {
-        failed(backup, now_us, "the program could not be started");
+        failed(backup, now_us, _("the program could not be started"));
     }
 }
 
 static void ended(struct bench_backup *backup, bool good, const char *words, int64_t now_us,
                   int64_t wall_ms) {
     if (!good) {
-        failed(backup, now_us, words[0] != '\0' ? words : "it ended early");
+        failed(backup, now_us, words[0] != '\0' ? words : _("it ended early"));
     } else if (!store_backup_newest(backup->db, backup->settings->backup, wall_ms,
                                     &backup->last_ms)) {
         failed(backup, now_us, strerror(errno));
@@ -82,7 +82,7 @@ bool bench_backup_tick(struct bench_backup *backup, int64_t now_us, int64_t wall
     }
     if (backup->child.pid != 0) {
         bench_backup_stop(backup);
-        failed(backup, now_us, "it took longer than 2 hours");
+        failed(backup, now_us, _("it took longer than 2 hours"));
     } else {
         begin(backup, now_us);
     }

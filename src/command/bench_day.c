@@ -122,7 +122,8 @@ bool bench_day_report(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path,
 bool bench_ledger(void *ctx, int64_t from_ms, int64_t to_ms, char *ret_path, size_t size) {
     const struct bench *bench = ctx;
     char path[VIEW_TEXT_MAX];
-    char message[600] = "the disk did not take it.";
+    char message[600];
+    snprintf(message, sizeof message, "%s", _("the disk did not take it."));
     int64_t rows;
     int fd = bench_new_file(bench, "ledger", from_ms, "csv", path, sizeof path);
     if (fd < 0) {
@@ -153,9 +154,10 @@ static bool open_signing(const struct bench *bench, struct signing *signing, cha
         return false;
     }
     if (settings->sign_witness[0] == '\0') {
-        snprintf(message, size,
-                 "No witness is set up at this bench: see [sign] in its settings. Until then sign "
-                 "with `kerfside sign`.");
+        snprintf(
+            message, size,
+            _("No witness is set up at this bench: see [sign] in its settings. Until then sign "
+              "with `kerfside sign`."));
         return false;
     }
     if (!signing_open(signing, bench->store, settings->sign_key, settings->sign_witness, false, why,

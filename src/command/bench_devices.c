@@ -129,7 +129,7 @@ static void text_event(struct bench *bench, enum event_kind kind, const char *te
 static void flood(struct bench *bench) {
     text_event(
         bench, EVENT_FAULT,
-        "A scanner sent more at once than anybody could take; what is missing was not read.");
+        _("A scanner sent more at once than anybody could take; what is missing was not read."));
 }
 
 static void forget(struct wedge *wedge) {
@@ -158,8 +158,8 @@ static void take_scanner(struct bench_devices *devices, size_t which,
         break;
     case EVDEV_TAKEN:
         text_event(bench, EVENT_FAULT,
-                   "Another program has the scanner for itself and gets its codes. End that "
-                   "program.");
+                   _("Another program has the scanner for itself and gets its codes. End that "
+                     "program."));
         break;
     }
 }
@@ -206,8 +206,8 @@ static void take_button(struct bench *bench, const struct evdev_event *event) {
         break;
     case EVDEV_TAKEN:
         text_event(bench, EVENT_FAULT,
-                   "Another program has the button for itself and gets its presses. End that "
-                   "program.");
+                   _("Another program has the button for itself and gets its presses. End that "
+                     "program."));
         break;
     }
 }

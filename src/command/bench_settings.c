@@ -169,12 +169,12 @@ static int take(void *user, const char *section, const char *key, const char *va
     if (!bench_settings_find(section, key, &index)) {
         snprintf(what, sizeof what, "[%s] %s", section, key);
         complain_line(reader, what,
-                      "there is no such setting; kiosk/settings.ini shows all of them");
+                      _("there is no such setting; kiosk/settings.ini shows all of them"));
         return 1;
     }
     const struct bench_key *known = bench_settings_key(index);
     if (strlen(key) + strlen("=") + strlen(value) > LINE_SIZE_MAX) { // continued over lines
-        complain_line(reader, key, "a line has at most 198 characters");
+        complain_line(reader, key, _("a line has at most 198 characters"));
         return 1;
     }
     if (!bench_set(known, reader->settings, value)) {
@@ -199,7 +199,8 @@ static void not_understood(struct reader *reader) {
     const char *at = reader->raw + strspn(reader->raw, " \t\r\xEF\xBB\xBF");
     bool fine = *at == '\0' || *at == ';' || *at == '#' || (*at == '[' && strchr(at, ']') != NULL);
     if (reader->line > 0 && !fine && reader->heard != reader->line) {
-        complain_line(reader, "not understood", "a line is [section], key = value or ; a comment");
+        complain_line(reader, _("not understood"),
+                      _("a line is [section], key = value or ; a comment"));
     }
 }
 
@@ -223,7 +224,7 @@ static char *next_line(char *buffer, int size, void *stream) {
         c = fgetc(reader->file);
     }
     if (c != '\n' && c != EOF) {
-        complain_line(reader, "too long", "a line has at most 198 characters");
+        complain_line(reader, _("too long"), _("a line has at most 198 characters"));
         while (c != '\n' && c != EOF) {
             c = fgetc(reader->file);
         }

@@ -51,7 +51,7 @@ static int read_asked(int argc, char **argv, bool may_draft, struct asked *asked
                                      {"--draft", NULL, &asked->draft}};
     size_t known = sizeof options / sizeof options[0] - (may_draft ? 0 : 1);
     int count;
-    if (!options_read_plain(argc, argv, options, known, 1, 1, "name one build, as 2041.", &count)) {
+    if (!options_read_plain(argc, argv, options, known, 1, 1, N_("the build"), &count)) {
         return COMMAND_USAGE;
     }
     asked->build = argv[1];

@@ -3,6 +3,7 @@
 #include "database.h"
 #include "options.h"
 #include "tongue.h"
+#include "tongues.h"
 #include "witness.h"
 
 #include <stdio.h>
@@ -90,7 +91,7 @@ static bool check_last(struct store *store) {
     struct store_check check;
     enum store_result result = store_check_tail(store, QUICK, &check);
     if (result == STORE_OK) {
-        printf("%s: the last %d of %lld log entries are whole.\n", store_path(store),
+        printf(_("%s: the last %d of %lld log entries are whole.\n"), store_path(store),
                check.entries < QUICK ? (int)check.entries : QUICK, (long long)check.entries);
     } else if (result == STORE_REFUSED) {
         complain(store, &check, 0);
@@ -192,10 +193,14 @@ int command_check(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if (asked.witness != NULL && (asked.json || asked.quick)) {
-        fputs("kerfside check: --witness goes with neither --json nor --quick. See kerfside "
-              "--help.\n",
+        fputs(_("kerfside check: --witness goes with neither --json nor --quick. See kerfside "
+                "--help.\n"),
               stderr);
         return COMMAND_USAGE;
     }
-    return asked.json ? as_json(&asked) : in_words(argv[0], &asked);
+    if (asked.json) {
+        tongues_use(1); // English, as all that programs read
+        return as_json(&asked);
+    }
+    return in_words(argv[0], &asked);
 }

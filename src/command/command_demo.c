@@ -88,7 +88,8 @@ int command_demo(int argc, char **argv) {
         return COMMAND_USAGE;
     }
     if (folder == NULL) {
-        fputs("kerfside demo: the demo's files are not there; set KERFSIDE_DATA to their folder.\n",
+        fputs(_("kerfside demo: the demo's files are not there; set KERFSIDE_DATA to their "
+                "folder.\n"),
               stderr);
         return COMMAND_REFUSED;
     }
@@ -97,8 +98,8 @@ int command_demo(int argc, char **argv) {
     }
     if (lstat(path, &stat) == 0) {
         fprintf(stderr,
-                "kerfside demo: %s exists already and was left alone. Name another file with "
-                "--db, or move it away.\n",
+                _("kerfside demo: %s exists already and was left alone. Name another file with "
+                  "--db, or move it away.\n"),
                 path);
         return COMMAND_REFUSED;
     }

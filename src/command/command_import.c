@@ -14,7 +14,7 @@ int command_import(int argc, char **argv) {
     struct store *store;
     struct entry entry = entry_init(ENTRY_IMPORT);
     int count;
-    if (!options_read_plain(argc, argv, options, 1, 1, INT_MAX, "the CSV files to import",
+    if (!options_read_plain(argc, argv, options, 1, 1, INT_MAX, N_("the CSV files to import"),
                             &count)) {
         return COMMAND_USAGE;
     }

@@ -9,7 +9,7 @@ int command_key(int argc, char **argv) {
     char public[WITNESS_PUBLIC_TEXT_MAX];
     char message[512];
     int count;
-    if (!options_read_plain(argc, argv, NULL, 0, 1, 1, "the file to make", &count)) {
+    if (!options_read_plain(argc, argv, NULL, 0, 1, 1, N_("the file to make"), &count)) {
         return COMMAND_USAGE;
     }
     if (!witness_key_make(argv[1], public, message, sizeof message)) {

@@ -188,7 +188,7 @@ int command_match(int argc, char **argv) {
                                      {"--settings", &file, NULL}};
     int count;
     if (!options_read_plain(argc, argv, options, sizeof options / sizeof options[0], 1, 1,
-                            "the build", &count) ||
+                            N_("the build"), &count) ||
         !take_by(by, &matching.by)) {
         return COMMAND_USAGE;
     }

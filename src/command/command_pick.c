@@ -57,7 +57,7 @@ int command_pick(int argc, char **argv) {
     struct store *store;
     int64_t day;
     int count;
-    if (!options_read_plain(argc, argv, options, 2, 0, 1, "order", &count) ||
+    if (!options_read_plain(argc, argv, options, 2, 0, 1, N_("the order"), &count) ||
         !days_take(argv[0], "--due", due, 0, &day)) {
         return COMMAND_USAGE;
     }

@@ -32,13 +32,13 @@ static const char *worth(enum accept_verdict verdict, enum accept_news news) {
     switch (verdict) {
     case ACCEPT_TICKET:
     case ACCEPT_MODEL:
-        return news == ACCEPT_WAIT ? "too few lines agree" : "counts";
+        return news == ACCEPT_WAIT ? _("too few lines agree") : _("counts");
     case ACCEPT_DAMAGED:
-        return "another check character";
+        return _("another check character");
     case ACCEPT_FOREIGN:
         break;
     }
-    return "no ticket and no maker's code";
+    return _("no ticket and no maker's code");
 }
 
 static void show(struct reading *r, const char *file, const struct code *code) {
@@ -129,7 +129,7 @@ int command_read(int argc, char **argv) {
     const struct option options[] = {{"--raw", NULL, &r.raw}};
     bool all = true;
     int count;
-    if (!options_read_plain(argc, argv, options, 1, 1, argc, "a picture", &count)) {
+    if (!options_read_plain(argc, argv, options, 1, 1, argc, N_("a picture"), &count)) {
         return COMMAND_USAGE;
     }
     accept_init(&r.accept);

@@ -13,7 +13,7 @@ int command_restore(int argc, char **argv) {
     char path[DATABASE_PATH_MAX];
     char message[512];
     int count;
-    if (!options_read_plain(argc, argv, options, 1, 1, 1, "the copy to go on from", &count)) {
+    if (!options_read_plain(argc, argv, options, 1, 1, 1, N_("the copy to go on from"), &count)) {
         return COMMAND_USAGE;
     }
     if (!database_path(db, path) || !database_folders(argv[0], path)) {

@@ -1,5 +1,6 @@
 #include "csv_file.h"
 #include "practice.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -17,7 +18,7 @@ bool csv_file_write(const char *command, const char *path, const char *things, c
     int64_t rows;
     int fd = terminal ? STDOUT_FILENO : open(path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0666);
     if (fd < 0) {
-        fprintf(stderr, "kerfside %s: cannot make %s: %s. Name a new file.\n", command, path,
+        fprintf(stderr, _("kerfside %s: cannot make %s: %s. Name a new file.\n"), command, path,
                 strerror(errno));
         return false;
     }
@@ -26,7 +27,7 @@ bool csv_file_write(const char *command, const char *path, const char *things, c
         fprintf(stderr, "kerfside %s: %s\n", command, message);
     }
     if (!terminal && close(fd) != 0 && done) {
-        fprintf(stderr, "kerfside %s: cannot write %s: %s.\n", command, path, strerror(errno));
+        fprintf(stderr, _("kerfside %s: cannot write %s: %s.\n"), command, path, strerror(errno));
         done = false;
     }
     if (!terminal && done) {

@@ -3,6 +3,7 @@
 #include "day_facts.h"
 #include "days.h"
 #include "record.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <stdio.h>
@@ -174,7 +175,7 @@ bool ledger_write(struct store *store, int64_t from_ms, int64_t to_ms, int fd, i
     int own = dup(fd);
     ledger.file = own < 0 ? NULL : fdopen(own, "w");
     if (ledger.file == NULL || facts.no_memory) {
-        snprintf(message, size, "Could not write the file: %s.", strerror(ENOMEM));
+        snprintf(message, size, _("Could not write the file: %s."), strerror(ENOMEM));
         day_facts_release(&facts);
         if (ledger.file != NULL) {
             fclose(ledger.file);
@@ -193,7 +194,7 @@ bool ledger_write(struct store *store, int64_t from_ms, int64_t to_ms, int fd, i
     if (ledger.result != STORE_OK) {
         snprintf(message, size, "%s", store_message(store));
     } else if (!written) {
-        snprintf(message, size, "Could not write the file: %s. Is there room on the disk?",
+        snprintf(message, size, _("Could not write the file: %s. Is there room on the disk?"),
                  strerror(errno));
     } else {
         *ret_rows = ledger.rows;

@@ -1,12 +1,17 @@
 #include "options.h"
 
+#include "text.h"
 #include "tongue.h"
 
 #include <stdio.h>
 #include <string.h>
 
-static bool wrong(char **argv, const char *what, const char *argument) {
-    fprintf(stderr, _("kerfside %s: %s %s. See kerfside --help.\n"), argv[0], what, argument);
+// `pattern` with %1 for `argument`.
+static bool wrong(char **argv, const char *pattern, const char *argument) {
+    char words[600];
+    struct text text = text_open(words, sizeof words);
+    text_say(&text, pattern, argument);
+    fprintf(stderr, _("kerfside %s: %s See kerfside --help.\n"), argv[0], words);
     return false;
 }
 
@@ -26,11 +31,11 @@ static bool take(int argc, char **argv, const struct option *options, size_t cou
     size_t size = strcspn(argument, "=");
     const struct option *option = find(options, count, argument, size);
     if (option == NULL) {
-        return wrong(argv, "there is no option", argument);
+        return wrong(argv, _("there is no option %1."), argument);
     }
     if (option->flag != NULL) {
         if (argument[size] == '=') {
-            return wrong(argv, "no value belongs to", option->name);
+            return wrong(argv, _("no value belongs to %1."), option->name);
         }
         *option->flag = true;
     } else if (argument[size] == '=') {
@@ -38,7 +43,7 @@ static bool take(int argc, char **argv, const struct option *options, size_t cou
     } else if (*at + 1 < argc) {
         *option->value = argv[++*at];
     } else {
-        return wrong(argv, "a value is missing after", argument);
+        return wrong(argv, _("a value is missing after %1."), argument);
     }
     return true;
 }
@@ -69,10 +74,10 @@ bool options_read_plain(int argc, char **argv, const struct option *options, siz
         return false;
     }
     if (count < least) {
-        return wrong(argv, "missing:", what);
+        return wrong(argv, _("missing: %1."), _(what));
     }
     if (count > most) {
-        return wrong(argv, "too much:", argv[most + 1]);
+        return wrong(argv, _("too much: %1."), argv[most + 1]);
     }
     *ret_count = count;
     return true;

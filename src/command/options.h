@@ -18,7 +18,8 @@ struct option {
 bool options_read(int argc, char **argv, const struct option *options, size_t option_count,
                   int *ret_count);
 
-// The same, and between `least` and `most` plain arguments, called `what` in the message.
+// The same, and between `least` and `most` plain arguments, called `what` (marked with N_) in the
+// message.
 bool options_read_plain(int argc, char **argv, const struct option *options, size_t option_count,
                         int least, int most, const char *what, int *ret_count);
 

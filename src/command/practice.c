@@ -15,7 +15,7 @@ bool practice_tell(const char *command, const struct store *store) {
     if (!store_is_practice(store)) {
         return false;
     }
-    fprintf(stderr, "kerfside %s: PRACTICE: %s is for practice; nothing in it was ever done.\n",
+    fprintf(stderr, _("kerfside %s: PRACTICE: %s is for practice; nothing in it was ever done.\n"),
             command, store_path(store));
     page_stamp(_("PRACTICE"), IN_NAMES);
     telling = true;
@@ -28,16 +28,16 @@ bool practice_name(const char *command, const char *path) {
         return true;
     }
     fprintf(stderr,
-            "kerfside %s: %s would pass for real. This is practice: name a file with \"" IN_NAMES
-            "\" in its name.\n",
-            command, path);
+            _("kerfside %s: %s would pass for real. This is practice: name a file with \"%s\" in "
+              "its name.\n"),
+            command, path, IN_NAMES);
     return false;
 }
 
 bool practice_path(const char *db, char buffer[DATABASE_PATH_MAX]) {
     size_t size = strlen(db);
     if (size + sizeof SUFFIX > DATABASE_PATH_MAX) {
-        fputs("kerfside practice: the path of the database is too long.\n", stderr);
+        fputs(_("kerfside practice: the path of the database is too long.\n"), stderr);
         return false;
     }
     memcpy(buffer, db, size);

@@ -15,16 +15,16 @@ double flow_width(const struct flow *flow) {
 }
 
 static void footer(struct flow *flow) {
-    char words[64];
+    char words[128];
     double y = flow->sheet.height - PAGE_MARGIN - PAGE_DESCENT(REPORT_SMALL);
     double right = flow->sheet.width - PAGE_MARGIN;
     if (!flow->drawn) {
         return;
     }
     page_line(flow->page, PAGE_MARGIN, y - REPORT_SMALL - 2, right, y - REPORT_SMALL - 2, 0.4, 0.6);
-    snprintf(words, sizeof words, "Page %d of %d", flow->number, flow->pages);
+    snprintf(words, sizeof words, _("Page %d of %d"), flow->number, flow->pages);
     page_text(flow->page, PAGE_REGULAR, REPORT_SMALL, PAGE_RIGHT, right, y, words);
-    snprintf(words, sizeof words, "Day report, %.48s", flow->of->title);
+    snprintf(words, sizeof words, _("Day report, %.60s"), flow->of->title);
     page_text(flow->page, PAGE_REGULAR, REPORT_SMALL, PAGE_LEFT, PAGE_MARGIN, y, words);
 }
 

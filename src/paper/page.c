@@ -3,6 +3,7 @@
 #include "page_file.h"
 #include "page_fonts.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <cairo-pdf.h>
 #include <errno.h>
@@ -57,13 +58,14 @@ static void set_up(cairo_t *cairo) {
 bool page_open(const char *path, const char *fonts, struct page **ret_page, char *message,
                size_t size) {
     if (!named(path)) {
-        snprintf(message, size, "%.400s would pass for real: name a file with \"%s\" in its name.",
-                 path, stamp_named);
+        snprintf(message, size,
+                 _("%.400s would pass for real: name a file with \"%s\" in its name."), path,
+                 stamp_named);
         return false;
     }
     struct page *page = calloc(1, sizeof *page);
     if (page == NULL) {
-        snprintf(message, size, "No memory for a page.");
+        snprintf(message, size, _("No memory for a page."));
         return false;
     }
     if (!page_fonts_init(&page->fonts, fonts, message, size)) {
@@ -71,7 +73,7 @@ bool page_open(const char *path, const char *fonts, struct page **ret_page, char
         return false;
     }
     if (!page_file_open(&page->file, path)) {
-        snprintf(message, size, "Cannot write %.400s: %s.", path, strerror(errno));
+        snprintf(message, size, _("Cannot write %.400s: %s."), path, strerror(errno));
         page_fonts_release(&page->fonts);
         free(page);
         return false;
@@ -133,13 +135,13 @@ bool page_save(struct page *page, char *message, size_t size) {
         status = cairo_surface_status(page->surface);
     }
     if (page->file.error == 0 && status != CAIRO_STATUS_SUCCESS) {
-        snprintf(message, size, "Cannot write %.400s: %s.", page->file.path,
+        snprintf(message, size, _("Cannot write %.400s: %s."), page->file.path,
                  cairo_status_to_string(status));
         page_file_drop(&page->file);
         return false;
     }
     if (!page_file_keep(&page->file)) {
-        snprintf(message, size, "Cannot write %.400s: %s.", page->file.path,
+        snprintf(message, size, _("Cannot write %.400s: %s."), page->file.path,
                  strerror(page->file.error));
         return false;
     }

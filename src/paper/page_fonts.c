@@ -1,6 +1,7 @@
 #include "page_fonts.h"
 
 #include "language.h"
+#include "tongue.h"
 
 #include <cairo-ft.h>
 #include <stdio.h>
@@ -57,7 +58,7 @@ bool page_fonts_init(struct page_fonts *fonts, const char *folder, char *message
         snprintf(path, sizeof path, "%.1100s/%s", folder, names[i]);
         fonts->face[i] = face_open(path);
         if (fonts->face[i] == NULL) {
-            snprintf(message, size, "Cannot read the font %.300s. Is it there, and readable?",
+            snprintf(message, size, _("Cannot read the font %.300s. Is it there, and readable?"),
                      path);
             page_fonts_release(fonts);
             return false;

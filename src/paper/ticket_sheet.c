@@ -1,4 +1,5 @@
 #include "ticket_sheet.h"
+#include "tongue.h"
 
 #include <stdio.h>
 
@@ -20,7 +21,8 @@ static bool draw(struct page *page, const struct ticket_sheet *sheet, char *mess
         }
         struct page_box cell = ticket_stock_cell(sheet->stock, at);
         if (!ticket_label_draw(page, sheet->stock, &cell, &sheet->labels[i])) {
-            snprintf(message, size, "Cannot make the codes of ticket %s.", sheet->labels[i].ticket);
+            snprintf(message, size, _("Cannot make the codes of ticket %s."),
+                     sheet->labels[i].ticket);
             return false;
         }
     }

@@ -140,7 +140,7 @@ enum store_result backup_copy(struct store *store, const char *temporary) {
     unlink(temporary); // of a copy that was cut short
     enum store_result result = copy(store, temporary);
     if (result == STORE_OK && !ours(temporary)) {
-        result = fail(store, temporary, "another program put a file there");
+        result = fail(store, temporary, _("another program put a file there"));
     }
     if (result == STORE_OK) {
         result = examine(store, temporary);

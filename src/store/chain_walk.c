@@ -8,7 +8,7 @@
 
 static enum store_result broken(struct store_check *check, int64_t seq, const char *problem) {
     check->first_bad = seq;
-    snprintf(check->problem, sizeof check->problem, "Entry %lld: %s", (long long)seq, problem);
+    snprintf(check->problem, sizeof check->problem, _("Entry %lld: %s"), (long long)seq, problem);
     return STORE_REFUSED;
 }
 
@@ -31,16 +31,16 @@ static enum store_result take(const struct chain_walk *walk, struct query *query
         chain_digest(walk->digest, entry, check->head, hash);
     }
     if (entry->seq != next) {
-        return broken(check, next, "is missing.");
+        return broken(check, next, _("is missing."));
     }
     if (query->odd) {
-        return broken(check, next, "holds a value that no program of ours wrote.");
+        return broken(check, next, _("holds a value that no program of ours wrote."));
     }
     if (walk->hashing && memcmp(hash, stored, sizeof hash) != 0) {
-        return broken(check, next, "was changed after it was written.");
+        return broken(check, next, _("was changed after it was written."));
     }
     if ((next == 1) != (entry->kind == ENTRY_GENESIS)) {
-        return broken(check, next, "the log does not begin with its one genesis entry.");
+        return broken(check, next, _("the log does not begin with its one genesis entry."));
     }
     memcpy(check->head, stored, sizeof stored);
     check->entries = next;
@@ -81,8 +81,8 @@ enum store_result chain_walk(struct chain_walk *walk, int64_t last) {
         return read;
     }
     if (result == STORE_OK && last != INT64_MAX && check->entries < last) {
-        return broken(check, check->entries + 1, "is missing.");
+        return broken(check, check->entries + 1, _("is missing."));
     }
-    return result == STORE_OK && check->entries == 0 ? broken(check, 1, "the log is empty.")
+    return result == STORE_OK && check->entries == 0 ? broken(check, 1, _("the log is empty."))
                                                      : result;
 }

@@ -3,12 +3,16 @@
 #include "check.h"
 #include "chain.h"
 #include "replay.h"
+#include "text.h"
+#include "tongue.h"
 #include "witness_compare.h"
 
 #include <stdio.h>
 
-static enum store_result found(struct store_check *check, const char *what, const char *detail) {
-    snprintf(check->problem, sizeof check->problem, "%s%s", what, detail);
+// `pattern`: marked with N_, %1 for `detail`.
+static enum store_result found(struct store_check *check, const char *pattern, const char *detail) {
+    struct text text = text_open(check->problem, sizeof check->problem);
+    text_say(&text, _(pattern), detail);
     return STORE_REFUSED;
 }
 
@@ -18,7 +22,7 @@ static enum store_result ended(struct store *store, struct query *query, const c
     enum store_result result = query_end(query, doing);
     int code = store->db == NULL ? SQLITE_OK : sqlite3_errcode(store->db) & 0xFF;
     if (result == STORE_FAILED && (code == SQLITE_CORRUPT || code == SQLITE_NOTADB)) {
-        return found(check, store_message(store), "");
+        return found(check, "%1", store_message(store));
     }
     return result;
 }
@@ -33,7 +37,7 @@ static enum store_result integrity(struct store *store, struct store_check *chec
     }
     enum store_result result = ended(store, &query, N_("check the file"), check);
     if (result == STORE_OK && sqlite3_stricmp(answer, "ok") != 0) {
-        result = found(check, "The file is damaged: ", answer);
+        result = found(check, N_("The file is damaged: %1"), answer);
     }
     return result;
 }
@@ -46,7 +50,7 @@ static enum store_result foreign_keys(struct store *store, struct store_check *c
     }
     enum store_result result = ended(store, &query, N_("check references"), check);
     if (result == STORE_OK) {
-        return found(check, "A row refers to something that is not there: table ", table);
+        return found(check, N_("A row refers to something that is not there: table %1"), table);
     }
     return result == STORE_NONE ? STORE_OK : result;
 }
@@ -76,9 +80,10 @@ static enum store_result tail(struct store *store, struct store_check *check) {
     enum store_result result = ended(store, &query, N_("check the end of the log"), check);
     if (result == STORE_OK && last > check->entries) {
         check->first_bad = check->entries + 1;
-        result = found(check, "Entries are missing at the end of the log.", "");
+        result = found(check, N_("Entries are missing at the end of the log."), "");
     } else if (result == STORE_OK && last < check->entries) {
-        result = found(check, "The times of the entries do not know the last ones of the log.", "");
+        result =
+            found(check, N_("The times of the entries do not know the last ones of the log."), "");
     }
     return result;
 }
@@ -94,14 +99,15 @@ static enum store_result facets_fit(struct store *store, struct store_check *che
     }
     enum store_result result = ended(store, &query, N_("check the facets of the log"), check);
     if (result == STORE_OK && (wrong != 0 || count != check->entries)) {
-        result = found(check, "The lists that the review finds entries by do not fit the log.", "");
+        result =
+            found(check, N_("The lists that the review finds entries by do not fit the log."), "");
     }
     return result;
 }
 
 struct rule {
     enum statement statement; // gives the name of a row that breaks it
-    const char *problem;
+    const char *problem;      // as `found` takes it
 };
 
 static enum store_result keep_rules(struct store *store, struct store_check *check,
@@ -124,8 +130,8 @@ static enum store_result keep_rules(struct store *store, struct store_check *che
 // What no foreign key can say. A copy of an older schema has none of it.
 static enum store_result estimates(struct store *store, struct store_check *check) {
     static const struct rule rules[] = {
-        {STATEMENT_CHECK_WISHES, "A club wishes a shaft model that is not there: club "},
-        {STATEMENT_CHECK_PROFILES, "A profile has too few or too many points: "},
+        {STATEMENT_CHECK_WISHES, N_("A club wishes a shaft model that is not there: club %1")},
+        {STATEMENT_CHECK_PROFILES, N_("A profile has too few or too many points: %1")},
     };
     return store->older ? STORE_OK
                         : keep_rules(store, check, rules, sizeof rules / sizeof rules[0]);
@@ -135,7 +141,7 @@ static enum store_result file(struct store *store, struct store_check *check,
                               struct witness_compare *compare, struct replay *replay) {
     enum store_result result = chain_check(store, check, compare, replay);
     if (result == STORE_FAILED && (sqlite3_errcode(store->db) & 0xFF) == SQLITE_CORRUPT) {
-        result = found(check, store_message(store), "");
+        result = found(check, "%1", store_message(store));
     }
     if (result == STORE_OK) {
         result = tail(store, check);
@@ -153,10 +159,11 @@ static enum store_result file(struct store *store, struct store_check *check,
 static enum store_result all(struct store *store, struct store_check *check,
                              struct witness_compare *compare) {
     static const struct rule rules[] = {
-        {STATEMENT_CHECK_RANKS, "What the bench goes by is not what the order says: club "},
-        {STATEMENT_CHECK_COUNTS, "The counts of clubs at a stage are not those of the orders: "},
-        {STATEMENT_CHECK_LOTS, "The counts of a lot are not those of its parts: "},
-        {STATEMENT_CHECK_CHANGES, "The list of what was changed does not fit the log: "},
+        {STATEMENT_CHECK_RANKS, N_("What the bench goes by is not what the order says: club %1")},
+        {STATEMENT_CHECK_COUNTS,
+         N_("The counts of clubs at a stage are not those of the orders: %1")},
+        {STATEMENT_CHECK_LOTS, N_("The counts of a lot are not those of its parts: %1")},
+        {STATEMENT_CHECK_CHANGES, N_("The list of what was changed does not fit the log: %1")},
     };
     struct replay replay = replay_init(store);
     enum store_result result = file(store, check, compare, &replay);

@@ -137,7 +137,7 @@ enum store_result connection_open(const char *path, enum store_mode mode, const 
     enum store_result result;
     struct store *store = calloc(1, sizeof *store);
     if (store == NULL || sodium_init() < 0) {
-        snprintf(message, size, "No memory to open %s.", path);
+        snprintf(message, size, _("No memory to open %s."), path);
         free(store);
         return STORE_FAILED;
     }

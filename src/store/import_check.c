@@ -66,8 +66,8 @@ static void check_chart(const void *const *cells, size_t count, struct import_sa
         }
         if (offered != NULL && cell->column.tip_trim < offered->column.tip_trim) {
             import_remark(say, cell->at, "tip_trim",
-                          "a heavier head is trimmed less here than in %s:%zu; compare with the "
-                          "maker's chart",
+                          _("a heavier head is trimmed less here than in %s:%zu; compare with the "
+                            "maker's chart"),
                           offered->at.file, offered->at.line);
         }
         offered = cell;

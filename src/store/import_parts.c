@@ -123,7 +123,7 @@ static void keep_bore(struct import_write *write, struct import_head *wanted,
         wanted->bore_height != known->bore_height) {
         length_text_fraction(known->bore_height, words);
         import_remark(write->say, wanted->at, "bore_height",
-                      "a dry fit at the bench found %s in; that stays", words);
+                      _("a dry fit at the bench found %s in; that stays"), words);
     }
     if (fitted || wanted->bore_height == LENGTH_UNKNOWN) {
         wanted->bore_height = known->bore_height;

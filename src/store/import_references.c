@@ -11,11 +11,11 @@ struct reference {
     const char *noun;
 };
 static const struct reference shaft_models = {IMPORT_SHAFT_MODELS, STATEMENT_IMPORT_HAS_SHAFT_MODEL,
-                                              "shaft model"};
+                                              N_("shaft model")};
 static const struct reference head_models = {IMPORT_HEAD_MODELS, STATEMENT_IMPORT_HAS_HEAD_MODEL,
-                                             "head model"};
-static const struct reference heads = {IMPORT_HEADS, STATEMENT_IMPORT_HAS_HEAD, "head"};
-static const struct reference shafts = {IMPORT_SHAFTS, STATEMENT_IMPORT_HAS_SHAFT, "shaft"};
+                                             N_("head model")};
+static const struct reference heads = {IMPORT_HEADS, STATEMENT_IMPORT_HAS_HEAD, N_("head")};
+static const struct reference shafts = {IMPORT_SHAFTS, STATEMENT_IMPORT_HAS_SHAFT, N_("shaft")};
 
 struct checking {
     struct store *store;
@@ -29,14 +29,14 @@ static void complain(struct checking *checking, struct import_at at, const char 
     char quoted[IMPORT_QUOTED_MAX];
     if (import_say_form(checking->say)) {
         import_complain(checking->say, at, column,
-                        _("there is no %s %s in the shop; choose one of the list"), to->noun,
+                        _("there is no %s %s in the shop; choose one of the list"), _(to->noun),
                         import_quote(name, quoted));
         return;
     }
     import_complain(checking->say, at, column,
                     _("no %s %s in the shop or in these files; import %s.csv with it, or correct "
                       "the name"),
-                    to->noun, import_quote(name, quoted), import_kind_name(to->kind));
+                    _(to->noun), import_quote(name, quoted), import_kind_name(to->kind));
 }
 
 // `key` is a row of the kind referred to, with its key set to `name`.

@@ -112,7 +112,7 @@ static void one_model(struct import_say *say, struct import_at at, const char *w
         import_complain(say, at, "head_model",
                         _("a %s names one model; leave this or shaft_model "
                           "empty"),
-                        what);
+                        _(what));
     } else if (!head && !shaft) {
         import_complain(say, at, "head_model",
                         _("is empty or wrong, and so is shaft_model; name the model of one"));
@@ -126,7 +126,7 @@ static void gtin(const struct import_gtin *row, struct import_say *say) {
 }
 
 static void stock_level(const struct import_stock_level *row, struct import_say *say) {
-    one_model(say, row->at, "stock level", row->head_model, row->shaft_model, row->flex);
+    one_model(say, row->at, N_("stock level"), row->head_model, row->shaft_model, row->flex);
     if (row->shaft_model[0] != '\0' && row->flex[0] == '\0') {
         import_complain(say, row->at, "flex", _("is empty or wrong; shafts are counted by flex"));
     }

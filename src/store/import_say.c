@@ -1,5 +1,6 @@
 #include "import_say.h"
 #include "text.h"
+#include "tongue.h"
 
 #include <stdarg.h>
 
@@ -19,7 +20,8 @@ static void place(FILE *to, struct import_at at, const char *column) {
     }
     fputs(": ", to);
     if (column != NULL) {
-        fputs("column ", to);
+        fputs(_("column"), to);
+        fputs(" ", to);
         name(to, column);
         fputs(": ", to);
     }
@@ -63,7 +65,7 @@ void import_remark(struct import_say *say, struct import_at at, const char *colu
     va_start(arguments, format);
     vsnprintf(text, sizeof text, format, arguments);
     va_end(arguments);
-    print(say->messages, at, column, "remark: ", text);
+    print(say->messages, at, column, _("remark: "), text);
 }
 
 bool import_say_form(const struct import_say *say) {
@@ -72,7 +74,7 @@ bool import_say_form(const struct import_say *say) {
 
 void import_say_end(const struct import_say *say) {
     if (say->complaints > IMPORT_COMPLAINTS_MAX && say->messages != NULL) {
-        fprintf(say->messages, "and %zu more like these\n",
+        fprintf(say->messages, _("and %zu more like these\n"),
                 say->complaints - IMPORT_COMPLAINTS_MAX);
     }
 }

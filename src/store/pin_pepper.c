@@ -151,12 +151,12 @@ enum store_result store_new_pepper(const char *path, char *message, size_t size)
     uint8_t key[crypto_generichash_KEYBYTES];
     char text[TEXT_SIZE + 1];
     if (sodium_init() < 0) {
-        snprintf(message, size, "No random numbers here: nothing was made.");
+        snprintf(message, size, _("No random numbers here: nothing was made."));
         return STORE_FAILED;
     }
     int fd = open(path, O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC | O_NOFOLLOW, 0400);
     if (fd < 0) {
-        snprintf(message, size, "Cannot make %s: %s. Name a new file.", path, strerror(errno));
+        snprintf(message, size, _("Cannot make %s: %s. Name a new file."), path, strerror(errno));
         return STORE_REFUSED;
     }
     randombytes_buf(key, sizeof key);
@@ -166,7 +166,7 @@ enum store_result store_new_pepper(const char *path, char *message, size_t size)
     sodium_memzero(key, sizeof key);
     sodium_memzero(text, sizeof text);
     if (close(fd) != 0 || !written || !sync_folder(path)) {
-        snprintf(message, size, "Cannot write %s: %s.", path, strerror(errno));
+        snprintf(message, size, _("Cannot write %s: %s."), path, strerror(errno));
         unlink(path);
         return STORE_FAILED;
     }

@@ -47,16 +47,16 @@ enum store_result store_practice_away(const char *path, char *message, size_t si
     char name[PATH_MAX];
     int64_t mark = 0;
     if (strlen(path) + STORE_SUFFIX_MAX >= sizeof name) {
-        snprintf(message, size, "The path %.200s is too long.", path);
+        snprintf(message, size, _("The path %.200s is too long."), path);
         return STORE_FAILED;
     }
     if (backup_in_use(path)) {
-        snprintf(message, size, "Another window practises on %.400s. End that first.", path);
+        snprintf(message, size, _("Another window practises on %.400s. End that first."), path);
         return STORE_BUSY;
     }
     bool there = read_mark(path, &mark) || errno != ENOENT;
     if (there && mark != SCHEMA_PRACTICE_ID) {
-        snprintf(message, size, "%.400s is no practice and was left alone. Move it away.", path);
+        snprintf(message, size, _("%.400s is no practice and was left alone. Move it away."), path);
         return STORE_REFUSED;
     }
     for (size_t i = 0; i < sizeof tails / sizeof tails[0]; i++) {
@@ -98,7 +98,7 @@ static bool mark(const char *temporary, char *why, size_t size) {
         code = sqlite3_exec(copy, "PRAGMA application_id = 1262834256", NULL, NULL, NULL);
     }
     if (code != SQLITE_OK) {
-        snprintf(why, size, "Could not mark %.400s as practice: %.80s.", temporary,
+        snprintf(why, size, _("Could not mark %.400s as practice: %.80s."), temporary,
                  copy == NULL ? "no memory" : sqlite3_errmsg(copy));
     }
     return sqlite3_close(copy) == SQLITE_OK && code == SQLITE_OK;
@@ -107,7 +107,7 @@ static bool mark(const char *temporary, char *why, size_t size) {
 static bool publish(const char *temporary, const char *path, char *why, size_t size) {
     bool done = mark(temporary, why, size);
     if (done && !backup_publish(temporary, path)) {
-        snprintf(why, size, "Could not write %.400s: %s.", path, strerror(errno));
+        snprintf(why, size, _("Could not write %.400s: %s."), path, strerror(errno));
         done = false;
     }
     return done;

@@ -198,7 +198,7 @@ enum store_result replay_entry(struct replay *replay, const struct entry *entry)
         !stage_advance(&club->progress, entry)) {
         replay->bad = entry->seq;
         snprintf(replay->problem, sizeof replay->problem,
-                 "Entry %lld: is a %s of club %s %s, which stood at %s then.",
+                 _("Entry %lld: is a %s of club %s %s, which stood at %s then."),
                  (long long)entry->seq, entry_kind_text(entry->kind), entry->build, entry->club,
                  stage_text(before.stage));
         return STORE_OK;

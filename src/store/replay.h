@@ -56,7 +56,7 @@ struct replay {
     struct store *store;
     int64_t imported; // the last import
     int64_t bad;      // the first entry whose club was not there yet, or not any more; 0: none
-    char problem[160];
+    char problem[320];
     int64_t run;     // of the clock, of the last entry; 0: none yet
     int64_t quarter; // of it
     struct table clubs, shafts, heads, quarters, spans, orders;

@@ -2,6 +2,7 @@
 
 #include "query.h"
 #include "replay.h"
+#include "tongue.h"
 #include "work.h"
 
 #include <stdio.h>
@@ -9,8 +10,8 @@
 
 static enum store_result differs(struct store_check *check, const char *row, const char *name,
                                  const char *field) {
-    snprintf(check->problem, sizeof check->problem, "%s %s: the %s is not what the log says.", row,
-             name, field);
+    snprintf(check->problem, sizeof check->problem, _("%s %s: the %s is not what the log says."),
+             _(row), name, _(field));
     return STORE_REFUSED;
 }
 
@@ -64,45 +65,45 @@ static const char *wrong_in_club(const struct club_row *row, const struct replay
     const struct progress *said = &club->progress;
     bool pending = said->stage == STAGE_PENDING;
     if (is->stage != said->stage) {
-        return "stage";
+        return NT_("row", "stage");
     }
     if (is->attempt != said->attempt) {
-        return "number of the attempt";
+        return NT_("row", "number of the attempt");
     }
     if (is->tip_made != said->tip_made) {
-        return "length cut off the tip";
+        return NT_("row", "length cut off the tip");
     }
     if (is->tip_seq != said->tip_seq) {
-        return "entry of its tip cut";
+        return NT_("row", "entry of its tip cut");
     }
     if (is->butt_seq != said->butt_seq) {
-        return "entry of its butt cut";
+        return NT_("row", "entry of its butt cut");
     }
     if (is->measure_seq != said->measure_seq) {
-        return "entry of its measure";
+        return NT_("row", "entry of its measure");
     }
     if (is->decision_seq != said->decision_seq) {
-        return "entry to be decided on";
+        return NT_("row", "entry to be decided on");
     }
     if (strcmp(is->bench, said->bench) != 0) {
-        return "bench";
+        return NT_("row", "bench");
     }
     if (!pending && strcmp(row->head, club->head) != 0) {
-        return "head";
+        return NT_("row", "head");
     }
     if (!pending && strcmp(row->shaft, club->shaft) != 0) {
-        return "shaft";
+        return NT_("row", "shaft");
     }
     if (row->column[0] != '\0' && strcmp(row->column, club->column) != 0) {
-        return "consent to a column";
+        return NT_("row", "consent to a column");
     }
     if (row->trim != LENGTH_UNKNOWN && row->trim != club->trim) {
-        return "consent to a trim";
+        return NT_("row", "consent to a trim");
     }
     if (row->extension && !club->extension) {
-        return "consent to an extension";
+        return NT_("row", "consent to an extension");
     }
-    return row->shim && !club->shim ? "consent to a shim" : NULL;
+    return row->shim && !club->shim ? NT_("row", "consent to a shim") : NULL;
 }
 
 static enum store_result clubs(const struct replay *replay, struct store_check *check) {
@@ -120,7 +121,7 @@ static enum store_result clubs(const struct replay *replay, struct store_check *
         const char *wrong =
             query.odd ? NULL : wrong_in_club(&row, club == NULL ? &untouched : club);
         if (wrong != NULL) {
-            result = differs(check, "Club", row.name, wrong);
+            result = differs(check, N_("Club"), row.name, wrong);
         }
         if (club != NULL) {
             club->known = true;
@@ -131,7 +132,7 @@ static enum store_result clubs(const struct replay *replay, struct store_check *
         const struct replay_club *club = table_at(&replay->clubs, i);
         if (!club->known) {
             snprintf(check->problem, sizeof check->problem,
-                     "A club with head %s and shaft %s is in the log and not in the orders.",
+                     _("A club with head %s and shaft %s is in the log and not in the orders."),
                      club->head, club->shaft);
             result = STORE_REFUSED;
         }
@@ -147,9 +148,9 @@ static const char *wrong_in_shaft(const struct replay_shaft *shaft, const char *
     length_nm left = shaft->kind == ENTRY_GENESIS ? LENGTH_UNKNOWN
                                                   : work_left(shaft->kind, shaft->made, raw_length);
     if (strcmp(life, said) != 0) {
-        return "life";
+        return NT_("row", "life");
     }
-    return remaining != left ? "remaining length" : NULL;
+    return remaining != left ? NT_("row", "remaining length") : NULL;
 }
 
 static enum store_result shafts(const struct replay *replay, struct store_check *check) {
@@ -170,7 +171,7 @@ static enum store_result shafts(const struct replay *replay, struct store_check 
                                       : wrong_in_shaft(shaft == NULL ? &untouched : shaft, life,
                                                        remaining, raw_length);
         if (wrong != NULL) {
-            result = differs(check, "Shaft", ticket, wrong);
+            result = differs(check, N_("Shaft"), ticket, wrong);
         }
         if (shaft != NULL) {
             shaft->known = true;
@@ -180,7 +181,8 @@ static enum store_result shafts(const struct replay *replay, struct store_check 
     for (size_t i = 0; result == STORE_OK && i < replay->shafts.count; i++) {
         const struct replay_shaft *shaft = table_at(&replay->shafts, i);
         if (!shaft->known) {
-            result = differs(check, "Shaft", (const char *)shaft->key, "lack of a row");
+            result =
+                differs(check, N_("Shaft"), (const char *)shaft->key, NT_("row", "lack of a row"));
         }
     }
     return result;
@@ -204,14 +206,15 @@ static enum store_result heads(const struct replay *replay, struct store_check *
         head->known = true;
         if (bore != head->bore || overall != head->overall ||
             raw != work_minus(head->overall, head->bore)) {
-            result = differs(check, "Head", ticket, "dry fit");
+            result = differs(check, N_("Head"), ticket, NT_("row", "dry fit"));
         }
     }
     result = over(&query, N_("compare the heads with the log"), result);
     for (size_t i = 0; result == STORE_OK && i < replay->heads.count; i++) {
         const struct replay_head *head = table_at(&replay->heads, i);
         if (!head->known) {
-            result = differs(check, "Head", (const char *)head->key, "lack of a row");
+            result =
+                differs(check, N_("Head"), (const char *)head->key, NT_("row", "lack of a row"));
         }
     }
     return result;
@@ -244,7 +247,7 @@ static enum store_result quarters(const struct replay *replay, struct store_chec
     result = over(&query, N_("compare the counts of the days with the log"), result);
     if (result == STORE_REFUSED || (result == STORE_OK && rows != replay->quarters.count)) {
         snprintf(check->problem, sizeof check->problem,
-                 "The counts of the days are not what the log says.");
+                 _("The counts of the days are not what the log says."));
         result = STORE_REFUSED;
     }
     return result;
@@ -267,7 +270,7 @@ static enum store_result spans(const struct replay *replay, struct store_check *
     result = over(&query, N_("compare the times of the entries with the log"), result);
     if (result == STORE_REFUSED || (result == STORE_OK && rows != replay->spans.count)) {
         snprintf(check->problem, sizeof check->problem,
-                 "The list of the times of the entries is not what the log says.");
+                 _("The list of the times of the entries is not what the log says."));
         result = STORE_REFUSED;
     }
     return result;

@@ -62,7 +62,8 @@ static enum store_result orders(const struct replay *replay, struct store_check 
         const struct replay_order *order = table_find(&replay->orders, key);
         if (!query.odd && changed != (order == NULL ? 0 : order->changed)) {
             snprintf(check->problem, sizeof check->problem,
-                     "Order %s: what a bench must still hear of is not what the log says.", build);
+                     _("Order %s: what a bench must still hear of is not what the log says."),
+                     build);
             result = STORE_REFUSED;
         }
     }
@@ -107,17 +108,17 @@ static bool first_time(struct table *seen, const struct change *change, const ch
 
 static enum store_result differs(struct store_check *check, int64_t seq,
                                  const struct change *change, const char *what) {
+    char name[sizeof check->problem];
+    struct text row = text_open(name, sizeof name);
     struct text text = text_open(check->problem, sizeof check->problem);
-    text_add(&text, change->sheet);
+    text_add(&row, change->sheet);
     for (size_t i = 0; i < change->keys; i++) {
-        text_add(&text, " ");
-        text_add(&text, change->key[i].value);
+        text_add(&row, " ");
+        text_add(&row, change->key[i].value);
     }
-    text_add(&text, ": the ");
-    text_add(&text, what);
-    text_add(&text, " is not what the log says, entry ");
-    text_add_number(&text, seq);
-    text_add(&text, ".");
+    // TRANSLATORS: %1 a sheet and the keys of a row, as `builds 2041 3`, %2 a column of it.
+    text_say(&text, _("%1: the %2 is not what the log says, entry %3."), name, what,
+             text_number(seq).digits);
     return STORE_REFUSED;
 }
 
@@ -137,7 +138,7 @@ static enum store_result cells(struct store *store, struct table *seen, int64_t 
     }
     bool there = result == STORE_OK;
     if (first_time(seen, change, "", &memory) && there == change->taken) {
-        return differs(check, seq, change, "row");
+        return differs(check, seq, change, T_("row", "row"));
     }
     for (size_t i = 0; there && i < change->count; i++) {
         const struct change_cell *cell = &change->cell[i];

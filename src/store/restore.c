@@ -3,6 +3,7 @@
 #include "backup.h"
 #include "chain.h"
 #include "lock.h"
+#include "tongue.h"
 
 #include <errno.h>
 #include <fcntl.h>
@@ -35,8 +36,8 @@ say(const struct restoring *r, enum store_result result, const char *format, ...
 }
 
 static enum store_result failed(const struct restoring *r, const char *path) {
-    return say(r, STORE_FAILED, "Could not put the copy in its place: %s: %s. Do it again.", path,
-               strerror(errno));
+    return say(r, STORE_FAILED, _("Could not put the copy in its place: %s: %s. Do it again."),
+               path, strerror(errno));
 }
 
 // `12 entries, head 3f2a...`
@@ -90,9 +91,10 @@ static enum store_result copy(struct restoring *r, const char *from) {
     }
     if (store->practice) {
         store_close(store);
-        return say(r, STORE_REFUSED,
-                   "%s is for practice: what it says was never done. Go on from a copy of the log.",
-                   from);
+        return say(
+            r, STORE_REFUSED,
+            _("%s is for practice: what it says was never done. Go on from a copy of the log."),
+            from);
     }
     result = backup_copy(store, r->part);
     if (result == STORE_OK) {
@@ -203,10 +205,11 @@ static enum store_result swap(struct restoring *r) {
 static enum store_result restore(struct restoring *r, const char *from, const char *bench) {
     char replaced[80];
     if (backup_in_use(r->path)) { // nobody may go on writing to what is set aside
-        return say(r, STORE_BUSY,
-                   "%s is in use. End the bench and every other program that has it open, then do "
-                   "it again.",
-                   r->path);
+        return say(
+            r, STORE_BUSY,
+            _("%s is in use. End the bench and every other program that has it open, then do "
+              "it again."),
+            r->path);
     }
     take_away_part(r);
     say_replaced(r, replaced, sizeof replaced);
@@ -226,19 +229,19 @@ enum store_result store_restore(const char *from, const char *path, const char *
     struct restoring r = {.message = message, .size = size};
     char lock_path[STORE_PATH_MAX + STORE_SUFFIX_MAX];
     if (!connection_resolve(path, r.path)) {
-        return say(&r, STORE_FAILED, "Could not find %s: %s. Look at the path.", path,
+        return say(&r, STORE_FAILED, _("Could not find %s: %s. Look at the path."), path,
                    strerror(errno));
     }
     snprintf(r.part, sizeof r.part, "%s.restored", r.path);
     snprintf(lock_path, sizeof lock_path, "%s.lock", r.path);
     int lock = lock_open(lock_path);
     if (lock < 0) {
-        return say(&r, STORE_FAILED, "Could not open %s: %s.", lock_path, strerror(errno));
+        return say(&r, STORE_FAILED, _("Could not open %s: %s."), lock_path, strerror(errno));
     }
     enum store_result result =
         lock_take(lock, LOCK_WAIT_MS)
             ? restore(&r, from, bench)
-            : say(&r, STORE_BUSY, "Another program is writing to %s. Try again.", r.path);
+            : say(&r, STORE_BUSY, _("Another program is writing to %s. Try again."), r.path);
     close(lock);
     if (result == STORE_OK) {
         ret_restored->entries = r.entries;

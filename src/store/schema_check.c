@@ -74,7 +74,7 @@ static enum store_result refuse(struct store *store, sqlite3_stmt *object, const
         store, STORE_REFUSED,
         _("Another program changed %s: its %s \"%.60s\" %s. It is not opened. Go on "
           "from a copy with `kerfside restore`."),
-        store->path, text(object, COLUMN_TYPE), text(object, COLUMN_NAME), what);
+        store->path, text(object, COLUMN_TYPE), text(object, COLUMN_NAME), _(what));
 }
 
 // Both sorted, side by side. STORE_OK: no difference.
@@ -84,14 +84,14 @@ static enum store_result compare(struct store *store, sqlite3_stmt *ours, sqlite
     while (have || found) {
         int way = !found ? -1 : !have ? 1 : order(ours, theirs);
         if (way < 0) {
-            return refuse(store, ours, "is missing");
+            return refuse(store, ours, N_("is missing"));
         }
         if (way > 0) {
-            return refuse(store, theirs, "was not made by Kerfside");
+            return refuse(store, theirs, N_("was not made by Kerfside"));
         }
         if (strcmp(text(ours, COLUMN_TEXT), text(theirs, COLUMN_TEXT)) != 0 ||
             strcmp(text(ours, COLUMN_TABLE), text(theirs, COLUMN_TABLE)) != 0) {
-            return refuse(store, theirs, "is not as Kerfside made it");
+            return refuse(store, theirs, N_("is not as Kerfside made it"));
         }
         have = next(ours);
         found = next(theirs);

@@ -321,7 +321,7 @@ enum store_result store_log_csv(struct store *store, const struct log_filter *fi
 struct store_check {
     int64_t entries;
     int64_t first_bad; // seq of the first bad entry, 0: the chain is whole
-    char problem[320];
+    char problem[480];
     char incarnation[CONFIRM_ID_MAX];
     uint8_t head[ENTRY_HASH_SIZE];
 };

@@ -56,15 +56,15 @@ static void why(const struct progress *progress, bool cut, char ret_why[TOLD_WHY
     bool butt = progress->butt_seq != 0 || progress->measure_seq != 0;
     bool tip = cut || progress->tip_seq != 0 || progress->tip_made != LENGTH_UNKNOWN;
     if (progress->stage == STAGE_DONE) {
-        snprintf(ret_why, TOLD_WHY_MAX, "this club is done; it stays as it is");
+        snprintf(ret_why, TOLD_WHY_MAX, _("this club is done; it stays as it is"));
     } else if (butt || tip) {
         snprintf(ret_why, TOLD_WHY_MAX,
-                 "the shaft of this club is cut; make a new line for it, or "
-                 "scrap the shaft at the review first");
+                 _("the shaft of this club is cut; make a new line for it, or "
+                   "scrap the shaft at the review first"));
     } else {
         snprintf(ret_why, TOLD_WHY_MAX,
-                 "its mark was shown at %s and may be cut by now; let that bench finish it, or "
-                 "hold the order",
+                 _("its mark was shown at %s and may be cut by now; let that bench finish it, or "
+                   "hold the order"),
                  progress->bench);
     }
 }

@@ -19,7 +19,8 @@ static enum store_result begin_behind(struct store *store, int64_t seq, struct s
     enum store_result result = query_end(&query, N_("read an entry's hash"));
     if (result == STORE_NONE) {
         check->first_bad = seq;
-        snprintf(check->problem, sizeof check->problem, "Entry %lld: is missing.", (long long)seq);
+        snprintf(check->problem, sizeof check->problem, _("Entry %lld: %s"), (long long)seq,
+                 _("is missing."));
         return STORE_REFUSED;
     }
     return result;

@@ -147,8 +147,8 @@ static enum store_result compare_origin(const struct witness *witness, const str
             strcmp(note->bench, genesis->bench) != 0) {
             snprintf(
                 check->problem, sizeof check->problem,
-                "The note on line %d of the witness is of the log %s %s, this one is %s %.32s: "
-                "the wrong witness, or a log begun anew.",
+                _("The note on line %d of the witness is of the log %s %s, this one is %s %.32s: "
+                  "the wrong witness, or a log begun anew."),
                 witness->mark[i].line, note->bench, note->incarnation, genesis->bench,
                 genesis->note);
             return STORE_REFUSED;
@@ -157,24 +157,26 @@ static enum store_result compare_origin(const struct witness *witness, const str
     return STORE_OK;
 }
 
+#define EXPLAINED_MAX 280
+
 // Anybody who can write to the log can write that it was restored: that explains, and excuses
 // nothing.
-static void explain(const struct witness_compare *compare, struct store_check *check,
-                    const char *otherwise) {
-    size_t used = strlen(check->problem);
+static void explain(const struct witness_compare *compare, const char *otherwise,
+                    char buffer[EXPLAINED_MAX]) {
     if (compare->restored != 0) {
-        snprintf(check->problem + used, sizeof check->problem - used,
-                 "entry %lld says that a copy was put back. If you did that, keep this witness and "
-                 "begin a new one.",
+        snprintf(buffer, EXPLAINED_MAX,
+                 _("entry %lld says that a copy was put back. If you did that, keep this witness "
+                   "and begin a new one."),
                  (long long)compare->restored);
     } else {
-        snprintf(check->problem + used, sizeof check->problem - used, "%s", otherwise);
+        snprintf(buffer, EXPLAINED_MAX, "%s", otherwise);
     }
 }
 
 enum store_result witness_compare_entry(struct witness_compare *compare, const struct entry *entry,
                                         struct store_check *check) {
     const struct witness *witness = compare->witness;
+    char why[EXPLAINED_MAX];
     if (check->entries == 1 && compare_origin(witness, entry, check) != STORE_OK) {
         return STORE_REFUSED;
     }
@@ -189,12 +191,12 @@ enum store_result witness_compare_entry(struct witness_compare *compare, const s
         if (memcmp(mark->note.checkpoint.head, check->head, sizeof check->head) != 0) {
             check->first_bad = compare->finding.covered + 1;
             compare->finding.latest_bad = check->entries;
+            explain(compare, _("the log was rewritten, or went on from an older copy."), why);
             snprintf(check->problem, sizeof check->problem,
-                     "Entries %lld to %lld are not those that were signed for %s (line %d of the "
-                     "witness): ",
+                     _("Entries %lld to %lld are not those that were signed for %s (line %d of the "
+                       "witness): %s"),
                      (long long)check->first_bad, (long long)check->entries,
-                     mark->note.checkpoint.day, mark->line);
-            explain(compare, check, "the log was rewritten, or went on from an older copy.");
+                     mark->note.checkpoint.day, mark->line, why);
             return STORE_REFUSED;
         }
         compare->finding.covered = check->entries;
@@ -209,13 +211,14 @@ enum store_result witness_compare_end(const struct witness_compare *compare,
     if (compare->next == witness->count) {
         return STORE_OK;
     }
+    char why[EXPLAINED_MAX];
     const struct witness_mark *last = &witness->mark[witness->count - 1];
     check->first_bad = check->entries + 1;
+    explain(compare, _("the end of the log was cut off, or this is an older copy."), why);
     snprintf(check->problem, sizeof check->problem,
-             "Entries %lld to %lld are missing, which were there when %s was signed (line %d of "
-             "the witness): ",
+             _("Entries %lld to %lld are missing, which were there when %s was signed (line %d of "
+               "the witness): %s"),
              (long long)check->first_bad, (long long)last->note.checkpoint.size,
-             last->note.checkpoint.day, last->line);
-    explain(compare, check, "the end of the log was cut off, or this is an older copy.");
+             last->note.checkpoint.day, last->line, why);
     return STORE_REFUSED;
 }

@@ -4,8 +4,8 @@
 #include "run.h"
 #include "text_width.h"
 
+#include <sqlite3.h>
 #include <stdlib.h>
-#include <unistd.h>
 
 static struct scratch scratch;
 static struct ran ran;
@@ -85,10 +85,26 @@ static void test_sentences(void **state) {
     assert_null(strchr(ran.err, '?'));
 }
 
+// What the check found, for a person; a program reads English.
+static void test_check(void **state) {
+    sqlite3 *db;
+    (void)state;
+    assert_int_equal(sqlite3_open(scratch_path(&scratch, "demo.db"), &db), SQLITE_OK);
+    assert_int_equal(
+        sqlite3_exec(db, "UPDATE club SET tip_made = 1 WHERE build = '2041'", NULL, NULL, NULL),
+        SQLITE_OK);
+    sqlite3_close(db);
+    expect("ja", 1, "check --db demo.db");
+    run_says(ran.err, "チップカットの長さが記録と合いません");
+    expect("ja", 1, "check --json --db demo.db");
+    run_says(ran.out, "the length cut off the tip is not what the log says.");
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_tables),
         cmocka_unit_test(test_sentences),
+        cmocka_unit_test(test_check),
     };
     return cmocka_run_group_tests(tests, opened, closed);
 }
