@@ -11,7 +11,7 @@ import subprocess
 import threading
 import time
 
-from soak_bench import Bench, Wrong
+from soak_bench import PATIENCE, Bench, Wrong
 
 WATCHDOG_S = 10
 CLUBS = 3000
@@ -97,18 +97,30 @@ class Live:
         bench.wait_for("state PAIR")
         self.scan(club.shaft)
         for state in ([] if club.material in self.cared else ["CARE"]) + club.states():
-            bench.wait_for(f"state {state}")
+            if bench.state != state:
+                bench.wait_for(f"state {state}")
             time.sleep(0.45)  # the button is dead so long after a mark has come
             if state == "MEASURE":
-                self.scan(self.shop.words(club.butt))
-                time.sleep(0.15)
-            if state != "LOGGED":
+                self.measure(club)
+            elif state != "LOGGED":
                 self.press()
         self.press()
         bench.wait_for("state READY")
         self.cared.add(club.material)
         club.stage = "done"
         self.count["clubs"] += 1
+
+    def measure(self, club):
+        """The length comes by one thread and the press by another: one that came first took nothing."""
+        self.scan(self.shop.words(club.butt))
+        time.sleep(0.15)
+        until = time.monotonic() + PATIENCE
+        while self.bench.state == "MEASURE" and time.monotonic() < until:
+            self.press()
+            try:
+                self.bench.wait_for("state LOGGED", 5)
+            except Wrong:
+                continue
 
     def trouble(self, club):
         kind = self.chance.choice(("unplugged", "wrong pair", "locked"))
