@@ -51,20 +51,20 @@ static void detail(struct view_log *log, enum word which, const char *a, const c
     }
 }
 
-// What a cut off its mark makes of the club, if the plan in the entry can be read.
-static void outcome(const struct station *s, const struct entry *entry, struct view_log *log) {
-    struct record record;
+// What a cut off its mark makes of the club.
+static void outcome(const struct station *s, const struct entry *entry, const struct record *record,
+                    struct view_log *log) {
     char text[LENGTH_TEXT_MAX];
-    if (entry->verdict != VERDICT_SHORT || !record_read(entry->plan, &record)) {
+    if (entry->verdict != VERDICT_SHORT) {
         return;
     }
     if (entry->kind == ENTRY_MEASURE) {
-        say_length(s, record_playing(&record, entry->made), text);
+        say_length(s, record_playing(record, entry->made), text);
         detail(log, WORD_DETAIL_PLAYING, text, NULL, NULL);
     }
-    if (record.outcome[0] != '\0') {
+    if (record->outcome[0] != '\0') {
         char words[VIEW_TEXT_MAX];
-        estimate_words(record.outcome, words);
+        estimate_words(record->outcome, words);
         detail(log, WORD_OUTCOME, words, NULL, NULL);
     }
 }
@@ -75,18 +75,24 @@ static void details(const struct station *s, const struct entry *entry, struct v
     char tolerance[LENGTH_TEXT_MAX];
     char time[24] = "";
     char refers[LENGTH_TEXT_MAX];
+    struct record record;
+    bool recorded = record_read(entry->plan, &record);
     s->ops->time_text(s->ops->ctx, entry->wall_ms, false, time, sizeof time);
     SAY(log->detail_title, DETAIL, entry->shaft, entry_kind_words(entry->kind),
         entry->verdict != VERDICT_NONE ? verdict_words(entry->verdict) : entry->build);
     if (entry->planned != LENGTH_UNKNOWN) {
         say_length(s, entry->planned, planned);
         say_length(s, entry->made, made);
-        say_length(s, s->settings.rules.tolerance, tolerance);
         detail(log, WORD_DETAIL_PLAN, planned, made, NULL);
+    }
+    if (entry->planned != LENGTH_UNKNOWN && recorded) { // the one it was judged by
+        say_length(s, record.tolerance, tolerance);
         detail(log, WORD_DETAIL_TOLERANCE, tolerance, NULL, NULL);
     }
     detail(log, WORD_DETAIL_WHO, entry->worker, entry->bench, time);
-    outcome(s, entry, log);
+    if (recorded) {
+        outcome(s, entry, &record, log);
+    }
     if (entry->cause[0] != '\0') {
         detail(log, WORD_DETAIL_CAUSE, cause_text(entry->cause), NULL, NULL);
     }

@@ -104,6 +104,30 @@ static void one_entry_with_its_plan(void **state) {
     assert_int_equal(b->view.body, VIEW_LOG);
 }
 
+static const char *tolerance_told(const struct bench *b) {
+    for (size_t i = 0; i < b->view.log.detail_count; i++) {
+        if (strncmp(b->view.log.detail[i], "Tolerance ", 10) == 0) {
+            return b->view.log.detail[i];
+        }
+    }
+    return NULL;
+}
+
+static void an_entry_tells_the_tolerance_of_its_own(void **state) {
+    struct bench *b = *state;
+    b->station.settings.rules.tolerance = LENGTH_INCH / 32;
+    short_butt(b);
+    b->station.settings.rules.tolerance = LENGTH_INCH / 8; // the shop's of today
+    bench_to_review(b);
+    select_short(b);
+    assert_string_equal(tolerance_told(b), "Tolerance 1/32 in");
+    assert_true(memcmp(plan, "kerfside-plan", 13) == 0);
+    plan[0] = 'X'; // a plan that nobody can read tells none
+    bench_act(b, ACTION_ROW, shop_last(&b->shop, ENTRY_MEASURE)->seq);
+    assert_ptr_equal(strstr(b->view.log.detail[0], "Plan "), b->view.log.detail[0]);
+    assert_null(tolerance_told(b));
+}
+
 // Years later: other charts, weights, lengths and settings, another sitting.
 static void everything_changes(struct bench *later) {
     struct station_settings settings = shop_settings();
@@ -513,6 +537,7 @@ int main(void) {
         T(a_builder_gets_nowhere),
         T(idling_ends_it),
         T(one_entry_with_its_plan),
+        T(an_entry_tells_the_tolerance_of_its_own),
         T(use_needs_a_note),
         T(a_note_on_any_entry),
         T(notes_of_many_and_none),
