@@ -186,8 +186,12 @@ void actions_fill(const struct station *s, struct view *view) {
         }
         offer(view, ACTION_LOOK_AGAIN, WORD_L_LOOK_AGAIN, "F4", TONE_PLAIN);
         offer(view, ACTION_SOUNDS, WORD_L_SOUNDS, "F6", TONE_PLAIN);
-        offer(view, ACTION_OLDER, WORD_L_MORE, "PgDn", TONE_PLAIN);
-        offer(view, ACTION_NEWER, WORD_L_LESS, "PgUp", TONE_PLAIN);
+        if (selfchecks_more(s)) {
+            offer(view, ACTION_OLDER, WORD_L_MORE, "PgDn", TONE_PLAIN);
+        }
+        if (s->looked_page > 0) {
+            offer(view, ACTION_NEWER, WORD_L_LESS, "PgUp", TONE_PLAIN);
+        }
         break;
     case STATION_CONSENT:
         consent_actions(s, view);

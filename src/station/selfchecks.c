@@ -67,9 +67,13 @@ bool selfchecks_news(struct station *s) {
     return s->state == STATION_SELFCHECK;
 }
 
-void selfchecks_action(struct station *s, enum view_action_id id) {
+bool selfchecks_more(const struct station *s) {
     struct station_selfcheck all;
     look(s, &all);
+    return page_begin(&all, s->looked_page + 1) < SELFCHECK_COUNT;
+}
+
+void selfchecks_action(struct station *s, enum view_action_id id) {
     if (id == ACTION_LOOK_AGAIN) {
         s->ops->selfcheck_again(s->ops->ctx);
         s->looked_page = 0;
@@ -77,7 +81,7 @@ void selfchecks_action(struct station *s, enum view_action_id id) {
         s->ops->sounds(s->ops->ctx);
     } else if (id == ACTION_NEWER) {
         s->looked_page -= s->looked_page > 0;
-    } else if (page_begin(&all, s->looked_page + 1) < SELFCHECK_COUNT) {
+    } else if (selfchecks_more(s)) {
         s->looked_page++;
     }
 }

@@ -274,6 +274,7 @@ void view_band(struct view *view, enum view_tone tone, bool button, enum word ba
 // --- selfchecks.c --------------------------------------------------------------------------------
 void selfchecks_open(struct station *s);
 void selfchecks_action(struct station *s, enum view_action_id id);
+bool selfchecks_more(const struct station *s); // findings after the page that is shown
 // There is news of it. True: the view may have changed.
 bool selfchecks_news(struct station *s);
 // True: the log cannot be trusted, and the screen says so instead of going on.

@@ -77,10 +77,11 @@ static void on_demand(void **state) {
     assert_true(first > 0 && first <= VIEW_LOOKS_MAX);
     bench_act(b, ACTION_OLDER, 0);
     assert_int_equal(first + b->view.selfcheck.count, SELFCHECK_COUNT);
-    bench_act(b, ACTION_OLDER, 0); // there is no more
-    assert_int_equal(first + b->view.selfcheck.count, SELFCHECK_COUNT);
+    assert_false(bench_can(b, ACTION_OLDER)); // there is no more
     bench_act(b, ACTION_NEWER, 0);
     assert_int_equal(b->view.selfcheck.count, first);
+    assert_true(bench_can(b, ACTION_OLDER));
+    assert_false(bench_can(b, ACTION_NEWER));
     bench_act(b, ACTION_SOUNDS, 0);
     assert_int_equal(b->shop.heard, 1);
     bench_act(b, ACTION_LOOK_AGAIN, 0);
