@@ -129,13 +129,13 @@ static void subtitle(const struct station *s, struct view_log *log) {
     view_days(s, log->subtitle, sizeof log->subtitle);
     if (s->review.filter.from_ms == today_ms) {
         struct view_today today = {0};
-        char cuts[LENGTH_TEXT_MAX];
-        char out[LENGTH_TEXT_MAX];
-        char holds[LENGTH_TEXT_MAX];
+        char cuts[VIEW_CELL_MAX];
+        char out[VIEW_CELL_MAX];
+        char holds[VIEW_CELL_MAX];
         s->ops->today(s->ops->ctx, &today);
-        say_number(today.cuts, cuts);
-        say_number(today.out, out);
-        say_number(today.holds, holds);
+        words_count(cuts, sizeof cuts, WORDS_REVIEW_CUTS, today.cuts, NULL);
+        words_count(out, sizeof out, WORDS_REVIEW_OUT, today.out, NULL);
+        words_count(holds, sizeof holds, WORDS_REVIEW_STOPS, today.holds, NULL);
         words_add(log->subtitle, sizeof log->subtitle, WORD_REVIEW_SUM, cuts, out, holds);
     }
 }

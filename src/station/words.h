@@ -327,7 +327,7 @@
     /* review */                                                                                   \
     X(REVIEW, "Cut log")                                                                           \
     X(REVIEW_DAY, "%1")                                                                            \
-    X(REVIEW_SUM, " · %1 cuts · %2 out of tolerance · %3 stops")                                   \
+    X(REVIEW_SUM, " · %1 · %2 · %3")                                                               \
     X(REVIEW_ALL, "All entries")                                                                   \
     X(REVIEW_BUILD, "Build %1")                                                                    \
     X(REVIEW_WORKER, "Worker %1")                                                                  \
@@ -605,7 +605,10 @@
       "Too many tries. Wait %1 seconds, then try again.")                                          \
     Y(SAID_EARLIER, "%1 more entry before these.", "%1 more entries before these.")                \
     Y(SET_WAITING, "%1 club has no shaft yet.", "%1 clubs have no shaft yet.")                     \
-    Y(SET_TITLE, "Build %2 · %1 club", "Build %2 · %1 clubs")
+    Y(SET_TITLE, "Build %2 · %1 club", "Build %2 · %1 clubs")                                      \
+    Y(REVIEW_CUTS, "%1 cut", "%1 cuts")                                                            \
+    Y(REVIEW_OUT, "%1 out of tolerance", "%1 out of tolerance")                                    \
+    Y(REVIEW_STOPS, "%1 stop", "%1 stops")
 
 enum word {
 #define X(name, text) WORD_##name,

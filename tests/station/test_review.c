@@ -104,6 +104,28 @@ static void one_entry_with_its_plan(void **state) {
     assert_int_equal(b->view.body, VIEW_LOG);
 }
 
+static void one_of_each(void *ctx, struct view_today *ret_today) {
+    (void)ctx;
+    *ret_today = (struct view_today){.cuts = 1, .out = 1, .holds = 1};
+}
+
+static void a_sum_of_many(void *ctx, struct view_today *ret_today) {
+    (void)ctx;
+    *ret_today = (struct view_today){.cuts = 74, .out = 2, .holds = 0};
+}
+
+static void the_day_s_sum_is_right_in_number(void **state) {
+    struct bench *b = *state;
+    b->ops.today = one_of_each;
+    bench_sign_on(b);
+    bench_to_review(b);
+    assert_non_null(strstr(b->view.log.subtitle, " · 1 cut · 1 out of tolerance · 1 stop"));
+    assert_null(strstr(b->view.log.subtitle, "stops"));
+    b->ops.today = a_sum_of_many;
+    bench_act(b, ACTION_OLDER, 0);
+    assert_non_null(strstr(b->view.log.subtitle, " · 74 cuts · 2 out of tolerance · 0 stops"));
+}
+
 static const char *tolerance_told(const struct bench *b) {
     for (size_t i = 0; i < b->view.log.detail_count; i++) {
         if (strncmp(b->view.log.detail[i], "Tolerance ", 10) == 0) {
@@ -536,6 +558,7 @@ int main(void) {
         T(the_pin),
         T(a_builder_gets_nowhere),
         T(idling_ends_it),
+        T(the_day_s_sum_is_right_in_number),
         T(one_entry_with_its_plan),
         T(an_entry_tells_the_tolerance_of_its_own),
         T(use_needs_a_note),
