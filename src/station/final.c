@@ -70,12 +70,14 @@ void final_press(struct station *s) {
     const struct final_kind *kind = &final_kinds[final_value(s)];
     struct final_values values;
     struct club club;
+    struct set set;
     if (!final_reads(s, s->number.text[0], &values)) {
         wrong(s, kind->bad);
         return;
     }
     if (!final_club(s, &club)) {
-        wrong(s, WORD_REVIEW_FAILED);
+        wrong(s, sets_load(s, &set) && sets_selected(s, &set) == NULL ? WORD_SET_GONE
+                                                                      : WORD_REVIEW_FAILED);
         return;
     }
     struct entry entry = save_entry(s, kind->entry);

@@ -15,14 +15,17 @@ bool sets_load(const struct station *s, struct set *ret_set) {
 }
 
 const struct set_club *sets_selected(const struct station *s, const struct set *set) {
-    int at = s->set.selected;
-    return at >= 0 && at < (int)set->count ? &set->club[at] : NULL;
+    for (size_t i = 0; i < set->count; i++) {
+        if (set->club[i].club_id == s->set.selected) {
+            return &set->club[i];
+        }
+    }
+    return NULL;
 }
 
 void sets_open(struct station *s, const char *build) {
     memset(&s->set, 0, sizeof s->set);
     SET(s->set.build, build);
-    s->set.selected = -1;
     station_move(s, STATION_SET);
 }
 
@@ -56,11 +59,11 @@ static void select_row(struct station *s, int64_t index) {
     if (!sets_load(s, &set) || index < 0 || index >= (int64_t)set.count) {
         return;
     }
-    s->set.selected = (int)index;
-    if (s->set.selected < s->set.first) {
-        s->set.first = s->set.selected;
-    } else if (s->set.selected >= s->set.first + VIEW_ROWS_MAX) {
-        s->set.first = s->set.selected - VIEW_ROWS_MAX + 1;
+    s->set.selected = set.club[index].club_id;
+    if (index < s->set.first) {
+        s->set.first = (int)index;
+    } else if (index >= s->set.first + VIEW_ROWS_MAX) {
+        s->set.first = (int)index - VIEW_ROWS_MAX + 1;
     }
 }
 

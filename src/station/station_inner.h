@@ -191,7 +191,7 @@ void sets_back(struct station *s);
 // A build's ticket, or a part of it, was scanned while its set or the log is looked at.
 void sets_scan(struct station *s, const struct ticket *ticket);
 bool sets_load(const struct station *s, struct set *ret_set);
-// The club of the selected row, NULL when there is none.
+// The club that is selected; NULL: there is none, or it is in the set no more.
 const struct set_club *sets_selected(const struct station *s, const struct set *set);
 void kits_accept(struct station *s);
 void final_open(struct station *s, enum view_action_id id);

@@ -159,8 +159,8 @@ enum set_mode { SET_PLOTS, SET_KIT };
 struct set_state {
     enum set_mode mode;
     char build[PARTS_BUILD_MAX];
-    int selected; // index of the club, -1 none
-    int first;    // row at the top
+    int64_t selected; // club_id, 0: none. Another program may change what stands in which row
+    int first;        // row at the top
     enum match_by by;
     char message[VIEW_TEXT_MAX];
 };

@@ -179,6 +179,11 @@ static void set_notes(const struct set *set, struct view_set *view) {
     }
 }
 
+// Selected, and no longer there: another program has changed the build.
+static bool gone(const struct station *s, const struct set *set) {
+    return s->set.selected != 0 && sets_selected(s, set) == NULL;
+}
+
 static void plots(const struct station *s, const struct set *set, struct view *view) {
     static const enum word names[VIEW_CELLS] = {
         WORD_SET_CLUB,   WORD_SET_HEAD,        WORD_SET_SHAFT,    WORD_SET_LENGTH,
@@ -191,6 +196,9 @@ static void plots(const struct station *s, const struct set *set, struct view *v
     odd_rows(set, odd);
     to->total = (int)set->count;
     for (size_t i = (size_t)to->first; i < set->count && to->row_count < VIEW_ROWS_MAX; i++) {
+        if (set->club[i].club_id == s->set.selected) {
+            to->selected = (int)to->row_count;
+        }
         set_row(s, &set->club[i], odd[i], to);
     }
     add_plot(s, set, SET_SWINGWEIGHT, WORD_SET_SWINGWEIGHT, to);
@@ -198,8 +206,12 @@ static void plots(const struct station *s, const struct set *set, struct view *v
     add_plot(s, set, SET_LENGTH, WORD_SET_LENGTH, to);
     add_plot(s, set, SET_WEIGHT, WORD_SET_WEIGHT, to);
     set_notes(set, to);
-    view_band(view, to->note_tone[0] == TONE_CAUTION ? TONE_CAUTION : TONE_PLAIN, false,
-              to->note_tone[0] == TONE_CAUTION ? WORD_SET_BAND_ODD : WORD_SET_BAND, WORD_EMPTY);
+    bool look = gone(s, set) || to->note_tone[0] == TONE_CAUTION;
+    view_band(view, look ? TONE_CAUTION : TONE_PLAIN, false,
+              gone(s, set) ? WORD_SET_GONE
+              : look       ? WORD_SET_BAND_ODD
+                           : WORD_SET_BAND,
+              WORD_EMPTY);
 }
 
 static void kit_row(const struct station *s, const struct kit *kit, const struct kit_club *club,
@@ -245,17 +257,18 @@ static void kit_plot(const struct station *s, const struct kit *kit, struct view
 static void kit_notes(const struct station *s, const struct kit *kit, struct view_set *view) {
     char spread[KIT_TEXT_MAX];
     char text[VIEW_TEXT_MAX];
-    int selected = s->set.selected;
     if (kit->chosen > 0) {
         kit_spread_text(kit->by, kit->spread, spread);
         SAY(text, KIT_SPREAD, spread, NULL, NULL);
         note(view, TONE_FINE, text);
     }
-    if (selected >= 0 && selected < (int)kit->count) {
-        note(view, TONE_PLAIN, kit->club[selected].words);
+    for (size_t i = 0; i < kit->count; i++) {
+        if (kit->club[i].club_id == s->set.selected) {
+            note(view, TONE_PLAIN, kit->club[i].words);
+        }
     }
     for (size_t i = 0; i < kit->count; i++) {
-        if (kit->club[i].shaft[0] == '\0' && (int)i != selected) {
+        if (kit->club[i].shaft[0] == '\0' && kit->club[i].club_id != s->set.selected) {
             note(view, TONE_STOP, kit->club[i].words);
         }
     }
@@ -285,6 +298,9 @@ static void kit_list(const struct station *s, struct view *view) {
     SAY(to->subtitle, KIT_SUBTITLE, chosen, count, stock);
     to->total = (int)kit.count;
     for (size_t i = (size_t)to->first; i < kit.count && to->row_count < VIEW_ROWS_MAX; i++) {
+        if (kit.club[i].club_id == s->set.selected) {
+            to->selected = (int)to->row_count;
+        }
         kit_row(s, &kit, &kit.club[i], to);
     }
     kit_plot(s, &kit, to);
@@ -306,10 +322,6 @@ void view_set(const struct station *s, struct view *view) {
         kit_list(s, view);
     } else {
         plots(s, &set, view);
-    }
-    int row = s->set.selected - s->set.first;
-    if (s->set.selected >= 0 && row >= 0 && row < (int)view->set.row_count) {
-        view->set.selected = row;
     }
     if (s->set.message[0] != '\0') {
         SET(view->band, s->set.message);

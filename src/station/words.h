@@ -487,6 +487,7 @@
     X(SET_BAND, "Scan a part of another build, or choose a club.")                                 \
     X(SET_BAND_ODD, "Look at what stands out before it is cut.")                                   \
     X(SET_BAND_FAILED, "This build cannot be read now. Try again.")                                \
+    X(SET_GONE, "The set has changed: the club that was chosen is not in it any more.")            \
     X(SET_NO_BUILD, "%1 belongs to no build here.")                                                \
     X(SET_NO_SCAN, "Scan a head, a shaft or the ticket of a build.")                               \
     X(SET_FIRST, "This is the first build.")                                                       \

@@ -214,6 +214,36 @@ static void the_length_says_how_it_is_taken(void **state) {
     assert_string_equal(shop_last(&b->shop, ENTRY_FINAL_LENGTH)->cause, "rules");
 }
 
+// Another program takes a club out of the build: the rows move, what was chosen stays chosen.
+static void what_is_chosen_is_a_club_and_no_row(void **state) {
+    struct bench *b = *state;
+    words_copy(b->catalogue.club[1].shaft.ticket, TICKET_TEXT_MAX, "S-0098A");
+    b->shop.club[1].progress.stage = STAGE_DONE;
+    b->shop.club[2].progress.stage = STAGE_DONE;
+    to_set(b);
+    bench_act(b, ACTION_ROW, 1);
+    words_copy(b->catalogue.club[0].order.build, PARTS_BUILD_MAX, "9999");
+    bench_act(b, ACTION_FINAL_FREQUENCY, 0);
+    bench_type(b, "301.5");
+    bench_press(b);
+    assert_int_equal(shop_last(&b->shop, ENTRY_FINAL_FREQUENCY)->club_id, 2);
+    assert_int_equal(b->view.set.selected, 0);
+    assert_string_equal(b->view.set.row[0].cell[2], "S-0098A");
+    bench_act(b, ACTION_FINAL_LOFT, 0);
+    bench_type(b, "30");
+    words_copy(b->catalogue.club[1].order.build, PARTS_BUILD_MAX, "9999");
+    bench_press(b);
+    assert_int_equal(shop_count(&b->shop, ENTRY_FINAL_LOFT), 0);
+    expect_words(b->view.number.error, "The set has changed");
+    bench_act(b, ACTION_BACK, 0);
+    assert_int_equal(b->view.set.selected, -1);
+    assert_false(bench_can(b, ACTION_LIFE));
+    expect_words(b->view.band, "The set has changed: the club that was chosen is not in it");
+    bench_act(b, ACTION_ROW, 0);
+    assert_int_equal(b->view.set.selected, 0);
+    assert_null(strstr(b->view.band, "The set has changed"));
+}
+
 static void a_disk_that_refuses_logs_it_later(void **state) {
     struct bench *b = *state;
     b->shop.club[1].progress.stage = STAGE_DONE;
@@ -343,6 +373,7 @@ int main(void) {
         cmocka_unit_test_setup(only_what_is_done_is_measured, fresh),
         cmocka_unit_test_setup(loft_and_lie_are_measured, fresh),
         cmocka_unit_test_setup(the_length_says_how_it_is_taken, fresh),
+        cmocka_unit_test_setup(what_is_chosen_is_a_club_and_no_row, fresh),
         cmocka_unit_test_setup(a_disk_that_refuses_logs_it_later, fresh),
         cmocka_unit_test_setup(a_kit_list_is_accepted, fresh),
         cmocka_unit_test_setup(a_list_the_disk_refuses_is_not_accepted, fresh),
