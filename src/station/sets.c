@@ -1,5 +1,6 @@
 // A build as a set, for the supervisor: which build, which club of it, and what can be done with
-// it. What is on the screen is asked from the store anew each time.
+// it. What is on the screen is asked from the store anew each time, all but a kit list: what is
+// accepted is what was shown.
 
 #include "station_inner.h"
 
@@ -56,10 +57,12 @@ static void another(struct station *s, bool before) {
 // Keeps the selected row on the screen.
 static void select_row(struct station *s, int64_t index) {
     struct set set;
-    if (!sets_load(s, &set) || index < 0 || index >= (int64_t)set.count) {
+    bool kit = s->set.mode == SET_KIT;
+    if (index < 0 || (!kit && !sets_load(s, &set)) ||
+        index >= (int64_t)(kit ? s->set.kit.count : set.count)) {
         return;
     }
-    s->set.selected = set.club[index].club_id;
+    s->set.selected = kit ? s->set.kit.club[index].club_id : set.club[index].club_id;
     if (index < s->set.first) {
         s->set.first = (int)index;
     } else if (index >= s->set.first + VIEW_ROWS_MAX) {
@@ -115,10 +118,14 @@ void sets_action(struct station *s, enum view_action_id id, int64_t argument) {
         tickets(s);
     } else if (id == ACTION_KIT) {
         s->set.mode = SET_KIT;
+        s->set.first = 0; // it is the shorter list
+        kits_lay(s);
     } else if (id == ACTION_KIT_SWINGWEIGHT) {
         s->set.by = MATCH_BY_SWINGWEIGHT;
+        kits_lay(s);
     } else if (id == ACTION_KIT_FLEX) {
         s->set.by = MATCH_BY_FLEX;
+        kits_lay(s);
     } else if (id == ACTION_KIT_ACCEPT) {
         kits_accept(s);
     } else {

@@ -193,6 +193,7 @@ void sets_scan(struct station *s, const struct ticket *ticket);
 bool sets_load(const struct station *s, struct set *ret_set);
 // The club that is selected; NULL: there is none, or it is in the set no more.
 const struct set_club *sets_selected(const struct station *s, const struct set *set);
+void kits_lay(struct station *s); // what is shown from now on
 void kits_accept(struct station *s);
 void final_open(struct station *s, enum view_action_id id);
 void final_press(struct station *s);

@@ -162,6 +162,7 @@ struct set_state {
     int64_t selected; // club_id, 0: none. Another program may change what stands in which row
     int first;        // row at the top
     enum match_by by;
+    struct kit kit; // as it is shown; count 0: none
     char message[VIEW_TEXT_MAX];
 };
 

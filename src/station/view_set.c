@@ -279,7 +279,7 @@ static void kit_list(const struct station *s, struct view *view) {
         WORD_SET_CLUB, WORD_SET_HEAD,         WORD_SET_SHAFT,      WORD_SET_RACK,
         WORD_SET_RAW,  WORD_SET_SHAFT_WEIGHT, WORD_SET_SWINGWEIGHT};
     struct view_set *to = &view->set;
-    struct kit kit;
+    const struct kit *kit = &s->set.kit;
     char chosen[LENGTH_TEXT_MAX];
     char count[LENGTH_TEXT_MAX];
     char stock[LENGTH_TEXT_MAX];
@@ -288,23 +288,23 @@ static void kit_list(const struct station *s, struct view *view) {
     if (s->set.by == MATCH_BY_FLEX) {
         CELL(to->head[6], word(WORD_SET_FREQUENCY));
     }
-    if (s->ops->kit(s->ops->ctx, s->set.build, s->set.by, &kit) != STATION_FOUND) {
+    if (kit->count == 0) {
         note(to, TONE_STOP, word(WORD_KIT_NONE));
         return;
     }
-    say_number((int64_t)kit.chosen, chosen);
-    say_number((int64_t)kit.count, count);
-    say_number((int64_t)kit.stock, stock);
+    say_number((int64_t)kit->chosen, chosen);
+    say_number((int64_t)kit->count, count);
+    say_number((int64_t)kit->stock, stock);
     SAY(to->subtitle, KIT_SUBTITLE, chosen, count, stock);
-    to->total = (int)kit.count;
-    for (size_t i = (size_t)to->first; i < kit.count && to->row_count < VIEW_ROWS_MAX; i++) {
-        if (kit.club[i].club_id == s->set.selected) {
+    to->total = (int)kit->count;
+    for (size_t i = (size_t)to->first; i < kit->count && to->row_count < VIEW_ROWS_MAX; i++) {
+        if (kit->club[i].club_id == s->set.selected) {
             to->selected = (int)to->row_count;
         }
-        kit_row(s, &kit, &kit.club[i], to);
+        kit_row(s, kit, &kit->club[i], to);
     }
-    kit_plot(s, &kit, to);
-    kit_notes(s, &kit, to);
+    kit_plot(s, kit, to);
+    kit_notes(s, kit, to);
     view_band(view, TONE_PLAIN, false, WORD_KIT_BAND, WORD_EMPTY);
 }
 

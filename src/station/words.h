@@ -498,6 +498,8 @@
     X(KIT_BAND, "Accept the list, or choose by what it is matched.")                               \
     X(KIT_NONE, "No shaft in stock fits a club of this build.")                                    \
     X(KIT_ACCEPTED, "Accepted and logged. Fetch the shafts by their tickets.")                     \
+    X(KIT_CHANGED,                                                                                 \
+      "Not accepted: the stock or the build has changed. This is the list now; look at it first.") \
     X(KIT_REFUSED,                                                                                 \
       "Not accepted: a club or a shaft of the list has changed. Look at the new list.")            \
     X(KIT_NOT_SAVED,                                                                               \

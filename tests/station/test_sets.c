@@ -303,6 +303,47 @@ static void a_kit_list_is_accepted(void **state) {
     assert_int_equal(b->station.set.mode, SET_PLOTS);
 }
 
+static char accepted[TICKET_TEXT_MAX];
+
+static enum station_save keep_shaft(void *ctx, struct entry *entries, size_t count) {
+    words_copy(accepted, sizeof accepted, entries[0].shaft);
+    return shop_save_all(ctx, entries, count);
+}
+
+// What was on the screen is accepted, or nothing.
+static void a_list_that_has_changed_is_not_accepted(void **state) {
+    struct bench *b = *state;
+    lay_kit(b);
+    b->ops.save_all = keep_shaft;
+    to_set(b);
+    bench_act(b, ACTION_KIT, 0);
+    bench_act(b, ACTION_ROW, 0);
+    words_copy(kit.club[0].shaft, sizeof kit.club[0].shaft, "S-0098A"); // the other is taken
+    bench_act(b, ACTION_KIT_ACCEPT, 0);
+    assert_int_equal(shop_count(&b->shop, ENTRY_KIT), 0);
+    expect_words(b->view.band, "Not accepted: the stock or the build has changed.");
+    assert_int_equal(b->station.set.mode, SET_KIT);
+    assert_string_equal(b->view.set.row[0].cell[2], "S-0098A");
+    kit.club[0].value += 0.5; // a head was weighed again
+    bench_act(b, ACTION_KIT_ACCEPT, 0);
+    assert_int_equal(shop_count(&b->shop, ENTRY_KIT), 0);
+    bench_act(b, ACTION_KIT_ACCEPT, 0);
+    assert_int_equal(shop_count(&b->shop, ENTRY_KIT), 1);
+    assert_string_equal(accepted, "S-0098A");
+}
+
+static void no_list_is_left_to_accept(void **state) {
+    struct bench *b = *state;
+    lay_kit(b);
+    to_set(b);
+    bench_act(b, ACTION_KIT, 0);
+    b->shop.kit = NULL; // nothing fits any more
+    bench_act(b, ACTION_KIT_ACCEPT, 0);
+    assert_int_equal(shop_count(&b->shop, ENTRY_KIT), 0);
+    assert_int_equal(b->view.set.row_count, 0);
+    expect_words(b->view.band, "Not accepted: the stock or the build has changed.");
+}
+
 static void a_list_the_disk_refuses_is_not_accepted(void **state) {
     struct bench *b = *state;
     lay_kit(b);
@@ -376,6 +417,8 @@ int main(void) {
         cmocka_unit_test_setup(what_is_chosen_is_a_club_and_no_row, fresh),
         cmocka_unit_test_setup(a_disk_that_refuses_logs_it_later, fresh),
         cmocka_unit_test_setup(a_kit_list_is_accepted, fresh),
+        cmocka_unit_test_setup(a_list_that_has_changed_is_not_accepted, fresh),
+        cmocka_unit_test_setup(no_list_is_left_to_accept, fresh),
         cmocka_unit_test_setup(a_list_the_disk_refuses_is_not_accepted, fresh),
         cmocka_unit_test_setup(ways_in_and_out, fresh),
         cmocka_unit_test_setup(tickets_are_printed, fresh),
