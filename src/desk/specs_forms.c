@@ -166,7 +166,8 @@ static const struct field_spec repair[] = {
     {"dry_fit_raw", N_("Dry fit, raw shaft"), INCH, false},
     {"hosel_top", N_("or hosel to ground"), INCH, false},
     {"bore_height", N_("Bore height"), N_("from these"), false},
-    {"pieces", N_("Broken pieces"), N_("20 1/4, 22"), false},
+    // TRANSLATORS: semicolons where a comma is the decimal point.
+    {"pieces", N_("Broken pieces"), N_("in, or mm: commas between"), false},
     {"missing", N_("Missing between"), INCH, false},
     {"playing_length", N_("Playing length"), N_("from these, or known"), false},
     {"grip_cap", N_("Grip cap"), INCH, false},

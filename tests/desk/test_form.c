@@ -103,6 +103,23 @@ static void a_bare_length_is_what_the_bench_goes_by(void **state) {
     }
 }
 
+// Pieces are typed bare in what the bench goes by: the hint holds for both.
+static void the_hint_for_pieces_is_true_of_millimetres(void **state) {
+    (void)state;
+    bench.ops.metric = true;
+    bench_open(&bench, DESK_FORM_REPAIR);
+    struct view view = bench_view(&bench);
+    const char *hint = NULL;
+    for (size_t i = 0; i < view.form.field_count; i++) {
+        if (strcmp(view.form.field[i].label, "Broken pieces") == 0) {
+            hint = view.form.field[i].unit;
+        }
+    }
+    assert_non_null(hint);
+    assert_non_null(strstr(hint, "mm"));
+    assert_null(strstr(hint, "1/4"));
+}
+
 static void keys_on_the_screen_type_the_same(void **state) {
     (void)state;
     bench_open(&bench, DESK_FORM_HEAD);
@@ -350,6 +367,7 @@ int main(void) {
         TEST(rubs_out_whole_characters),
         TEST(what_is_no_text_is_not_typed),
         TEST(a_bare_length_is_what_the_bench_goes_by),
+        TEST(the_hint_for_pieces_is_true_of_millimetres),
         TEST(keys_on_the_screen_type_the_same),
         TEST(a_scan_fills_the_field_and_goes_on),
         TEST(a_scan_saves_nothing),
