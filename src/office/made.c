@@ -16,19 +16,14 @@ enum desk_result made_propose(struct office *office, struct desk_draft *draft) {
     return result == STORE_REFUSED ? DESK_DONE : office_result(result);
 }
 
-// Saved already, by a try whose outcome nobody could tell.
-static bool saved_before(struct office *office, const struct desk_draft *draft) {
-    int64_t seq;
-    return store_confirmed(office->store, draft->id, &seq) == STORE_OK;
-}
-
 void made_ticket(struct office *office, struct desk_draft *draft, struct desk_remarks *remarks) {
     char ticket[TICKET_TEXT_MAX];
     char words[VIEW_TEXT_MAX];
     struct part part;
+    int64_t seq;
     words_copy(ticket, sizeof ticket, document_value(&draft->now, "ticket"));
     if (ticket[0] == '\0' || store_part(office->store, ticket, &part) != STORE_OK ||
-        saved_before(office, draft)) {
+        office_saved_before(office, draft, &seq)) {
         return;
     }
     if (strcmp(ticket, document_value(&draft->before, "ticket")) != 0 ||

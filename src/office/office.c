@@ -81,6 +81,11 @@ enum desk_result office_save(const struct office *office, struct entry *entries,
     return DESK_FAILED;
 }
 
+bool office_saved_before(const struct office *office, const struct desk_draft *draft,
+                         int64_t *ret_seq) {
+    return store_confirmed(office->store, draft->id, ret_seq) == STORE_OK;
+}
+
 // --- words ---------------------------------------------------------------------------------------
 
 static int64_t year_begins(const struct office *office, int64_t year) {

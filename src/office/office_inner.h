@@ -18,6 +18,9 @@ bool office_change(const struct office *office, const struct worker *who, const 
 // All of them or none. What was wrong goes into *ret_said.
 enum desk_result office_save(const struct office *office, struct entry *entries, size_t count,
                              struct desk_said *ret_said);
+// Saved already, by a try whose outcome nobody could tell: *ret_seq is the first entry of it.
+bool office_saved_before(const struct office *office, const struct desk_draft *draft,
+                         int64_t *ret_seq);
 enum desk_result office_result(enum store_result result);
 void office_say(struct desk_said *said, enum view_tone tone, const char *message);
 // `25 Nov 10:42`, of another year `25 Nov 2025`.
@@ -102,6 +105,14 @@ enum desk_result orders_save_made(struct office *office, const struct worker *wh
                                   struct desk_draft *draft, struct desk_said *said);
 void orders_consider_club(struct office *office, struct desk_draft *draft,
                           struct desk_remarks *remarks);
+
+void orders_to_clubs(const struct desk_draft *draft, struct desk_said *said);
+// Orders and repairs: whether a try before has made this one, and it is said; the second leads to
+// its clubs.
+bool orders_note_before(const struct office *office, const struct desk_draft *draft,
+                        struct desk_remarks *remarks);
+bool orders_made_before(const struct office *office, const struct desk_draft *draft,
+                        struct desk_said *said);
 
 // --- changes.c -----------------------------------------------------------------------------------
 enum desk_result changes_begin(struct office *office, struct desk_draft *draft);

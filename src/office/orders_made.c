@@ -281,9 +281,52 @@ static bool make(struct office *office, const struct desk_draft *draft,
     return draft->form == DESK_FORM_COPY_ORDER ? make_copy(making) : make_new(making);
 }
 
+void orders_to_clubs(const struct desk_draft *draft, struct desk_said *said) {
+    said->next = (struct desk_place){.goes = GOES_LIST, .which = DESK_LIST_CLUBS};
+    SET(said->next.of.key[0], document_value(&draft->now, "build"));
+}
+
+// What was written since the try that saved it goes into a form of its own.
+static bool before(const struct office *office, const struct desk_draft *draft, char *words,
+                   size_t size) {
+    int64_t seq;
+    if (!office_saved_before(office, draft, &seq)) {
+        return false;
+    }
+    snprintf(
+        words, size,
+        _("The try before has saved it, entry %lld. What was changed here since is not in it."),
+        (long long)seq);
+    return true;
+}
+
+bool orders_note_before(const struct office *office, const struct desk_draft *draft,
+                        struct desk_remarks *remarks) {
+    char words[VIEW_TEXT_MAX];
+    bool there = before(office, draft, words, sizeof words);
+    if (there) {
+        office_note(remarks, TONE_CAUTION, words);
+    }
+    return there;
+}
+
+bool orders_made_before(const struct office *office, const struct desk_draft *draft,
+                        struct desk_said *said) {
+    char words[VIEW_TEXT_MAX];
+    bool there = before(office, draft, words, sizeof words);
+    if (there) {
+        orders_to_clubs(draft, said);
+        office_say(said, TONE_CAUTION, words);
+    }
+    return there;
+}
+
 void orders_consider_made(struct office *office, struct desk_draft *draft,
                           struct desk_remarks *remarks) {
     struct making making;
+    if (orders_note_before(office, draft, remarks)) {
+        return;
+    }
     make(office, draft, remarks, &making);
 }
 
@@ -292,6 +335,9 @@ enum desk_result orders_save_made(struct office *office, const struct worker *wh
     struct making making;
     struct desk_remarks remarks = {0};
     struct entry entries[STORE_APPEND_MAX];
+    if (orders_made_before(office, draft, said)) {
+        return DESK_DONE;
+    }
     if (!make(office, draft, &remarks, &making)) {
         office_say(said, TONE_STOP, remarks.complaint[0].text);
         return DESK_REFUSED;
@@ -304,8 +350,7 @@ enum desk_result orders_save_made(struct office *office, const struct worker *wh
     }
     enum desk_result result = office_save(office, entries, making.count, said);
     if (result == DESK_DONE) {
-        said->next = (struct desk_place){.goes = GOES_LIST, .which = DESK_LIST_CLUBS};
-        SET(said->next.of.key[0], document_value(&draft->now, "build"));
+        orders_to_clubs(draft, said);
         office_say(said, TONE_FINE,
                    _("Saved as a draft. Give each club its head, then release it."));
     }

@@ -328,6 +328,9 @@ enum desk_result repair_begin(struct office *office, struct desk_draft *draft) {
 void repair_consider(struct office *office, struct desk_draft *draft,
                      struct desk_remarks *remarks) {
     static struct repair repair; // large
+    if (orders_note_before(office, draft, remarks)) {
+        return;
+    }
     memset(&repair, 0, sizeof repair);
     repair = (struct repair){
         .office = office, .who = &office->who, .draft = draft, .remarks = remarks, .good = true};
@@ -341,6 +344,9 @@ enum desk_result repair_save(struct office *office, const struct worker *who,
                              struct desk_draft *draft, struct desk_said *said) {
     static struct repair repair; // large
     struct desk_remarks remarks = {0};
+    if (orders_made_before(office, draft, said)) {
+        return DESK_DONE;
+    }
     repair = (struct repair){
         .office = office, .who = who, .draft = draft, .remarks = &remarks, .good = true};
     make(&repair);
@@ -350,8 +356,7 @@ enum desk_result repair_save(struct office *office, const struct worker *who,
     }
     enum desk_result result = office_save(office, repair.entry, repair.count, said);
     if (result == DESK_DONE) {
-        said->next = (struct desk_place){.goes = GOES_LIST, .which = DESK_LIST_CLUBS};
-        SET(said->next.of.key[0], document_value(&draft->now, "build"));
+        orders_to_clubs(draft, said);
     }
     return result;
 }

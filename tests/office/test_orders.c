@@ -240,7 +240,18 @@ static void an_order_saved_twice_is_there_once(void **state) {
     lost = true;
     struct desk_said said = save(shop, &draft, DESK_FAILED);
     assert_non_null(strstr(said.message, "never saved twice"));
-    save(shop, &draft, DESK_REFUSED); // there is an order of this name: it was
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    assert_int_equal(remarks.complaint_count, 0);
+    assert_non_null(strstr(remarks.note[0], "The try before has saved it, entry "));
+    said = save(shop, &draft, DESK_DONE);
+    char words[64];
+    snprintf(words, sizeof words, "has saved it, entry %lld.", (long long)before + 1);
+    assert_non_null(strstr(said.message, words));
+    assert_int_equal(said.next.which, DESK_LIST_CLUBS);
+    assert_int_equal(shop_entries(shop), before + 5);
+    struct desk_draft other = irons(shop); // another order of this name is none
+    shop_set(&other, "build", document_value(&draft.now, "build"));
+    save(shop, &other, DESK_REFUSED);
     assert_int_equal(shop_entries(shop), before + 5);
     struct desk_draft club = shop_draft(shop, DESK_FORM_CLUB, "2042", "7", NULL);
     shop_set(&club, "playing_length", "38");

@@ -71,6 +71,28 @@ static void it_may_be_measured_in_millimetres(void **state) {
     assert_string_equal(document_value(&draft.now, "playing_length"), "37");
 }
 
+static enum station_save forgetful(void *ctx, struct entry *all, size_t count) {
+    struct shop *shop = ctx;
+    assert_int_equal(store_append_all(shop->fixture.store, all, count), STORE_OK);
+    return STATION_SAVE_UNKNOWN;
+}
+
+// The answer to the commit is lost: the second try says that it was saved.
+static void a_repair_saved_twice_is_there_once(void **state) {
+    struct shop *shop = *state;
+    struct desk_draft draft = iron(shop);
+    struct desk_said said = {0};
+    int64_t before = shop_entries(shop);
+    shop->world.save_all = forgetful;
+    assert_int_equal(shop->ops.save(shop->ops.ctx, &shop->who, &draft, &said), DESK_FAILED);
+    struct desk_remarks remarks = shop_consider(shop, &draft);
+    assert_int_equal(remarks.complaint_count, 0);
+    assert_int_equal(shop->ops.save(shop->ops.ctx, &shop->who, &draft, &said), DESK_DONE);
+    assert_non_null(strstr(said.message, "The try before has saved it"));
+    assert_int_equal(said.next.which, DESK_LIST_CLUBS);
+    assert_int_equal(shop_entries(shop), before + 4);
+}
+
 static void a_given_trim_stands_in_for_the_chart(void **state) {
     struct shop *shop = *state;
     struct desk_draft draft = iron(shop);
@@ -119,6 +141,7 @@ static void what_cannot_be_is_asked_again(void **state) {
 int main(void) {
     const struct CMUnitTest tests[] = {
         TEST(what_is_measured_on_the_pieces_makes_the_club),
+        TEST(a_repair_saved_twice_is_there_once),
         TEST(it_may_be_measured_in_millimetres),
         TEST(a_given_trim_stands_in_for_the_chart),
         TEST(what_cannot_be_is_asked_again),
