@@ -6,9 +6,11 @@
 #include "tongue.h"
 
 #include <errno.h>
+#include <sodium.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 static struct bench *of(void *ctx) {
@@ -346,11 +348,30 @@ struct office_shop bench_change_shop(struct bench *bench) {
 
 // --- changed by hand -----------------------------------------------------------------------------
 
+// The same for the same change away from the same copy of the last good settings, so that a start
+// that could not log all of them, or not renew the copy, leaves nothing to be logged twice.
+static void change_id(const struct settings_now *now, const struct stat *copy, size_t index,
+                      char id[CONFIRM_ID_MAX]) {
+    const struct bench_key *key = bench_settings_key(index);
+    char words[2 * BENCH_VALUE_MAX + 200];
+    unsigned char hash[(CONFIRM_ID_MAX - 1) / 2];
+    snprintf(words, sizeof words, "%lld.%09ld %llu [%s] %s = %s, was %s",
+             (long long)copy->st_mtim.tv_sec, copy->st_mtim.tv_nsec,
+             (unsigned long long)copy->st_ino, key->section, key->key, now->lines.value[index],
+             now->before.value[index]);
+    crypto_generichash(hash, sizeof hash, (const unsigned char *)words, strlen(words), NULL, 0);
+    sodium_bin2hex(id, CONFIRM_ID_MAX, hash, sizeof hash);
+}
+
 bool bench_change_log(struct bench *bench) {
     const struct settings_now *now = bench->now;
+    struct stat copy;
     bool logged = true;
     if (now->from != SETTINGS_FILE || !now->has_before) {
         return true;
+    }
+    if (stat(now->good, &copy) != 0) {
+        return false;
     }
     for (size_t i = 0; logged && i < bench_settings_count(); i++) {
         if (strcmp(now->lines.value[i], now->before.value[i]) != 0) {
@@ -358,7 +379,7 @@ bool bench_change_log(struct bench *bench) {
             snprintf(entry.bench, sizeof entry.bench, "%s", now->settings.station.bench);
             entry.wall_ms = bench->ops.wall_ms(bench);
             entry.mono_ms = bench->ops.mono_ms(bench);
-            bench->ops.random_id(bench, entry.confirm_id);
+            change_id(now, &copy, i, entry.confirm_id);
             note(bench_settings_key(i), now->lines.value[i], now->before.value[i], "file", &entry);
             logged = bench->ops.save_all(bench, &entry, 1) == STATION_SAVED;
         }

@@ -12,8 +12,9 @@ struct bench;
 // For office->shop, with the bench as ctx.
 struct office_shop bench_change_shop(struct bench *bench);
 
-// What holds differs from the last good settings: an entry each. False: not all could be logged, so
-// the copy of the last good ones must stay as it is.
+// What holds differs from the last good settings: an entry each, those that an earlier start has
+// logged already not again. False: not all could be logged, so the copy of the last good ones must
+// stay as it is.
 bool bench_change_log(struct bench *bench);
 
 #endif
