@@ -153,7 +153,7 @@ static bool run(int from, int64_t call, bool for_ever, enum tape_error error,
 static void sweep(int from, bool for_ever, enum tape_error error) {
     int found[NEWEST + 1] = {0};
     int64_t call = 1;
-    int step = wanted_cuts() < CUTS ? 12 : wanted_cuts() > CUTS ? 1 : 2;
+    int step = wanted_cuts() < CUTS ? 12 : wanted_cuts() > CUTS ? 1 : 3;
     while (run(from, call, for_ever, error, found)) {
         call += step;
         assert_true(call < 1000);

@@ -19,7 +19,7 @@
 #ifndef DEPTH
 #define DEPTH 11
 #endif
-#define DEPTH_ONE_BUTTON (DEPTH - 2)
+#define DEPTH_ONE_BUTTON (DEPTH - 3)
 
 static void try_to(int least) {
     static struct explore_report report;
