@@ -44,7 +44,7 @@ static bool same_row(const struct kit_club *a, const struct kit_club *b) {
     return a->club_id == b->club_id && strcmp(a->club, b->club) == 0 &&
            strcmp(a->head, b->head) == 0 && strcmp(a->shaft, b->shaft) == 0 &&
            strcmp(a->rack, b->rack) == 0 && a->shaft_weight == b->shaft_weight &&
-           a->raw_length == b->raw_length && memcmp(&a->value, &b->value, sizeof a->value) == 0;
+           a->raw_length == b->raw_length && a->value == b->value;
 }
 
 static bool same(const struct kit *a, const struct kit *b) {
