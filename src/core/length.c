@@ -112,6 +112,15 @@ void length_text_exact(length_nm value, char buffer[LENGTH_TEXT_MAX]) {
     drop_zeros(buffer);
 }
 
+void length_text_short(length_nm value, char buffer[LENGTH_TEXT_MAX]) {
+    struct length_fraction split;
+    if (length_split(value, &split)) {
+        length_text_fraction(value, buffer);
+    } else {
+        length_text_exact(value, buffer);
+    }
+}
+
 void length_text_mm(length_nm value, int decimals, char buffer[LENGTH_TEXT_MAX]) {
     struct text text;
     if (open_known(value, buffer, &text)) {

@@ -89,6 +89,10 @@ void length_text_inch(length_nm value, int decimals, char buffer[LENGTH_TEXT_MAX
 // Nine decimals name every nanometre, so parsing it back gives the same length.
 void length_text_exact(length_nm value, char buffer[LENGTH_TEXT_MAX]);
 
+// As a fraction where it is one (length_split), else exact: parsing either back gives the same
+// length.
+void length_text_short(length_nm value, char buffer[LENGTH_TEXT_MAX]);
+
 // Millimetres with exactly `decimals` (0 to 6) digits, half away from zero: `66.7`.
 void length_text_mm(length_nm value, int decimals, char buffer[LENGTH_TEXT_MAX]);
 

@@ -126,15 +126,10 @@ void office_length(const struct office *office, length_nm length, char *buffer, 
 
 void office_set_length(struct document *document, const char *cell, length_nm length) {
     char words[LENGTH_TEXT_MAX];
-    struct length_fraction split;
     if (length == LENGTH_UNKNOWN) {
         return;
     }
-    if (length_split(length, &split)) {
-        length_text_fraction(length, words);
-    } else {
-        length_text_exact(length, words);
-    }
+    length_text_short(length, words);
     document_set(document, cell, words);
 }
 

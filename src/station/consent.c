@@ -64,13 +64,8 @@ void consent_choose(struct station *s, int64_t index) {
 void consent_trim(struct station *s, length_nm trim) {
     char figure[LENGTH_TEXT_MAX];
     char note[LENGTH_TEXT_MAX + 4];
-    struct length_fraction split;
     struct text text = text_open(note, sizeof note);
-    if (length_split(trim, &split)) {
-        length_text_fraction(trim, figure);
-    } else {
-        length_text_exact(trim, figure);
-    }
+    length_text_short(trim, figure);
     text_add(&text, figure);
     text_add(&text, " in");
     agree(s, CONSENT_TRIM, note);

@@ -15,7 +15,6 @@ static enum length_unit unit(const struct station *s) {
 }
 
 void number_text(const struct station *s, length_nm length, char buffer[NUMBER_TEXT_MAX]) {
-    struct length_fraction fraction;
     char words[LENGTH_TEXT_MAX];
     memset(buffer, 0, NUMBER_TEXT_MAX);
     struct text text = text_open(buffer, NUMBER_TEXT_MAX);
@@ -25,11 +24,7 @@ void number_text(const struct station *s, length_nm length, char buffer[NUMBER_T
         text_add(&text, " mm");
         return;
     }
-    if (length_split(length, &fraction)) {
-        length_text_fraction(length, words);
-    } else {
-        length_text_exact(length, words);
-    }
+    length_text_short(length, words);
     text_add_figure(&text, words);
     if (s->settings.metric_first) {
         text_add(&text, " in");

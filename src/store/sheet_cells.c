@@ -23,17 +23,12 @@ static void write_text(struct text *text, const void *from) {
 }
 
 static void write_length(struct text *text, const void *from) {
-    struct length_fraction split;
     char words[LENGTH_TEXT_MAX];
     length_nm length = number_at(from);
     if (length == LENGTH_UNKNOWN) {
         return;
     }
-    if (length_split(length, &split)) {
-        length_text_fraction(length, words);
-    } else {
-        length_text_exact(length, words);
-    }
+    length_text_short(length, words);
     text_add(text, words);
 }
 

@@ -194,12 +194,26 @@ static void test_mass(void **state) {
     assert_string_equal(text, "not known");
 }
 
+static void test_short_text(void **state) {
+    char words[LENGTH_TEXT_MAX];
+    (void)state;
+    length_text_short(LENGTH_INCH * 2 + LENGTH_INCH * 5 / 8, words);
+    assert_string_equal(words, "2 5/8");
+    length_text_short(LENGTH_INCH * 5 / 2 + 254000, words); // a hundredth of an inch: no fraction
+    assert_string_equal(words, "2.51");
+    length_text_short(66700000, words); // 66.7 mm
+    length_nm back;
+    assert_int_equal(length_parse(words, LENGTH_UNIT_INCH, &back, NULL), LENGTH_OK);
+    assert_int_equal(back, 66700000);
+}
+
 int main(void) {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(test_inch_is_25_4_mm), cmocka_unit_test(test_rule_lengths_in_mm),
         cmocka_unit_test(test_round_vectors),   cmocka_unit_test(test_round_ties_both_ways),
         cmocka_unit_test(test_texts),           cmocka_unit_test(test_split),
         cmocka_unit_test(test_texts_read_back), cmocka_unit_test(test_mass),
+        cmocka_unit_test(test_short_text),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
